@@ -1,0 +1,3 @@
+//! Cold-soaked engines.
+
+pub mod physics;
