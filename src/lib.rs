@@ -1,3 +1,4 @@
 //! Cold-soaked engines.
 
 pub mod physics;
+pub mod quantity;

@@ -1,0 +1,207 @@
+//! A temperature and a difference of two, which are different things.
+
+use serde::{Deserialize, Serialize};
+use std::ops::{Add, Sub};
+
+/// The kelvin value of 0 °C.
+const ZERO_C_IN_K: f64 = 273.15;
+
+/// A temperature, kept in degrees Celsius.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(try_from = "Spelt", into = "Kept")]
+pub struct Temperature(f64);
+
+impl Temperature {
+    /// The temperature of `number` degrees Celsius.
+    #[allow(non_snake_case)]
+    pub const fn degC(number: f64) -> Self {
+        Self(number)
+    }
+    /// The temperature of `number` degrees Fahrenheit.
+    #[allow(non_snake_case)]
+    pub const fn degF(number: f64) -> Self {
+        Self((number - 32.0) / 1.8)
+    }
+    /// The temperature of `number` kelvin.
+    #[allow(non_snake_case)]
+    pub const fn K(number: f64) -> Self {
+        Self(number - ZERO_C_IN_K)
+    }
+    /// In degrees Celsius.
+    pub const fn celsius(self) -> f64 {
+        self.0
+    }
+    /// In degrees Fahrenheit.
+    pub const fn fahrenheit(self) -> f64 {
+        self.0 * 1.8 + 32.0
+    }
+    /// In kelvin.
+    pub const fn kelvin(self) -> f64 {
+        self.0 + ZERO_C_IN_K
+    }
+    /// As text in these units, to a tenth: `-9.4 °C`.
+    pub fn told(self, units: Units) -> String {
+        format!("{:.1} {}", units.temperature(self.0), units.symbol())
+    }
+}
+
+#[allow(non_camel_case_types)]
+#[derive(Deserialize)]
+#[serde(rename = "temperature")]
+enum Spelt {
+    degC(f64),
+    degF(f64),
+    K(f64),
+}
+
+#[allow(non_camel_case_types)]
+#[derive(Serialize)]
+enum Kept {
+    degC(f64),
+}
+
+impl TryFrom<Spelt> for Temperature {
+    type Error = String;
+    fn try_from(spelt: Spelt) -> Result<Self, String> {
+        let kept = match spelt {
+            Spelt::degC(n) => Self::degC(n),
+            Spelt::degF(n) => Self::degF(n),
+            Spelt::K(n) => Self::K(n),
+        };
+        if !kept.0.is_finite() {
+            return Err("the number must be finite".to_owned());
+        }
+        if kept.0 < -ZERO_C_IN_K {
+            return Err("a temperature below absolute zero".to_owned());
+        }
+        Ok(kept)
+    }
+}
+impl From<Temperature> for Kept {
+    fn from(value: Temperature) -> Self {
+        Self::degC(value.0)
+    }
+}
+
+/// A difference of temperatures, kept in kelvin. Spelt `K(3)`, or `Fdeg(5)` for Fahrenheit degrees.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default, Serialize, Deserialize)]
+#[serde(try_from = "StepSpelt", into = "StepKept")]
+pub struct TemperatureStep(f64);
+
+impl TemperatureStep {
+    /// The difference of `number` kelvin.
+    #[allow(non_snake_case)]
+    pub const fn K(number: f64) -> Self {
+        Self(number)
+    }
+    /// The difference of `number` Fahrenheit degrees.
+    #[allow(non_snake_case)]
+    pub const fn Fdeg(number: f64) -> Self {
+        Self(number / 1.8)
+    }
+    /// In kelvin.
+    pub const fn kelvin(self) -> f64 {
+        self.0
+    }
+}
+
+#[allow(non_camel_case_types)]
+#[derive(Deserialize)]
+#[serde(rename = "temperature step")]
+enum StepSpelt {
+    K(f64),
+    Fdeg(f64),
+}
+#[derive(Serialize)]
+enum StepKept {
+    K(f64),
+}
+impl TryFrom<StepSpelt> for TemperatureStep {
+    type Error = String;
+    fn try_from(spelt: StepSpelt) -> Result<Self, String> {
+        let kept = match spelt {
+            StepSpelt::K(n) => Self::K(n),
+            StepSpelt::Fdeg(n) => Self::Fdeg(n),
+        };
+        if kept.0.is_finite() {
+            Ok(kept)
+        } else {
+            Err("the number must be finite".to_owned())
+        }
+    }
+}
+impl From<TemperatureStep> for StepKept {
+    fn from(value: TemperatureStep) -> Self {
+        Self::K(value.0)
+    }
+}
+
+impl Sub for Temperature {
+    type Output = TemperatureStep;
+    fn sub(self, other: Self) -> TemperatureStep {
+        TemperatureStep(self.0 - other.0)
+    }
+}
+impl Add<TemperatureStep> for Temperature {
+    type Output = Self;
+    fn add(self, step: TemperatureStep) -> Self {
+        Self(self.0 + step.0)
+    }
+}
+
+/// The degrees a reader thinks in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Units {
+    /// Degrees Celsius.
+    #[default]
+    #[serde(rename = "degC")]
+    Celsius,
+    /// Degrees Fahrenheit.
+    #[serde(rename = "degF")]
+    Fahrenheit,
+}
+
+impl Units {
+    /// A temperature of so many degrees Celsius, in these degrees.
+    pub fn temperature(self, celsius: f64) -> f64 {
+        match self {
+            Self::Celsius => celsius,
+            Self::Fahrenheit => celsius * 1.8 + 32.0,
+        }
+    }
+    /// A difference of so many kelvin, in these degrees.
+    pub fn step(self, kelvin: f64) -> f64 {
+        match self {
+            Self::Celsius => kelvin,
+            Self::Fahrenheit => kelvin * 1.8,
+        }
+    }
+    /// `°C` or `°F`.
+    pub fn symbol(self) -> &'static str {
+        match self {
+            Self::Celsius => "°C",
+            Self::Fahrenheit => "°F",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn fifteen_fahrenheit_is_minus_nine_point_four_four() {
+        let t: Temperature = ron::from_str("degF(15)").unwrap();
+        assert!((t.celsius() + 9.444_444).abs() < 1e-5);
+        assert_eq!(ron::to_string(&Temperature::degC(-9.25)).unwrap(), "degC(-9.25)");
+        assert_eq!(t.told(Units::Fahrenheit), "15.0 °F");
+    }
+
+    #[test]
+    fn a_difference_is_no_temperature() {
+        let rise = Temperature::degF(40.0) - Temperature::degF(15.0);
+        assert!((rise.kelvin() - TemperatureStep::Fdeg(25.0).kelvin()).abs() < 1e-12);
+        assert!(ron::from_str::<Temperature>("degC(-300)").is_err());
+        assert!(ron::from_str::<Temperature>("degC(NaN)").is_err());
+    }
+}
