@@ -2,3 +2,5 @@
 
 pub mod physics;
 pub mod quantity;
+pub mod scenario;
+pub mod trace;

@@ -1,3 +1,4 @@
-//! The laws of nature the night is computed with: pure functions, each citing its source and range.
+//! The laws.
 
+pub mod convection;
 pub mod number;

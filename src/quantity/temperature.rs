@@ -193,7 +193,10 @@ mod tests {
     fn fifteen_fahrenheit_is_minus_nine_point_four_four() {
         let t: Temperature = ron::from_str("degF(15)").unwrap();
         assert!((t.celsius() + 9.444_444).abs() < 1e-5);
-        assert_eq!(ron::to_string(&Temperature::degC(-9.25)).unwrap(), "degC(-9.25)");
+        assert_eq!(
+            ron::to_string(&Temperature::degC(-9.25)).unwrap(),
+            "degC(-9.25)"
+        );
         assert_eq!(t.told(Units::Fahrenheit), "15.0 °F");
     }
 

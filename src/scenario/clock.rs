@@ -1,0 +1,292 @@
+//! Clock times of the night, and their seconds after its beginning.
+
+use crate::quantity::Duration;
+use jiff::civil::{Date, DateTime, Time};
+use jiff::tz::TimeZone;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+
+/// The date that stands in where a night names none: its weather is steady, so any will do.
+const ANY_DATE: Date = Date::constant(2000, 1, 15);
+
+/// A time of day, spelt `"06:30"`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct ClockTime(Time);
+
+impl TryFrom<String> for ClockTime {
+    type Error = String;
+    fn try_from(text: String) -> Result<Self, String> {
+        Time::strptime("%H:%M", text.trim()).map(Self).map_err(|_| {
+            format!("`{text}` is no time of day: write hours and minutes, as in \"06:30\"")
+        })
+    }
+}
+impl From<ClockTime> for String {
+    fn from(t: ClockTime) -> String {
+        t.to_string()
+    }
+}
+impl fmt::Display for ClockTime {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:02}:{:02}", self.0.hour(), self.0.minute())
+    }
+}
+
+/// A moment by the local clock, spelt `"1996-02-04 19:00"`, or `"19:00"` where no date matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct Moment {
+    /// The day, if one was given.
+    pub date: Option<Date>,
+    /// The time of day.
+    pub time: ClockTime,
+}
+
+impl TryFrom<String> for Moment {
+    type Error = String;
+    fn try_from(text: String) -> Result<Self, String> {
+        let text = text.trim();
+        let Some((date, time)) = text.split_once([' ', 'T']) else {
+            return Ok(Self {
+                date: None,
+                time: ClockTime::try_from(text.to_owned())?,
+            });
+        };
+        let date = date.parse().map_err(|_| {
+            format!("`{date}` is no date: write year-month-day, as in \"1996-02-04 19:00\"")
+        })?;
+        Ok(Self {
+            date: Some(date),
+            time: ClockTime::try_from(time.to_owned())?,
+        })
+    }
+}
+impl From<Moment> for String {
+    fn from(m: Moment) -> String {
+        match m.date {
+            Some(date) => format!("{date} {}", m.time),
+            None => m.time.to_string(),
+        }
+    }
+}
+
+/// When the night begins, when the aeroplane leaves, and by which clock.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Clock {
+    /// The first moment of the night.
+    pub begin: Moment,
+    /// When the engine is to be started: the first such time after the beginning, or the dated moment.
+    pub departure: Moment,
+    /// The IANA name of the local time zone, such as `America/New_York`; UTC if none is given.
+    #[serde(default = "utc")]
+    pub zone: String,
+}
+
+fn utc() -> String {
+    "UTC".to_owned()
+}
+
+/// What can be wrong with a clock.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum ClockError {
+    /// The zone is not in the time zone database.
+    #[error(
+        "`{0}` is not a time zone of the IANA database, such as \"America/New_York\" or \"UTC\""
+    )]
+    Zone(String),
+    /// The departure does not come after the beginning.
+    #[error("the departure {departure} does not come after the beginning {begin}")]
+    Order {
+        /// The beginning as written.
+        begin: String,
+        /// The departure as written.
+        departure: String,
+    },
+}
+
+/// A clock whose zone is known and whose order is right.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NightClock {
+    zone: TimeZone,
+    begin: jiff::Timestamp,
+    night_s: f64,
+}
+
+impl Clock {
+    /// The clock with its zone looked up.
+    ///
+    /// *Errors*: an unknown zone, or a departure that does not come after the beginning.
+    pub fn resolve(&self) -> Result<NightClock, ClockError> {
+        let zone = TimeZone::get(&self.zone).map_err(|_| ClockError::Zone(self.zone.clone()))?;
+        let begin = self
+            .begin
+            .date
+            .unwrap_or(ANY_DATE)
+            .to_datetime(self.begin.time.0);
+        let departure = match self.departure.date {
+            Some(date) => date.to_datetime(self.departure.time.0),
+            None => first_after(begin, self.departure.time),
+        };
+        let order = || ClockError::Order {
+            begin: self.begin.into(),
+            departure: self.departure.into(),
+        };
+        let begin = instant(&zone, begin).ok_or_else(order)?;
+        let departure = instant(&zone, departure).ok_or_else(order)?;
+        let night_s = departure.duration_since(begin).as_secs_f64();
+        if night_s <= 0.0 {
+            return Err(order());
+        }
+        Ok(NightClock {
+            zone,
+            begin,
+            night_s,
+        })
+    }
+}
+
+fn instant(zone: &TimeZone, local: DateTime) -> Option<jiff::Timestamp> {
+    zone.to_ambiguous_timestamp(local).compatible().ok()
+}
+
+/// The first local moment at this time of day that comes after `begin`.
+fn first_after(begin: DateTime, time: ClockTime) -> DateTime {
+    let today = begin.date().to_datetime(time.0);
+    if today > begin {
+        today
+    } else {
+        begin
+            .date()
+            .tomorrow()
+            .map_or(today, |date| date.to_datetime(time.0))
+    }
+}
+
+impl NightClock {
+    /// Seconds from the beginning to the departure.
+    pub fn night_s(&self) -> f64 {
+        self.night_s
+    }
+    /// The beginning, in seconds since 1970 UTC.
+    pub fn begin_unix_s(&self) -> f64 {
+        self.begin.as_second() as f64
+    }
+    /// Seconds from the beginning to the first such time of day not before it.
+    pub fn seconds_until(&self, time: ClockTime) -> f64 {
+        let begin = self.begin.to_zoned_datetime(self.zone.clone()).datetime();
+        if begin.time() == time.0 {
+            return 0.0;
+        }
+        instant(&self.zone, first_after(begin, time))
+            .map_or(0.0, |at| at.duration_since(self.begin).as_secs_f64())
+    }
+    /// The local clock at so many seconds after the beginning: `06:30`, with `+1` for each midnight passed
+    /// left to the reader.
+    pub fn told(&self, seconds: f64) -> String {
+        let at = self.begin + jiff::SignedDuration::from_secs(seconds.round() as i64);
+        let local = at.to_zoned_datetime(self.zone.clone()).datetime();
+        format!("{:02}:{:02}", local.hour(), local.minute())
+    }
+    /// The local hour of day at the beginning, with its fraction: 19.5 for half past seven in the evening.
+    pub fn begin_hour(&self) -> f64 {
+        let t = self
+            .begin
+            .to_zoned_datetime(self.zone.clone())
+            .datetime()
+            .time();
+        f64::from(t.hour()) + f64::from(t.minute()) / 60.0
+    }
+}
+
+/// When a heater is plugged in.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(non_camel_case_types)]
+pub enum Hours {
+    /// From the beginning to the end.
+    always,
+    /// From this clock time to the end.
+    from(ClockTime),
+    /// Between pairs of clock times.
+    between(Vec<(ClockTime, ClockTime)>),
+    /// For so long before the departure, until it.
+    before_departure(Duration),
+    /// Never: it stands unplugged.
+    never,
+}
+
+impl Hours {
+    /// The spans of seconds after the beginning during which the heater is plugged in, in order,
+    /// none before `earliest_s` and none after `end_s`.
+    pub fn spans(&self, clock: &NightClock, earliest_s: f64, end_s: f64) -> Vec<(f64, f64)> {
+        let spans = match self {
+            Self::always => vec![(0.0, end_s)],
+            Self::from(time) => vec![(clock.seconds_until(*time), end_s)],
+            Self::between(pairs) => pairs
+                .iter()
+                .map(|(on, off)| {
+                    let (on, off) = (clock.seconds_until(*on), clock.seconds_until(*off));
+                    // A span that is already running when the night begins starts with it.
+                    if off < on && off > 0.0 {
+                        (0.0, off)
+                    } else {
+                        (on, off)
+                    }
+                })
+                .collect(),
+            Self::before_departure(span) => {
+                vec![(clock.night_s() - span.si(), clock.night_s())]
+            }
+            Self::never => vec![],
+        };
+        let mut spans: Vec<_> = spans
+            .into_iter()
+            .map(|(on, off)| (on.max(earliest_s), off.min(end_s)))
+            .filter(|(on, off)| off > on)
+            .collect();
+        spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+        spans
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn clock(begin: &str, departure: &str, zone: &str) -> NightClock {
+        Clock {
+            begin: Moment::try_from(begin.to_owned()).unwrap(),
+            departure: Moment::try_from(departure.to_owned()).unwrap(),
+            zone: zone.to_owned(),
+        }
+        .resolve()
+        .unwrap()
+    }
+
+    #[test]
+    fn a_night_runs_from_evening_to_morning() {
+        let c = clock("19:00", "07:30", "UTC");
+        assert_eq!(c.night_s(), 12.5 * 3600.0);
+        let time = |t: &str| ClockTime::try_from(t.to_owned()).unwrap();
+        assert_eq!(c.seconds_until(time("06:30")), 11.5 * 3600.0);
+        assert_eq!(c.seconds_until(time("19:00")), 0.0);
+        assert_eq!(c.told(11.5 * 3600.0), "06:30");
+    }
+
+    /// 10 March 2024: New York clocks went from 02:00 to 03:00 (US Energy Policy Act of 2005).
+    #[test]
+    fn a_night_with_a_clock_change_is_an_hour_shorter() {
+        let c = clock("2024-03-09 20:00", "2024-03-10 08:00", "America/New_York");
+        assert_eq!(c.night_s(), 11.0 * 3600.0);
+    }
+
+    #[test]
+    fn hours_before_departure_end_with_it() {
+        let c = clock("20:00", "06:00", "UTC");
+        let last = Hours::before_departure(Duration::min(30.0));
+        assert_eq!(last.spans(&c, 0.0, 12.0 * 3600.0), [(34_200.0, 36_000.0)]);
+        assert_eq!(Hours::never.spans(&c, 0.0, 1.0), []);
+        assert_eq!(Hours::always.spans(&c, 600.0, 3600.0), [(600.0, 3600.0)]);
+    }
+}

@@ -1,0 +1,21 @@
+//! The night as the user wrote it: data only.
+
+pub mod bay;
+pub mod body;
+pub mod check;
+pub mod circuit;
+pub mod clock;
+pub mod cover;
+pub mod document;
+pub mod engine;
+pub mod hangar;
+pub mod heater;
+pub mod joint;
+pub mod moisture;
+pub mod oil;
+pub mod opposed;
+pub mod part;
+pub mod question;
+pub mod start;
+pub mod unknowns;
+pub mod weather;

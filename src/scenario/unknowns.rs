@@ -1,0 +1,49 @@
+//! Which numbers of a file are uncertain, and by how much.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Uncertain numbers by their path in the file, such as `bay.seam_area`.
+pub type Unknowns = BTreeMap<String, Unknown>;
+
+/// How uncertain a number is; in the unit its file gives it in.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Unknown {
+    /// The lowest plausible value.
+    pub low: f64,
+    /// The highest plausible value.
+    pub high: f64,
+    /// How it is spread between them.
+    pub distribution: Distribution,
+    /// What the number rests on.
+    pub basis: Basis,
+    /// Where it is from.
+    pub source: String,
+}
+
+/// How a number is spread between its bounds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[allow(non_camel_case_types)]
+pub enum Distribution {
+    /// Every value alike.
+    uniform,
+    /// Every ratio alike.
+    log_uniform,
+    /// Most likely in the middle, falling in straight lines to the bounds.
+    triangular,
+}
+
+/// What a number rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[allow(non_camel_case_types)]
+pub enum Basis {
+    /// Measured on this very thing.
+    measured,
+    /// Printed somewhere one can look up.
+    published,
+    /// An engineer's estimate.
+    estimated,
+    /// Adjusted to a few practice readings.
+    adjusted_to_practice_readings,
+}
