@@ -1,3 +1,9 @@
 //! The laws of nature the night is computed with: pure functions, each citing its source and range.
+//!
+//! | file | what it holds |
+//! |---|---|
+//! | [`number`] | the number a law is computed with: plain, or carrying its slopes |
+//! | [`air`] | the constants of cold air, and its density |
 
+pub mod air;
 pub mod number;
