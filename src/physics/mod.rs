@@ -4,6 +4,8 @@
 //! |---|---|
 //! | [`number`] | the number a law is computed with: plain, or carrying its slopes |
 //! | [`air`] | the constants of cold air, and its density |
+//! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
 
 pub mod air;
 pub mod number;
+pub mod vapour;
