@@ -5,7 +5,9 @@
 //! | [`number`] | the number a law is computed with: plain, or carrying its slopes |
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
+//! | [`convection`] | still air and draught along a surface |
 
 pub mod air;
+pub mod convection;
 pub mod number;
 pub mod vapour;
