@@ -6,8 +6,10 @@
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
 //! | [`convection`] | still air and draught along a surface |
+//! | [`radiation`] | grey surfaces facing each other |
 
 pub mod air;
 pub mod convection;
 pub mod number;
+pub mod radiation;
 pub mod vapour;
