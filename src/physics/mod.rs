@@ -7,8 +7,10 @@
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
 //! | [`convection`] | still air and draught along a surface |
 //! | [`radiation`] | grey surfaces facing each other |
+//! | [`conduction`] | bars, tube and shell walls, conductances in series |
 
 pub mod air;
+pub mod conduction;
 pub mod convection;
 pub mod number;
 pub mod radiation;
