@@ -8,10 +8,12 @@
 //! | [`convection`] | still air and draught along a surface |
 //! | [`radiation`] | grey surfaces facing each other |
 //! | [`conduction`] | bars, tube and shell walls, conductances in series |
+//! | [`fin`] | blades and the passages between cylinder fins |
 
 pub mod air;
 pub mod conduction;
 pub mod convection;
+pub mod fin;
 pub mod number;
 pub mod radiation;
 pub mod vapour;
