@@ -9,11 +9,13 @@
 //! | [`radiation`] | grey surfaces facing each other |
 //! | [`conduction`] | bars, tube and shell walls, conductances in series |
 //! | [`fin`] | blades and the passages between cylinder fins |
+//! | [`jet`] | a heater's outlet, and what its jet gives to the metal it strikes |
 
 pub mod air;
 pub mod conduction;
 pub mod convection;
 pub mod fin;
+pub mod jet;
 pub mod number;
 pub mod radiation;
 pub mod vapour;
