@@ -10,6 +10,7 @@
 //! | [`conduction`] | bars, tube and shell walls, conductances in series |
 //! | [`fin`] | blades and the passages between cylinder fins |
 //! | [`jet`] | a heater's outlet, and what its jet gives to the metal it strikes |
+//! | [`orifice`] | air through gaps and passages, and its smooth upstream choice |
 
 pub mod air;
 pub mod conduction;
@@ -17,5 +18,6 @@ pub mod convection;
 pub mod fin;
 pub mod jet;
 pub mod number;
+pub mod orifice;
 pub mod radiation;
 pub mod vapour;
