@@ -11,10 +11,12 @@
 //! | [`fin`] | blades and the passages between cylinder fins |
 //! | [`jet`] | a heater's outlet, and what its jet gives to the metal it strikes |
 //! | [`orifice`] | air through gaps and passages, and its smooth upstream choice |
+//! | [`exchange`] | two-way flow through a level opening |
 
 pub mod air;
 pub mod conduction;
 pub mod convection;
+pub mod exchange;
 pub mod fin;
 pub mod jet;
 pub mod number;
