@@ -12,6 +12,7 @@
 //! | [`jet`] | a heater's outlet, and what its jet gives to the metal it strikes |
 //! | [`orifice`] | air through gaps and passages, and its smooth upstream choice |
 //! | [`exchange`] | two-way flow through a level opening |
+//! | [`oil`] | viscosity, and how oil heated from below mixes |
 
 pub mod air;
 pub mod conduction;
@@ -20,6 +21,7 @@ pub mod exchange;
 pub mod fin;
 pub mod jet;
 pub mod number;
+pub mod oil;
 pub mod orifice;
 pub mod radiation;
 pub mod vapour;
