@@ -1,5 +1,7 @@
 //! Cold-soaked engines.
 
+pub mod balance;
+pub mod network;
 pub mod physics;
 pub mod quantity;
 pub mod scenario;
