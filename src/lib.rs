@@ -5,4 +5,5 @@ pub mod network;
 pub mod physics;
 pub mod quantity;
 pub mod scenario;
+pub mod solver;
 pub mod trace;
