@@ -1,5 +1,6 @@
 //! Cold-soaked engines.
 
+pub mod findings;
 pub mod physics;
 pub mod quantity;
 pub mod scenario;

@@ -1,0 +1,1 @@
+//! Spans of time during which something held.
