@@ -1,21 +1,25 @@
 //! All findings of one night, put together.
 
 use super::circuit::CircuitFinding;
-use super::clearance::ClearanceFinding;
+use super::clearance::{ClearanceFinding, clearances};
 use super::coldest::Coldest;
 use super::condensation::Condensation;
 use super::dew::OutsideDew;
 use super::energy::EnergyFinding;
-use super::events::Event;
-use super::losses::PathLoss;
+use super::events::{Event, events};
+use super::losses::{PathLoss, losses};
 use super::oil::OilFinding;
-use super::parts::PartFinding;
-use super::readings::GroupTemperature;
+use super::parts::{PartFinding, parts};
+use super::readings::{GroupTemperature, groups, row_at};
 use super::ready::Ready;
 use super::steady::Steady;
-use super::threshold::ThresholdFinding;
+use super::threshold::{ThresholdFinding, first_on_s};
 use super::unevenness::Unevenness;
-use super::warnings::Warning;
+use super::warnings::{Grounds, Warning};
+use crate::scenario::circuit::Circuit;
+use crate::scenario::oil::Oil;
+use crate::scenario::question::Question;
+use crate::trace::{Ledger, Trace};
 use serde::Serialize;
 
 /// What one night answers. States are those at the departure, sums run from the beginning to the departure,
@@ -74,4 +78,69 @@ pub struct LedgerFinding {
     pub water_error: f64,
     /// Whether both are small enough for the night to count.
     pub closes: bool,
+}
+
+/// Questions the trace of a night.
+///
+/// *Valid*: any trace whose legend fits its columns; one without samples gives numbers that are none, and "never".
+pub fn answer(
+    trace: &Trace,
+    ledger: &Ledger,
+    question: &Question,
+    oil: &Oil,
+    circuit: &Circuit,
+    steady: Option<Steady>,
+) -> Findings {
+    let (legend, row) = (&trace.legend, row_at(trace, trace.departure_s));
+    let (departure_h, first_on_h) = (trace.departure_s / 3600.0, first_on_s(trace) / 3600.0);
+    let threshold = ThresholdFinding::of(trace, question);
+    let coldest = Coldest::of(legend, &row);
+    let condensation = Condensation::of(trace, &row);
+    let oil = OilFinding::of(legend, &row, oil);
+    let circuit_finding = CircuitFinding::of(trace, circuit);
+    let ready = Ready::of(
+        question,
+        &threshold,
+        coldest.as_ref(),
+        condensation.as_ref(),
+        oil.as_ref(),
+        departure_h - first_on_h,
+    );
+    let warm_h = threshold.all_parts.hold.hours();
+    let warnings = Grounds {
+        trace,
+        row: &row,
+        ready: ready.ready_at_departure,
+        warm_s: warm_h.map(|hours| (first_on_h + hours) * 3600.0),
+        condensation: condensation.as_ref(),
+        circuit: &circuit_finding,
+        oil: oil.as_ref(),
+    }
+    .warnings();
+    Findings {
+        departure_h,
+        first_on_h,
+        reached: warm_h.is_some(),
+        events: events(trace, &threshold, first_on_h),
+        parts: parts(trace, &row, threshold.threshold_c),
+        unevenness: Unevenness::of(trace, &row),
+        outside_dew: OutsideDew::of(trace),
+        energy: EnergyFinding::of(trace, &row, circuit),
+        clearances: clearances(legend, &row),
+        losses_w: losses(trace, &row),
+        groups_c: groups(legend, &row),
+        ledger: LedgerFinding {
+            energy_error: ledger.energy_error(),
+            water_error: ledger.water_error(),
+            closes: ledger.audit().is_ok(),
+        },
+        circuit: circuit_finding,
+        threshold,
+        ready,
+        coldest,
+        condensation,
+        oil,
+        steady,
+        warnings,
+    }
 }

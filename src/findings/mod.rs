@@ -21,7 +21,7 @@ mod threshold;
 mod unevenness;
 mod warnings;
 
-pub use answer::{Findings, LedgerFinding};
+pub use answer::{Findings, LedgerFinding, answer};
 pub use circuit::CircuitFinding;
 pub use clearance::ClearanceFinding;
 pub use coldest::Coldest;
@@ -32,7 +32,7 @@ pub use events::{Event, EventKind};
 pub use losses::PathLoss;
 pub use oil::{OilFinding, OilRange};
 pub use parts::PartFinding;
-pub use ranking::RANKING_KEY;
+pub use ranking::{RANKING_KEY, RankKey, rank_key};
 pub use readings::GroupTemperature;
 pub use ready::{Ready, Unmet};
 pub use steady::Steady;

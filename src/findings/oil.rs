@@ -1,6 +1,16 @@
 //! How thick the oil is at the departure.
+//!
+//! Heated from below, the lowest layer holds the warmth of the boundary layer, with which the pick-up should not
+//! be credited: the pick-up is told at the lower of the mean and the lowest layer.
 
+use super::readings::{mean, oil_columns};
+use crate::physics::oil::Walther;
+use crate::scenario::oil::Oil;
+use crate::trace::Legend;
 use serde::Serialize;
+
+/// Nearer than this to the pour point a viscosity is extrapolated, K.
+const NEAR_POUR_POINT_K: f64 = 10.0;
 
 /// The oil at the departure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -35,4 +45,43 @@ pub enum OilRange {
     Extrapolated,
     /// Below the pour point: it no longer flows as a liquid; the figure is an equivalent.
     BelowPourPoint,
+}
+
+impl OilFinding {
+    /// The oil in one row of a legend's columns, with the law through its two published viscosities.
+    ///
+    /// *Source*: ASTM D341 by [`Walther`]; the flag after the limits of that law (wax and gelation from about
+    /// 10 K above the pour point).
+    pub fn of(legend: &Legend, row: &[f64], oil: &Oil) -> Option<Self> {
+        let columns = oil_columns(legend)?;
+        let temp_c = mean(row, &columns);
+        let pickup_temp_c = temp_c.min(row[columns[0].0]);
+        let law = Walther::through(oil.at_40.si(), oil.at_100.si());
+        let pour_point_c = oil.pour_point.celsius();
+        let pickup_range = OilRange::of(pickup_temp_c, pour_point_c);
+        Some(Self {
+            grade: oil.grade.clone(),
+            temp_c,
+            pickup_temp_c,
+            viscosity_mm2_s: law.viscosity_mm2_s(temp_c),
+            pickup_viscosity_mm2_s: law.viscosity_mm2_s(pickup_temp_c),
+            pour_point_c,
+            range: OilRange::of(temp_c, pour_point_c),
+            pickup_range,
+            flagged: pickup_range != OilRange::Sound,
+        })
+    }
+}
+
+impl OilRange {
+    /// How far a viscosity at this temperature can be trusted for an oil of this pour point, both °C.
+    pub fn of(temp_c: f64, pour_point_c: f64) -> Self {
+        if temp_c < pour_point_c {
+            Self::BelowPourPoint
+        } else if temp_c < pour_point_c + NEAR_POUR_POINT_K {
+            Self::Extrapolated
+        } else {
+            Self::Sound
+        }
+    }
 }
