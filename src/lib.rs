@@ -1,7 +1,9 @@
 //! Cold-soaked engines.
 
 pub mod balance;
+pub mod findings;
 pub mod network;
+pub mod night;
 pub mod physics;
 pub mod quantity;
 pub mod scenario;

@@ -1,0 +1,52 @@
+//! Groups of parts read as one, as a thermometer would.
+
+use crate::trace::{Legend, ReadingNote, Trace};
+use serde::Serialize;
+
+/// The temperature of a group.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct GroupTemperature {
+    /// Its key in machine output.
+    pub key: String,
+    /// What people call it.
+    pub label: String,
+    /// Its temperature, °C.
+    pub temp_c: f64,
+}
+
+/// The groups of a legend in one row of its columns.
+pub(super) fn groups(legend: &Legend, row: &[f64]) -> Vec<GroupTemperature> {
+    let group = |note: &ReadingNote| GroupTemperature {
+        key: note.key.clone(),
+        label: note.label.clone(),
+        temp_c: mean(row, &note.columns),
+    };
+    legend.readings.iter().map(group).collect()
+}
+
+/// The weighted mean of some columns of a row; the weights sum to one.
+pub(super) fn mean(row: &[f64], columns: &[(usize, f64)]) -> f64 {
+    columns.iter().map(|&(c, weight)| weight * row[c]).sum()
+}
+
+/// The weighted mean of some columns at every sample.
+pub(super) fn series(trace: &Trace, columns: &[(usize, f64)]) -> Vec<f64> {
+    (0..trace.len())
+        .map(|k| mean(trace.sample(k), columns))
+        .collect()
+}
+
+/// The layers of the oil as columns with equal weights; none without oil.
+pub(super) fn oil_columns(legend: &Legend) -> Option<Vec<(usize, f64)>> {
+    let layers = &legend.oil.as_ref()?.layers;
+    let weight = 1.0 / layers.len() as f64;
+    (!layers.is_empty()).then(|| layers.iter().map(|&c| (c, weight)).collect())
+}
+
+/// All columns at a time; not-a-number throughout if nothing was recorded.
+pub(super) fn row_at(trace: &Trace, time_s: f64) -> Vec<f64> {
+    if trace.is_empty() {
+        return vec![f64::NAN; trace.legend.columns.len()];
+    }
+    trace.at(time_s)
+}
