@@ -171,14 +171,23 @@ fn siblings_do_not_import_each_other_in_a_circle() {
         if path.ends_with("mod.rs") {
             continue;
         }
-        let folder = path.parent().unwrap();
-        for name in named_after(code, "super::") {
-            let sibling = folder.join(&name);
-            if stems.contains(&sibling) || stems.contains(&sibling.join("mod")) {
-                uses.entry(path.with_extension(""))
-                    .or_default()
-                    .insert(sibling);
+        // Each leading `super::` climbs one folder.
+        let mut folder = path.parent().unwrap();
+        let mut lead = "super::".to_owned();
+        loop {
+            for name in named_after(code, &format!(" {lead}")) {
+                let sibling = folder.join(&name);
+                if stems.contains(&sibling) || stems.contains(&sibling.join("mod")) {
+                    uses.entry(path.with_extension(""))
+                        .or_default()
+                        .insert(sibling);
+                }
             }
+            let Some(above) = folder.parent() else {
+                break;
+            };
+            folder = above;
+            lead.push_str("super::");
         }
     }
     for start in uses.keys() {

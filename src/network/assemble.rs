@@ -3,7 +3,7 @@
 use super::frame::{Frame, SURROUNDINGS};
 use super::graph::{HeaterSwitch, Network, Sensor};
 use super::surroundings::Curve;
-use super::{bay, gas, initial, legend, reach, solids};
+use super::{bay, gas, initial, legend, reach, sights, solids};
 use crate::scenario::body::SurroundingTemperature;
 use crate::scenario::check::CheckedScenario;
 use crate::scenario::start::Warmth;
@@ -29,6 +29,7 @@ pub fn assemble(checked: &CheckedScenario) -> Network {
         ..Network::default()
     };
     solids::lay(&frame, &mut net);
+    sights::lay(&frame, &mut net);
     bay::lay(&frame, &mut net);
     gas::lay(&frame, &mut net);
     reach::lay(&frame, &mut net);

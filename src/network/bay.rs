@@ -1,10 +1,11 @@
 //! Pockets of bay air, the openings between them and to the hangar, and the fin passages.
 
-use super::elements::*;
+use super::elements::{Exchange, Gap, HangarVapour, Link, Passage, Term};
+use super::fins;
 use super::frame::{Frame, HUMIDITY, OUTDOORS, WIND};
 use super::graph::{Network, PocketColumns};
-use crate::physics::{air, fin};
-use crate::scenario::body::{FinPassage, Gap as GapData, Opening, Passage as PassageData};
+use crate::physics::air;
+use crate::scenario::body::{Gap as GapData, Opening, Passage as PassageData};
 use crate::scenario::cover::OpenSide;
 use crate::scenario::weather::Weather;
 use crate::trace::LossPath;
@@ -78,7 +79,7 @@ pub fn lay(frame: &Frame, net: &mut Network) {
         });
     }
     for (number, passage) in frame.body.fin_passages.iter().enumerate() {
-        open_fins(frame, net, number, passage);
+        fins::open(frame, net, number, passage);
     }
 }
 
@@ -175,23 +176,14 @@ fn open_passage(frame: &Frame, net: &mut Network, passage: &PassageData) {
                 ix.pocket(b),
                 ix.vapour(a),
                 ix.vapour(b),
-                mass_row(frame, net, a),
-                mass_row(frame, net, b),
+                net.mass_row(a),
+                net.mass_row(b),
                 frame.draught(a),
                 frame.draught(b),
             ],
             area_m2,
             heights_m: [height - mid(a), height - mid(b)],
         });
-    }
-}
-
-/// The row of a pocket's mass balance; a pinned pocket has none.
-pub fn mass_row(frame: &Frame, net: &Network, pocket: usize) -> usize {
-    if net.pockets[pocket].pinned {
-        frame.index.nowhere()
-    } else {
-        frame.pressure(pocket)
     }
 }
 
@@ -241,78 +233,4 @@ fn open_gap(frame: &Frame, net: &mut Network, gap: &GapData, open: f64) {
             gust: frame.body.air.gust,
         });
     }
-}
-
-fn open_fins(frame: &Frame, net: &mut Network, number: usize, passage: &FinPassage) {
-    let [low, high] = [&passage.below, &passage.above].map(|name| frame.pocket(name));
-    let mid = |pocket: usize| frame.body.pockets[pocket].mid_height.si();
-    let length = passage.length.si();
-    let (stream, mean) = (frame.fin_stream(number), frame.fin_mean(number));
-    let ix = &frame.index;
-    let total: f64 = passage.fins.iter().map(|(_, area)| area.si()).sum();
-    let film = fin::passage_film_coefficient(passage.fin_gap.si());
-
-    net.auxiliaries.means.push(mean);
-    net.laws.means.push(Term {
-        column: mean,
-        row: mean,
-        factor: -1.0,
-    });
-    for (part, area) in &passage.fins {
-        let cut = frame.cut(part);
-        for (cell, share) in cut.cells().zip(&cut.shares) {
-            let share = share * area.si() / total;
-            net.laws.means.push(Term {
-                column: cell,
-                row: mean,
-                factor: share,
-            });
-            net.laws.fin_cells.push(FinCell {
-                columns: [stream, ix.pocket(low), ix.pocket(high), cell],
-                row: cell,
-                ha_w_per_k: film * total,
-                share,
-            });
-        }
-    }
-    net.auxiliaries.fin_streams.push(stream);
-    net.laws.fin_streams.push(FinStream {
-        columns: [
-            stream,
-            frame.pressure(low),
-            frame.pressure(high),
-            ix.pocket(low),
-            ix.pocket(high),
-            ix.hangar(),
-            mean,
-        ],
-        row: stream,
-        kg_per_s_pa: fin::passage_flow_conductance(
-            passage.free_area.si(),
-            passage.fin_gap.si(),
-            length,
-        ),
-        heights_m: [-0.5 * length - mid(low), 0.5 * length - mid(high)],
-        length_m: length,
-    });
-    net.laws.fin_carries.push(FinCarry {
-        columns: [
-            stream,
-            ix.pocket(low),
-            ix.pocket(high),
-            ix.vapour(low),
-            ix.vapour(high),
-            ix.hangar(),
-            mean,
-        ],
-        rows: [
-            ix.pocket(low),
-            ix.pocket(high),
-            ix.vapour(low),
-            ix.vapour(high),
-            mass_row(frame, net, low),
-            mass_row(frame, net, high),
-        ],
-        ha_w_per_k: film * total,
-    });
 }

@@ -1,6 +1,10 @@
 //! The network of a night: its numbering, capacities, elements, inputs and legend.
 
-use super::elements::*;
+use super::elements::{
+    Bonded, Breathing, Exchange, FanWatts, FinCarry, FinCell, FinStream, Fins, Gap, HangarVapour,
+    HeaterConstant, HeaterTerm, HeaterVapour, Link, OilLink, OilSurface, Outdoors, Passage,
+    PowerFace, Radiation, Surface, Term, Vent, WallFilm,
+};
 use super::index::Index;
 use super::surroundings::Curve;
 use crate::trace::Legend;
@@ -94,6 +98,17 @@ pub struct Laws {
     pub power_faces: Vec<PowerFace>,
     pub bonded: Vec<Bonded>,
     pub feeds: Vec<(usize, f64)>,
+}
+
+impl Network {
+    /// The row of a pocket's mass balance; a pinned pocket has none.
+    pub fn mass_row(&self, pocket: usize) -> usize {
+        if self.pockets[pocket].pinned {
+            self.index.nowhere()
+        } else {
+            self.pockets[pocket].pressure
+        }
+    }
 }
 
 /// When a heater may be on, and what its thermostat feels.

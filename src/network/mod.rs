@@ -3,6 +3,7 @@
 mod assemble;
 mod bay;
 pub mod elements;
+mod fins;
 mod frame;
 mod gas;
 pub mod graph;
@@ -10,6 +11,7 @@ mod index;
 mod initial;
 mod legend;
 mod reach;
+mod sights;
 mod solids;
 pub mod subdivide;
 pub mod surroundings;

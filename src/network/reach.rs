@@ -1,7 +1,6 @@
 //! What each heater puts where: jets, ducts, bonded elements and lamps.
 
-use super::bay::mass_row;
-use super::elements::*;
+use super::elements::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour, Term};
 use super::frame::Frame;
 use super::graph::Network;
 use crate::physics::{air, jet};
@@ -204,7 +203,7 @@ impl Reach<'_, '_> {
                     self.term(row, ix.pocket(from), sign * carried);
                     self.term(row, ix.hangar(), -sign * carried);
                 }
-                let rows = [from, to].map(|p| mass_row(self.frame, self.net, p));
+                let rows = [from, to].map(|p| self.net.mass_row(p));
                 self.constant(rows[0], -stream);
                 self.constant(rows[1], stream);
                 for pocket in [from, to] {
@@ -226,7 +225,7 @@ impl Reach<'_, '_> {
         for (name, share) in &self.aim.throw {
             let pocket = self.frame.pocket(name);
             let stream = kg_per_s * share;
-            let row = mass_row(self.frame, self.net, pocket);
+            let row = self.net.mass_row(pocket);
             self.constant(row, stream);
             self.constant(self.frame.draught(pocket), 0.5 * stream);
             self.net.laws.heater_vapours.push(HeaterVapour {

@@ -1,14 +1,13 @@
-//! Parts, joints, faces and sights laid out as links between cells and air.
+//! Parts, joints and faces laid out as links between cells and air.
 
-use super::elements::*;
+use super::elements::{Fins, Link, OilLink, Outdoors, PowerFace, Surface, Term};
 use super::frame::{Frame, Meets};
 use super::graph::Network;
 use super::subdivide::{Touched, joined};
-use crate::physics::{oil::Walther, radiation};
-use crate::scenario::joint::{Contact, Enclosure, Face, FilmLaw, Joint, Sight};
+use crate::physics::oil::{self, Walther};
+use crate::scenario::joint::{Contact, Face, FilmLaw, Joint};
 use crate::scenario::part::{Role, Shape, Spot};
 use crate::trace::LossPath;
-use nalgebra::DMatrix;
 
 /// Lays down everything solid.
 pub fn lay(frame: &Frame, net: &mut Network) {
@@ -30,12 +29,6 @@ pub fn lay(frame: &Frame, net: &mut Network) {
     }
     for face in &body.faces {
         expose(frame, net, face);
-    }
-    for sight in &body.sights {
-        see(frame, net, sight);
-    }
-    for enclosure in &body.enclosures {
-        enclose(frame, net, enclosure);
     }
     for feed in &body.feeds {
         for touched in frame.cut(&feed.part).touched(feed.at, None) {
@@ -87,7 +80,7 @@ fn layers(frame: &Frame, net: &mut Network, part: usize) {
         net.laws.oil_links.push(OilLink {
             temps: [lower, lower + 1, mean],
             rows: [lower, lower + 1],
-            w_per_k: crate::physics::oil::CONDUCTIVITY_W_PER_MK * area / thickness,
+            w_per_k: oil::CONDUCTIVITY_W_PER_MK * area / thickness,
             stretch: 0.25 * depth / thickness,
             depth_m: depth,
             viscosity: viscosity(frame),
@@ -145,7 +138,7 @@ fn floor(frame: &Frame, net: &mut Network, joint: &Joint, from: &[Touched], to: 
         net.laws.oil_links.push(OilLink {
             temps: [pair[0], pair[1], frame.stack_mean(part)],
             rows: pair,
-            w_per_k: crate::physics::oil::CONDUCTIVITY_W_PER_MK * area * touched.share / half,
+            w_per_k: oil::CONDUCTIVITY_W_PER_MK * area * touched.share / half,
             stretch: 0.25 * depth / half,
             depth_m: depth,
             viscosity: viscosity(frame),
@@ -257,64 +250,6 @@ fn expose(frame: &Frame, net: &mut Network, face: &Face) {
             }),
             // The gate lets fins stand in pockets only.
             (FilmLaw::fins { .. }, _) => {}
-        }
-    }
-}
-
-/// The cells that are seen of a part: all of it, or the top layer of oil.
-fn seen(frame: &Frame, part: usize) -> Vec<Touched> {
-    let cut = &frame.cuts[part];
-    let spot = if cut.stack().is_some() {
-        Spot::top
-    } else {
-        Spot::whole
-    };
-    cut.touched(spot, None)
-}
-
-fn see(frame: &Frame, net: &mut Network, sight: &Sight) {
-    let area = radiation::exchange_area_m2(
-        sight.area.si(),
-        sight.emissivities.0,
-        sight.emissivities.1,
-        sight.area_ratio,
-    );
-    radiate(frame, net, &sight.from, &sight.to, area);
-}
-
-fn radiate(frame: &Frame, net: &mut Network, from: &str, to: &str, area_m2: f64) {
-    let ends = |name: &str| match frame.meets(name) {
-        Meets::Part(part) => seen(frame, part)
-            .into_iter()
-            .map(|t| (t.cell, t.cell, t.share))
-            .collect(),
-        other => {
-            let (column, row) = frame.boundary(other, LossPath::Surroundings);
-            vec![(column, row, 1.0)]
-        }
-    };
-    let (from, to): (Vec<_>, Vec<_>) = (ends(from), ends(to));
-    for &(a, row_a, share_a) in &from {
-        for &(b, row_b, share_b) in &to {
-            net.laws.radiations.push(Radiation {
-                temps: [a, b],
-                rows: [row_a, row_b],
-                area_m2: area_m2 * share_a * share_b,
-            });
-        }
-    }
-}
-
-fn enclose(frame: &Frame, net: &mut Network, enclosure: &Enclosure) {
-    let n = enclosure.surfaces.len();
-    let areas: Vec<f64> = enclosure.surfaces.iter().map(|s| s.1.si()).collect();
-    let emissivities: Vec<f64> = enclosure.surfaces.iter().map(|s| s.2).collect();
-    let view = DMatrix::from_fn(n, n, |i, j| enclosure.view[i][j]);
-    let exchange = radiation::enclosure_exchange_areas(&areas, &emissivities, &view);
-    for i in 0..n {
-        for j in i + 1..n {
-            let (a, b) = (&enclosure.surfaces[i].0, &enclosure.surfaces[j].0);
-            radiate(frame, net, a, b, exchange[(i, j)]);
         }
     }
 }

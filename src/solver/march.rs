@@ -1,5 +1,6 @@
 //! From dusk to dawn.
 
+use super::failure::SolveError;
 use super::pace::{Pace, growth};
 use super::sampler::Sampler;
 use super::step::{StepError, Stepper};
@@ -47,44 +48,6 @@ pub struct Marched {
     pub effort: Effort,
     /// The state at the departure, and which heaters were on just before it.
     pub at_departure: (Vec<f64>, Vec<f64>),
-}
-
-/// Why a night could not be marched through.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum SolveError {
-    /// The steps became too short.
-    #[error(
-        "the night could not be followed past {time_h:.3} h: the step fell to {step_s:.1e} s at {column}{}",
-        cause.as_ref().map(|c| format!(" ({c})")).unwrap_or_default()
-    )]
-    Stuck {
-        /// When, hours after the beginning.
-        time_h: f64,
-        /// The last step tried, s.
-        step_s: f64,
-        /// The column whose error was largest.
-        column: String,
-        /// What the last try failed with, if it failed outright.
-        cause: Option<StepError>,
-    },
-    /// A value stopped being a number.
-    #[error("at {time_h:.3} h the value of {column} is no longer a number")]
-    NotANumber {
-        /// When, hours after the beginning.
-        time_h: f64,
-        /// The column.
-        column: String,
-    },
-    /// A thermostat would not rest.
-    #[error(
-        "the heaters switched {switchings} times by {time_h:.3} h; give the thermostats a wider span"
-    )]
-    Restless {
-        /// When, hours after the beginning.
-        time_h: f64,
-        /// How often.
-        switchings: usize,
-    },
 }
 
 /// Marches through the night of a network. `tolerance` scales the error allowed in a step; samples are at

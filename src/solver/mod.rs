@@ -2,6 +2,7 @@
 
 mod border;
 mod factor;
+mod failure;
 mod march;
 mod method;
 mod pace;
@@ -11,5 +12,6 @@ mod step;
 mod switching;
 
 pub use factor::{Factor, SingularError};
-pub use march::{Effort, Marched, SolveError, march};
+pub use failure::SolveError;
+pub use march::{Effort, Marched, march};
 pub use steady::{SteadyError, steady};
