@@ -38,6 +38,8 @@ pub struct Stepper<'n> {
     slopes: Vec<f64>,
     first: Vec<f64>,
     before: Vec<f64>,
+    /// What bends the way between the ends of the step.
+    curves: [Vec<f64>; 2],
     /// The vector after the last step that was tried.
     pub after: Vec<f64>,
 }
@@ -77,6 +79,7 @@ impl<'n> Stepper<'n> {
             slopes: vec![0.0; balance.entries().len()],
             first: vec![0.0; ix.rows()],
             before: vec![0.0; width],
+            curves: std::array::from_fn(|_| vec![0.0; width]),
             after: vec![0.0; width],
             balance,
         }
@@ -120,9 +123,7 @@ impl<'n> Stepper<'n> {
             if stage > 0 {
                 self.place.copy_from_slice(&self.before[..states]);
                 for (weight, earlier) in A[stage].iter().zip(&*done) {
-                    for (p, u) in self.place.iter_mut().zip(earlier) {
-                        *p += weight * u;
-                    }
+                    add(&mut self.place, *weight, earlier);
                 }
             }
             let rates: &[f64] = if stage == 0 {
@@ -134,10 +135,7 @@ impl<'n> Stepper<'n> {
             // What earlier stages leave over: Σ c u / h.
             current.fill(0.0);
             for (weight, earlier) in C[stage].iter().zip(&*done) {
-                let weight = weight / step_s;
-                for (s, u) in current.iter_mut().zip(earlier) {
-                    *s += weight * u;
-                }
+                add(current, weight / step_s, earlier);
             }
             let drifted = DRIFT[stage] * step_s;
             for row in 0..states {
@@ -161,14 +159,13 @@ impl<'n> Stepper<'n> {
             current[..states].copy_from_slice(&self.rhs[..states]);
         }
         self.after.copy_from_slice(&self.before);
+        self.curves.iter_mut().for_each(|c| c.fill(0.0));
         for (number, stage) in self.stages.iter().enumerate() {
-            let weight = if number + 1 == STAGES {
-                1.0
-            } else {
-                A[STAGES - 1][number]
-            };
-            for (a, u) in self.after.iter_mut().zip(stage) {
-                *a += weight * u;
+            let last = number + 1 == STAGES;
+            let weight = if last { 1.0 } else { A[STAGES - 1][number] };
+            add(&mut self.after, weight, stage);
+            for (curve, weights) in self.curves.iter_mut().zip(&DENSE) {
+                add(curve, weights[number], stage);
             }
         }
         Ok(())
@@ -182,14 +179,15 @@ impl<'n> Stepper<'n> {
     /// One component of the vector at a share of the last step that was tried.
     pub fn between(&self, component: usize, share: f64) -> f64 {
         let rest = 1.0 - share;
-        let curve = |which: usize| -> f64 {
-            DENSE[which]
-                .iter()
-                .zip(&self.stages)
-                .map(|(weight, stage)| weight * stage[component])
-                .sum()
-        };
+        let [bend, twist] = [self.curves[0][component], self.curves[1][component]];
         self.before[component] * rest
-            + share * (self.after[component] + rest * (curve(0) + share * curve(1)))
+            + share * (self.after[component] + rest * (bend + share * twist))
+    }
+}
+
+/// Adds a weighted vector to another, as far as the shorter reaches.
+fn add(to: &mut [f64], weight: f64, from: &[f64]) {
+    for (t, f) in to.iter_mut().zip(from) {
+        *t += weight * f;
     }
 }
