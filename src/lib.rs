@@ -7,6 +7,7 @@ pub mod network;
 pub mod night;
 pub mod physics;
 pub mod quantity;
+pub mod report;
 pub mod scenario;
 pub mod solver;
 pub mod trace;

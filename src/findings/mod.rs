@@ -9,6 +9,8 @@ mod condensation;
 mod dew;
 mod energy;
 mod events;
+#[cfg(test)]
+mod handmade;
 mod losses;
 mod oil;
 mod parts;
