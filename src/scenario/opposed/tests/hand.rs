@@ -127,7 +127,7 @@ fn a_barrels_flange_covers_half_its_foot_on_each_level() {
     for joint in feet {
         near(
             joint.footprint.map(Area::si).unwrap(),
-            0.001_874_738_3 / 2.0,
+            0.001_874_745_416 / 2.0,
         );
     }
 }
