@@ -1,5 +1,7 @@
 //! What every report says besides its numbers: how far to trust it, and what to beware of.
 
+use super::phrase::wrapped;
+
 /// How far to trust the numbers.
 pub const TRUST: &str = "How far to trust this: the default coefficients were adjusted to a few practice readings, \
 and how well the cowl is closed is the largest unknown. Measure at the coldest part before you believe it.";
@@ -14,11 +16,13 @@ pub const CAUTIONS: &[&str] = &[
     "Feel before you start: oil, cylinders, crankcase and propeller flange, each by hand or thermometer.",
 ];
 
-/// The trust sentence and the cautions, as lines.
-pub fn told() -> String {
-    let mut text = format!("{TRUST}\n\nCautions\n");
+/// The trust sentence and the cautions, in lines of this width.
+pub fn told(width: u16) -> String {
+    let mut text = wrapped(TRUST, width, "");
+    text += "\n\nCautions\n";
     for caution in CAUTIONS {
-        text += &format!("- {caution}\n");
+        text += &wrapped(&format!("- {caution}"), width, "  ");
+        text.push('\n');
     }
     text
 }

@@ -1,6 +1,6 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
-use super::phrase::{path, temperature};
+use super::phrase::{path, temperature, wrapped};
 use super::{cautions, table};
 use crate::findings::RANKING_KEY;
 use crate::night::Night;
@@ -29,12 +29,13 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
         "{}",
         table::comparison(&comparison.nights, units, width)
     )?;
-    writeln!(
-        text,
-        "warm after: hours from the first switching-on until every engine part is at {} and stays there.",
-        temperature(scenario.question.threshold.celsius(), units)
-    )?;
-    writeln!(text, "Ranked by: {RANKING_KEY}.")?;
+    let threshold = temperature(scenario.question.threshold.celsius(), units);
+    let reading = format!(
+        "warm after: hours from the first switching-on until every engine part is at {threshold} and stays \
+there. Margin: the coldest part at departure over {threshold}. Water: on the upper inner walls at departure. \
+Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
+    );
+    writeln!(text, "{}", wrapped(&reading, width, ""))?;
     let flagged = |n: &(String, Night)| n.1.findings.oil.as_ref().is_some_and(|o| o.flagged);
     if comparison.nights.iter().any(flagged) {
         writeln!(
@@ -43,9 +44,11 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
         )?;
     }
     writeln!(text)?;
-    writeln!(text, "What to do: {}", comparison.recommendation)?;
+    let advice = format!("What to do: {}", comparison.recommendation);
+    writeln!(text, "{}", wrapped(&advice, width, ""))?;
     if let Some(heat) = where_heat_went(first) {
-        writeln!(text, "Where its heat went, in the last hour: {heat}.")?;
+        let heat = format!("Where its heat went, in the last hour: {heat}.");
+        writeln!(text, "{}", wrapped(&heat, width, ""))?;
     }
     let mut begun = false;
     for (name, night) in &comparison.nights {
@@ -54,10 +57,11 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
                 writeln!(text, "\nWarnings")?;
                 begun = true;
             }
-            writeln!(text, "- {name}: {}", warning.told(units))?;
+            let warning = format!("- {name}: {}", warning.told(units));
+            writeln!(text, "{}", wrapped(&warning, width, "  "))?;
         }
     }
-    writeln!(text, "\n{}", cautions::told())
+    writeln!(text, "\n{}", cautions::told(width))
 }
 
 /// Engine, hangar and hours in one line.

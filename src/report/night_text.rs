@@ -1,7 +1,7 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{clock, difference, reach, reach_in_full, temperature};
+use super::phrase::{clock, difference, reach, reach_in_full, temperature, wrapped};
 use super::{cautions, parts_table};
 use crate::findings::{Event, EventKind, Findings, OilRange, Onset, Unmet};
 use crate::night::Night;
@@ -38,7 +38,8 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     if !f.warnings.is_empty() {
         writeln!(text, "\nWarnings")?;
         for warning in &f.warnings {
-            writeln!(text, "- {}", warning.told(units))?;
+            let warning = format!("- {}", warning.told(units));
+            writeln!(text, "{}", wrapped(&warning, width, "  "))?;
         }
     }
     writeln!(
@@ -49,7 +50,7 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
         night.effort.steps,
         night.effort.rejected,
     )?;
-    writeln!(text, "\n{}", cautions::told())
+    writeln!(text, "\n{}", cautions::told(width))
 }
 
 fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
@@ -148,7 +149,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         let warm = f.threshold.readings.iter().find(|r| r.key == group.key);
         let warm = warm.map_or(String::new(), |r| reach(&r.reach.hold));
         let at = temperature(group.temp_c, units);
-        writeln!(text, "  {:22} {at:>9}  {warm:>8}", group.label)?;
+        writeln!(text, "  {:30} {at:>9}  {warm:>8}", group.label)?;
     }
     Ok(())
 }
@@ -228,7 +229,7 @@ fn energy(text: &mut String, night: &Night) -> Result {
     for heater in &f.energy.heaters {
         writeln!(text, "  {}: {:.2} kWh", heater.name, heater.kwh)?;
     }
-    write!(text, "  together: {:.2} kWh", f.energy.kwh.abs())?;
+    write!(text, "  together: {:.2} kWh", f.energy.kwh)?;
     if let Some(cost) = f.energy.cost {
         write!(text, ", {cost:.2} {}", f.energy.currency)?;
     }

@@ -69,6 +69,14 @@ pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
     clock.told(hours * 3600.0)
 }
 
+/// A paragraph broken into lines of this width; lines after the first begin with `indent`.
+pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
+    textwrap::fill(
+        text,
+        textwrap::Options::new(usize::from(width)).subsequent_indent(indent),
+    )
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

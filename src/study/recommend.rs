@@ -4,6 +4,10 @@ use crate::findings::Findings;
 use crate::night::Night;
 use crate::quantity::Units;
 
+/// A margin under this is thinner than the doubt about how well the cowl is closed, K (estimate: inlet plugs
+/// between 0.84 and 0.97 move the coldest part of the built-in night by about so much).
+const THIN_MARGIN_K: f64 = 5.0;
+
 /// The recommendation over ranked nights, the best first.
 pub fn recommend(nights: &[(String, Night)]) -> String {
     let Some((name, best)) = nights.first() else {
@@ -35,6 +39,10 @@ fn ready(name: &str, best: &Findings, nights: &[(String, Night)], units: Units) 
         best.energy.kwh,
         dryness(best),
     );
+    if best.ready.margin_k.is_some_and(|m| m < THIN_MARGIN_K) {
+        told += " That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, \
+or put a thermometer on that part before you trust it.";
+    }
     let others: Vec<_> = nights[1..]
         .iter()
         .filter(|(_, night)| night.findings.ready.ready_at_departure)
