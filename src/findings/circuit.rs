@@ -126,3 +126,97 @@ fn plugged_spans(trace: &Trace, heater: usize) -> Vec<(f64, f64)> {
     }
     spans
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+    use crate::quantity::Power;
+
+    fn circuit(other_w: f64) -> Circuit {
+        Circuit {
+            other_load: Power::W(other_w),
+            ..Circuit::default()
+        }
+    }
+    fn night() -> Handmade {
+        Handmade::hours(&[0.0, 12.0])
+    }
+
+    #[test]
+    fn eighty_percent_of_a_fifteen_ampere_breaker_is_1440_watts() {
+        // NEC 210.20(A), V-calc: 15 A at 120 V carries 12 A, 1440 W, as a continuous load.
+        let mut night = night();
+        night.plugged("fan", 1200.0, 0.0, 9.0);
+        let found = CircuitFinding::of(&night.trace(), &circuit(240.0));
+        assert_eq!((found.peak_current_a, found.other_current_a), (10.0, 2.0));
+        assert_eq!((found.continuous_current_a, found.continuous), (12.0, true));
+        assert!((found.continuous_share - 0.8).abs() < 1e-12);
+        assert_eq!(found.load_share, found.continuous_share);
+    }
+
+    #[test]
+    fn a_load_is_continuous_from_three_hours_on() {
+        for (hours, continuous) in [(2.99, false), (3.0, true)] {
+            let mut night = night();
+            night.plugged("fan", 1500.0, 1.0, 1.0 + hours);
+            let found = CircuitFinding::of(&night.trace(), &circuit(0.0));
+            assert_eq!((found.continuous, found.peak_current_a), (continuous, 12.5));
+        }
+    }
+
+    #[test]
+    fn what_lasts_is_the_load_all_share_for_three_hours() {
+        let mut night = night();
+        night.plugged("pad", 240.0, 0.0, 6.0);
+        night.plugged("fan", 600.0, 2.0, 9.0);
+        night.plugged("lamp", 120.0, 4.0, 5.0);
+        let found = CircuitFinding::of(&night.trace(), &circuit(0.0));
+        // 840 W from 2 to 6 h; 960 W for one hour only.
+        assert_eq!(
+            (found.continuous_current_a, found.peak_current_a),
+            (7.0, 8.0)
+        );
+    }
+
+    #[test]
+    fn heaters_that_take_turns_do_not_add_up() {
+        let mut night = night();
+        night.plugged("fan", 600.0, 0.0, 4.0);
+        night.plugged("pad", 240.0, 4.0, 8.0);
+        let found = CircuitFinding::of(&night.trace(), &circuit(0.0));
+        assert_eq!(found.peak_current_a, 5.0);
+    }
+
+    #[test]
+    fn a_thermostats_pauses_do_not_interrupt_but_unplugging_does() {
+        let run = |cause: SwitchCause| {
+            let mut night = night();
+            night.heater("pad", 240.0, &[0.0]);
+            for (hour, on) in [(0.0, true), (2.0, false), (2.5, true), (4.5, false)] {
+                night.switch(
+                    hour,
+                    0,
+                    on,
+                    if hour == 0.0 {
+                        SwitchCause::Hours
+                    } else {
+                        cause
+                    },
+                );
+            }
+            CircuitFinding::of(&night.trace(), &circuit(0.0)).continuous
+        };
+        assert!(run(SwitchCause::Thermostat));
+        assert!(!run(SwitchCause::Hours));
+    }
+
+    #[test]
+    fn what_is_plugged_in_after_the_departure_does_not_count() {
+        let mut night = night().leaving(6.0);
+        night.plugged("fan", 600.0, 4.0, 12.0);
+        night.plugged("late", 1200.0, 7.0, 12.0);
+        let found = CircuitFinding::of(&night.trace(), &circuit(0.0));
+        assert_eq!((found.peak_current_a, found.continuous), (5.0, false));
+    }
+}

@@ -49,3 +49,34 @@ pub(super) fn clearances(legend: &Legend, row: &[f64]) -> Vec<ClearanceFinding> 
     };
     legend.bearings.iter().map(finding).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    fn change_um(case_c: f64, crank_c: f64) -> ClearanceFinding {
+        let mut night = Handmade::hours(&[0.0]);
+        night.bearing(&[case_c], &[crank_c]);
+        let trace = night.trace();
+        clearances(&trace.legend, trace.sample(0)).remove(0)
+    }
+
+    #[test]
+    fn a_cold_case_grips_the_crankshaft_as_worked_by_hand() {
+        // 50 mm, 40 K colder than 20 °C both: 0.05 x 11e-6 x -40 = -22 um.
+        assert!((change_um(-20.0, -20.0).change_um + 22.0).abs() < 1e-9);
+        // Case -10, crank -15: 0.05 x (-690e-6 + 420e-6) = -13.5 um.
+        assert!((change_um(-10.0, -15.0).change_um + 13.5).abs() < 1e-9);
+        assert_eq!(change_um(20.0, 20.0).change_um, 0.0);
+    }
+
+    #[test]
+    fn warming_the_case_first_loosens_it_and_the_sign_is_told() {
+        let case_first = change_um(10.0, -10.0);
+        let crank_first = change_um(-10.0, 10.0);
+        assert!(case_first.change_um > change_um(-10.0, -10.0).change_um);
+        assert!(crank_first.change_um < change_um(-10.0, -10.0).change_um);
+        assert!(case_first.case_warmer_than_crank && !crank_first.case_warmer_than_crank);
+    }
+}

@@ -45,3 +45,40 @@ pub(super) fn lowest_series(trace: &Trace) -> Vec<f64> {
         .filter_map(|k| lowest(&trace.legend, trace.sample(k)))
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    fn named(temps_c: [f64; 3]) -> Coldest {
+        let mut night = Handmade::hours(&[0.0]);
+        for (name, temp) in ["nose", "sump", "carb"].into_iter().zip(temps_c) {
+            night.cell(name, &[temp]);
+        }
+        night.cell("skin", &[-30.0]).engine = false;
+        let trace = night.trace();
+        Coldest::of(&trace.legend, trace.sample(0)).expect("there are engine parts")
+    }
+
+    #[test]
+    fn a_tie_within_a_twentieth_of_a_kelvin_goes_to_the_earlier_part() {
+        assert_eq!(named([3.0, 1.04, 1.0]).part, "sump");
+        assert_eq!(named([3.0, 1.06, 1.0]).part, "carb");
+        assert_eq!(named([1.0, 1.04, 1.0]).label, "the nose");
+    }
+
+    #[test]
+    fn the_value_is_the_lowest_whoever_is_named() {
+        assert_eq!(named([3.0, 1.04, 1.0]).temp_c, 1.0);
+    }
+
+    #[test]
+    fn without_engine_parts_none_is_coldest() {
+        let mut night = Handmade::hours(&[0.0]);
+        night.cell("skin", &[-30.0]).engine = false;
+        let trace = night.trace();
+        assert_eq!(Coldest::of(&trace.legend, trace.sample(0)), None);
+        assert!(lowest_series(&trace).is_empty());
+    }
+}

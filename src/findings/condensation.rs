@@ -205,3 +205,129 @@ fn onset(trace: &Trace, gas: &GasNote, any: &Spans) -> Onset {
         why: why.to_owned(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    /// Air at 20 °C and 60 percent: its vapour density and dew point by PsychroLib 2.5.0.
+    const AIR_C: f64 = 20.0;
+    const AIR_G_PER_M3: f64 = 10.3720;
+    const AIR_DEW_C: f64 = 12.007;
+    /// The Magnus form finds dew points to within this of PsychroLib, K.
+    const DEW_TOLERANCE_K: f64 = 0.05;
+
+    fn found(night: Handmade) -> Condensation {
+        let trace = night.trace();
+        let row = trace.at(trace.departure_s);
+        Condensation::of(&trace, &row).expect("there is air inside")
+    }
+    fn damp(hours: &[f64]) -> Handmade {
+        let mut night = Handmade::hours(hours);
+        night.gas(&[AIR_C], &[AIR_G_PER_M3], &[15.0]);
+        night
+    }
+
+    #[test]
+    fn a_wall_that_cools_in_a_straight_line_condenses_from_a_tenth_below_the_dew_point() {
+        // Sampled twice only: the crossing must come from the line, not from the samples. 1 K is 1 h.
+        let mut night = damp(&[0.0, 20.0]);
+        night.wall("top", "upper", &[20.0, 0.0], &[2.0]);
+        let found = found(night);
+        let crossing_h = AIR_C - (AIR_DEW_C - 0.1);
+        let onset_h = found.onset.hours().expect("it condenses");
+        assert!((onset_h - crossing_h).abs() < DEW_TOLERANCE_K, "{onset_h}");
+        assert!((found.hours + onset_h - 20.0).abs() < 1e-9);
+        assert_eq!((found.upper_hours, found.wet_hours), (found.hours, 20.0));
+    }
+
+    #[test]
+    fn below_freezing_the_frost_point_counts() {
+        // PsychroLib: air at -10 °C, 70 percent over ice: 1.4980 g/m3, frost point -13.957 °C.
+        let mut night = Handmade::hours(&[0.0, 20.0]);
+        night.gas(&[-10.0], &[1.4980], &[15.0]);
+        night.wall("top", "upper", &[0.0, -20.0], &[2.0]);
+        let onset_h = found(night).onset.hours().expect("it frosts");
+        assert!((onset_h - 14.057).abs() < DEW_TOLERANCE_K, "{onset_h}");
+    }
+
+    #[test]
+    fn traces_of_film_do_not_count_and_wet_begins_at_a_gram() {
+        // Cold all along; the film grows from nothing to 2 g/m2 in 20 h: a trace until 0.5 h, wet from 10 h.
+        let mut night = damp(&[0.0, 20.0]);
+        night.wall("top", "upper", &[0.0], &[0.0, 2.0]);
+        let found = found(night);
+        assert!((found.hours - 19.5).abs() < 1e-9);
+        assert!((found.wet_hours - 10.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn any_is_the_union_and_upper_the_longest_upper_wall() {
+        let hours = [0.0, 2.0, 4.0, 6.0, 8.0, 10.0];
+        let mut night = damp(&hours);
+        let film = &[1.0];
+        night.wall("top", "upper", &[0.0, 0.0, 30.0, 30.0, 30.0, 30.0], film);
+        night.wall("head", "upper", &[30.0, 0.0, 0.0, 0.0, 30.0, 30.0], film);
+        night.wall("crank", "crank", &[30.0, 30.0, 30.0, 30.0, 30.0, 0.0], film);
+        let found = found(night);
+        // Each edge of 30 K in 2 h crosses 0.1 K below the dew point at this share of its way up.
+        let share = (AIR_DEW_C - 0.1) / 30.0;
+        let (top, head, crank) = (2.0 + 2.0 * share, 4.0 + 4.0 * share, 2.0 * share);
+        for (wall, hours) in found.walls.iter().zip([top, head, crank]) {
+            assert!(
+                (wall.hours - hours).abs() < 0.01,
+                "{} {}",
+                wall.wall,
+                wall.hours
+            );
+        }
+        let union = 6.0 + 2.0 * share + crank;
+        assert!((found.hours - union).abs() < 0.02, "{}", found.hours);
+        assert_eq!(found.upper_hours, found.walls[1].hours);
+        assert_eq!(found.onset.hours(), Some(0.0));
+    }
+
+    #[test]
+    fn grams_are_told_by_group_and_turnover_counts_water_twice_that_settles_twice() {
+        let mut night = damp(&[0.0, 1.0, 2.0, 3.0, 4.0]).leaving(3.0);
+        night.wall("sump", "lower", &[30.0], &[0.0, 0.0, 0.0, 4.0, 90.0]);
+        night.wall("top", "upper", &[30.0], &[0.0, 3.0, 1.0, 2.0, 90.0]);
+        night.wall("head", "upper", &[30.0], &[0.0, 0.5, 0.5, -1e-7, 90.0]);
+        let found = found(night);
+        assert_eq!(found.upper_g, 2.0);
+        let told: Vec<_> = found
+            .groups
+            .iter()
+            .map(|g| (g.group.as_str(), g.grams))
+            .collect();
+        assert_eq!(told, [("upper", 2.0), ("lower", 4.0)]);
+        assert!((found.turnover_g - (4.0 + 3.0 + 1.0 + 0.5)).abs() < 1e-12);
+        assert_eq!(found.oil_water_g, Some(15.0));
+    }
+
+    #[test]
+    fn onset_is_never_with_its_reason_when_nothing_condenses() {
+        let mut warm = damp(&[0.0, 9.0]);
+        warm.wall("top", "upper", &[15.0], &[2.0]);
+        let mut dry = Handmade::hours(&[0.0, 9.0]);
+        dry.gas(&[AIR_C], &[AIR_G_PER_M3], &[0.0]);
+        dry.wall("top", "upper", &[0.0], &[0.0]);
+        for (night, reason) in [(warm, "dew point"), (dry, "no water")] {
+            let found = found(night);
+            assert_eq!(found.hours, 0.0);
+            let Onset::Never { horizon_h, why } = found.onset else {
+                panic!("nothing condenses");
+            };
+            assert_eq!(horizon_h, 9.0);
+            assert!(why.contains(reason), "{why}");
+        }
+    }
+
+    #[test]
+    fn what_settles_after_the_departure_is_not_counted() {
+        let mut night = damp(&[0.0, 2.0, 4.0]).leaving(2.0);
+        night.wall("top", "upper", &[30.0, 30.0, 0.0], &[2.0]);
+        assert_eq!(found(night).onset.hours(), None);
+    }
+}

@@ -47,3 +47,38 @@ impl OutsideDew {
         longest
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    #[test]
+    fn the_surface_longest_below_its_own_pockets_dew_point_is_named() {
+        // PsychroLib: 20 °C and 10.3720 g/m3 have their dew point at 12.007 °C; the other pocket is dry.
+        let mut night = Handmade::hours(&[0.0, 10.0]);
+        let damp = night.pocket("rear", &[20.0], &[10.3720]);
+        let dry = night.pocket("floor", &[20.0], &[0.0]);
+        night.cell("sump", &[-30.0]).pockets = vec![dry];
+        night.cell("mags", &[21.907, 1.907]).pockets = vec![dry, damp];
+        night.cell("gen", &[21.907, 6.0]).pockets = vec![damp];
+        let firewall = night.cell("firewall", &[-30.0]);
+        firewall.pockets = vec![damp];
+        firewall.engine = false;
+        let found = OutsideDew::of(&night.trace()).expect("one is below");
+        assert_eq!(
+            (found.part.as_str(), found.pocket.as_str()),
+            ("mags", "the rear air")
+        );
+        // It falls 2 K an hour and is 0.1 K below the dew point after 5 h.
+        assert!((found.hours - 5.0).abs() < 0.03, "{}", found.hours);
+    }
+
+    #[test]
+    fn none_is_named_when_none_is_below() {
+        let mut night = Handmade::hours(&[0.0, 10.0]);
+        let damp = night.pocket("rear", &[20.0], &[10.3720]);
+        night.cell("mags", &[11.95]).pockets = vec![damp];
+        assert_eq!(OutsideDew::of(&night.trace()), None);
+    }
+}

@@ -83,3 +83,60 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
     events.sort_by(|a, b| a.time_h.total_cmp(&b.time_h));
     events
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+    use crate::quantity::Temperature;
+    use crate::scenario::question::Question;
+
+    #[test]
+    fn events_come_in_order_with_their_cause_and_first_crossings_on_the_nights_clock() {
+        let mut night = Handmade::hours(&[0.0, 2.0, 4.0, 6.0]);
+        night.heater("pad", 100.0, &[0.0]);
+        night.switch(2.0, 0, true, SwitchCause::Hours);
+        night.switch(5.0, 0, false, SwitchCause::Thermostat);
+        let head = night.cell("head", &[0.0, 0.0, 10.0, 10.0]).column;
+        let sump = night.cell("sump", &[20.0]).column;
+        night.reading("head", &[head]);
+        night.reading("sump", &[sump]);
+        let trace = night.trace();
+        let question = Question {
+            threshold: Temperature::degC(5.0),
+            ..Question::default()
+        };
+        let threshold = ThresholdFinding::of(&trace, &question);
+        let told: Vec<_> = events(&trace, &threshold, 2.0)
+            .into_iter()
+            .map(|e| (e.time_h, e.what))
+            .collect();
+        let name = |text: &str| text.to_owned();
+        let expected = [
+            (
+                2.0,
+                EventKind::HeaterOn {
+                    heater: name("pad"),
+                    cause: SwitchCause::Hours,
+                },
+            ),
+            (
+                3.0,
+                EventKind::Warm {
+                    key: name("head"),
+                    label: name("the head"),
+                },
+            ),
+            (3.0, EventKind::AllPartsWarm),
+            (
+                5.0,
+                EventKind::HeaterOff {
+                    heater: name("pad"),
+                    cause: SwitchCause::Thermostat,
+                },
+            ),
+            (6.0, EventKind::Departure),
+        ];
+        assert_eq!(told, expected);
+    }
+}

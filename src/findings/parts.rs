@@ -71,3 +71,28 @@ fn part(
         margin_k: min_c - threshold_c,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    #[test]
+    fn the_coldest_cell_of_a_part_decides_and_the_mean_is_weighted() {
+        let mut night = Handmade::hours(&[0.0, 1.0, 2.0]);
+        night.cell("case", &[0.0, 10.0, 10.0]).heat_capacity_j_per_k = 3000.0;
+        night.cell("sump", &[0.0, 4.0, 8.0]);
+        night.cell("case", &[0.0, 0.0, 6.0]);
+        let trace = night.trace();
+        let found = parts(&trace, trace.sample(2), 3.0);
+        assert_eq!(found.len(), 2);
+        let case = &found[0];
+        assert_eq!(
+            (case.part.as_str(), case.temp_c, case.min_c),
+            ("case", 9.0, 6.0)
+        );
+        assert_eq!((case.margin_k, case.reached.hold.hours()), (3.0, Some(1.5)));
+        assert_eq!((found[1].temp_c, found[1].min_c), (8.0, 8.0));
+        assert_eq!(found[1].reached.first.hours(), Some(0.75));
+    }
+}

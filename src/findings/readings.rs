@@ -50,3 +50,24 @@ pub(super) fn row_at(trace: &Trace, time_s: f64) -> Vec<f64> {
     }
     trace.at(time_s)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    #[test]
+    fn a_group_is_the_weighted_mean_of_its_columns() {
+        let mut night = Handmade::hours(&[0.0, 1.0]);
+        let head = night.cell("head", &[0.0, 20.0]).column;
+        let barrel = night.cell("barrel", &[0.0, 10.0]).column;
+        night.reading("cylinder", &[head, barrel]);
+        let trace = night.trace();
+        assert_eq!(groups(&trace.legend, trace.sample(1))[0].temp_c, 15.0);
+        assert_eq!(
+            series(&trace, &trace.legend.readings[0].columns),
+            [0.0, 15.0]
+        );
+        assert_eq!(row_at(&trace, 1800.0)[head], 10.0);
+    }
+}

@@ -30,3 +30,22 @@ impl Steady {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    #[test]
+    fn the_settled_state_names_its_coldest_part_and_its_groups() {
+        let mut night = Handmade::hours(&[0.0]);
+        let sump = night.cell("sump", &[1.0]).column;
+        night.cell("head", &[30.0]);
+        night.reading("sump", &[sump]);
+        let trace = night.trace();
+        let settled = Steady::of(&trace.legend, &[12.0, 9.0]).expect("there is an engine");
+        assert_eq!((settled.part.as_str(), settled.temp_c), ("head", 9.0));
+        assert_eq!(settled.groups_c[0].temp_c, 12.0);
+        assert_eq!(Steady::of(&Legend::default(), &[]), None);
+    }
+}

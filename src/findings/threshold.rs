@@ -166,3 +166,105 @@ fn since(times_s: &[f64], values: &[f64], from_s: f64) -> Vec<(f64, f64)> {
         .chain(all().filter(|s| s.0 >= from_s))
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    /// Any threshold that makes round fractions, °C.
+    const X: f64 = 4.0;
+
+    fn reach(hours: &[f64], temps_c: &[f64], from_h: f64) -> ReachPair {
+        let times_s: Vec<f64> = hours.iter().map(|h| h * 3600.0).collect();
+        ReachPair::of(&times_s, temps_c, X, from_h * 3600.0)
+    }
+    fn after(reach: &Reach) -> f64 {
+        reach.hours().expect("it is reached")
+    }
+
+    #[test]
+    fn a_dip_counts_for_hold_and_not_for_first_reach() {
+        let pair = reach(&[0.0, 1.0, 2.0, 3.0, 4.0], &[0.0, 8.0, 0.0, 5.0, 9.0], 0.0);
+        assert!((after(&pair.first) - 0.5).abs() < 1e-12);
+        assert!((after(&pair.hold) - 2.8).abs() < 1e-12);
+    }
+
+    #[test]
+    fn never_tells_the_horizon_the_best_and_the_reason() {
+        let pair = reach(&[0.0, 1.0, 2.0, 3.0], &[-9.0, 1.0, 3.5, 2.0], 1.0);
+        assert_eq!(pair.hold, pair.first);
+        let Reach::Never {
+            horizon_h,
+            best_c,
+            why,
+        } = pair.hold
+        else {
+            panic!("it is never that warm");
+        };
+        assert_eq!((horizon_h, best_c), (2.0, 3.5));
+        assert!(why.contains("all the time"), "{why}");
+    }
+
+    #[test]
+    fn reached_and_lost_again_is_never_in_the_hold_sense_only() {
+        let pair = reach(&[0.0, 1.0, 2.0], &[0.0, 8.0, 2.0], 0.0);
+        assert!((after(&pair.first) - 0.5).abs() < 1e-12);
+        let Reach::Never { best_c, why, .. } = pair.hold else {
+            panic!("it does not stay");
+        };
+        assert_eq!(best_c, 8.0);
+        assert!(why.contains("again"), "{why}");
+    }
+
+    #[test]
+    fn warm_from_the_first_is_zero_and_exactly_at_the_threshold_is_warm() {
+        let pair = reach(&[0.0, 1.0, 2.0], &[X, 5.0, X], 0.0);
+        assert_eq!((after(&pair.hold), after(&pair.first)), (0.0, 0.0));
+    }
+
+    #[test]
+    fn what_happened_before_the_heater_is_not_looked_at() {
+        // Hot after a flight, cold when the heater goes on at 1.5 h, warm again by 3 h.
+        let pair = reach(&[0.0, 1.0, 2.0, 3.0], &[70.0, 1.0, 2.0, 6.0], 1.5);
+        assert!((after(&pair.first) - 1.0).abs() < 1e-12);
+        assert_eq!(pair.hold, pair.first);
+        // Cold before it, warm ever since: no time at all.
+        assert_eq!(
+            after(&reach(&[0.0, 1.0, 2.0], &[0.0, 8.0, 9.0], 1.0).hold),
+            0.0
+        );
+    }
+
+    #[test]
+    fn a_record_with_gaps_or_nothing_in_it_is_never_warm() {
+        assert_eq!(reach(&[], &[], 0.0).hold.hours(), None);
+        assert_eq!(reach(&[0.0, 1.0], &[f64::NAN; 2], 0.0).hold.hours(), None);
+        // Unknown for a while, then known to be warm: from that sample on.
+        let pair = reach(&[0.0, 1.0, 2.0], &[f64::NAN, f64::NAN, 9.0], 0.0);
+        assert_eq!(after(&pair.hold), 2.0);
+    }
+
+    #[test]
+    fn all_parts_is_the_time_of_the_lowest_not_the_latest_of_the_times() {
+        let mut night = Handmade::hours(&[0.0, 1.0, 2.0, 3.0, 4.0]);
+        night.heater("pad", 250.0, &[0.0]);
+        night.switch(1.0, 0, true, crate::trace::SwitchCause::Hours);
+        // Each is warm for the first time while the other is not.
+        let a = night.cell("a", &[0.0, 0.0, 8.0, 0.0, 8.0]).column;
+        let b = night.cell("b", &[0.0, 8.0, 0.0, 8.0, 8.0]).column;
+        night.cell("skin", &[-20.0]).engine = false;
+        night.reading("both", &[a, b]);
+        night.oil(&[&[2.0, 2.0, 2.0, 2.0, 12.0], &[4.0, 4.0, 4.0, 4.0, 14.0]]);
+        let question = Question {
+            threshold: crate::quantity::Temperature::degC(X),
+            oil_threshold: Some(crate::quantity::Temperature::degC(8.0)),
+            ..Question::default()
+        };
+        let found = ThresholdFinding::of(&night.trace(), &question);
+        assert!((after(&found.all_parts.first) - 2.5).abs() < 1e-12);
+        // The mean of both is at 4 from the heater on and never below again.
+        assert_eq!(after(&found.readings[0].reach.hold), 0.0);
+        assert!((after(&found.oil.expect("asked").hold) - 2.5).abs() < 1e-12);
+    }
+}

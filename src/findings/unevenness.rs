@@ -39,3 +39,25 @@ pub(super) fn spread_k(legend: &Legend, row: &[f64]) -> Option<f64> {
     let cylinders = || legend.cylinders.iter().map(|c| mean(row, &c.columns));
     Some(cylinders().reduce(f64::max)? - cylinders().reduce(f64::min)?)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    #[test]
+    fn unevenness_is_warmest_minus_coldest_and_keeps_its_largest() {
+        let mut night = Handmade::hours(&[0.0, 1.0, 2.0, 3.0]).leaving(2.0);
+        night.cylinder("l1", &[0.0, 10.0, 12.0, 99.0]);
+        night.cylinder("r1", &[0.0, -4.0, 7.0, 0.0]);
+        night.cylinder("r2", &[0.0, 3.0, 8.0, 0.0]);
+        let trace = night.trace();
+        let found = Unevenness::of(&trace, trace.sample(2)).expect("there are cylinders");
+        assert_eq!(
+            (found.at_departure_k, found.max_k, found.max_at_h),
+            (5.0, 14.0, 1.0)
+        );
+        let bare = Handmade::hours(&[0.0]).trace();
+        assert_eq!(Unevenness::of(&bare, bare.sample(0)), None);
+    }
+}
