@@ -1,4 +1,27 @@
-//! The laws.
+//! The laws of nature the night is computed with: pure functions, each citing its source and range.
+//!
+//! | file | what it holds |
+//! |---|---|
+//! | [`number`] | the number a law is computed with: plain, or carrying its slopes |
+//! | [`air`] | the constants of cold air, and its density |
+//! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
+//! | [`convection`] | still air and draught along a surface |
+//! | [`radiation`] | grey surfaces facing each other |
+//! | [`conduction`] | bars, tube and shell walls, conductances in series |
+//! | [`fin`] | blades and the passages between cylinder fins |
+//! | [`jet`] | a heater's outlet, and what its jet gives to the metal it strikes |
+//! | [`orifice`] | air through gaps and passages, and its smooth upstream choice |
+//! | [`exchange`] | two-way flow through a level opening |
+//! | [`oil`] | viscosity, and how oil heated from below mixes |
 
+pub mod air;
+pub mod conduction;
 pub mod convection;
+pub mod exchange;
+pub mod fin;
+pub mod jet;
 pub mod number;
+pub mod oil;
+pub mod orifice;
+pub mod radiation;
+pub mod vapour;

@@ -9,9 +9,10 @@ mod layout;
 mod names;
 mod problem;
 mod surroundings;
-#[cfg(test)]
-mod tests;
 mod weather;
 
 pub use gate::{CheckedScenario, check};
 pub use problem::{Problem, nearest};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,43 @@
+//! The trace of a night, questioned: when was it warm, where was it coldest, where did water settle, what did
+//! it cost. A finding is asked of the [`Trace`](crate::trace::Trace) alone, so a saved night can be asked anew.
+
+mod answer;
+mod circuit;
+mod clearance;
+mod coldest;
+mod condensation;
+mod dew;
+mod energy;
+mod events;
+#[cfg(test)]
+mod handmade;
+mod losses;
+mod oil;
+mod parts;
+mod ranking;
+mod readings;
+mod ready;
+mod spans;
+mod steady;
+mod threshold;
+mod unevenness;
+mod warnings;
+
+pub use answer::{Findings, LedgerFinding, answer};
+pub use circuit::CircuitFinding;
+pub use clearance::ClearanceFinding;
+pub use coldest::Coldest;
+pub use condensation::{Condensation, GroupGrams, Onset, WallFinding};
+pub use dew::OutsideDew;
+pub use energy::{EnergyFinding, HeaterEnergy};
+pub use events::{Event, EventKind};
+pub use losses::PathLoss;
+pub use oil::{OilFinding, OilRange};
+pub use parts::PartFinding;
+pub use ranking::{RANKING_KEY, RankKey, rank_key};
+pub use readings::GroupTemperature;
+pub use ready::{Ready, Unmet};
+pub use steady::Steady;
+pub use threshold::{Reach, ReachPair, ReadingReach, ThresholdFinding};
+pub use unevenness::Unevenness;
+pub use warnings::Warning;

@@ -1,0 +1,107 @@
+//! Ready or not at the departure, by how much, and what stood in the way.
+
+use super::coldest::Coldest;
+use super::condensation::Condensation;
+use super::oil::OilFinding;
+use super::threshold::ThresholdFinding;
+use crate::scenario::question::Question;
+use serde::Serialize;
+
+/// Whether the engine was ready at the departure.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Ready {
+    /// Warm enough everywhere, dry enough on the upper walls, and the oil warm enough if that was asked.
+    pub ready_at_departure: bool,
+    /// The coldest engine part over the threshold, K (negative: too cold); none if there are no engine parts.
+    pub margin_k: Option<f64>,
+    /// Hours between the time it was warm everywhere (to stay) and the departure; negative if that came after
+    /// the departure, none if it never came.
+    pub slack_h: Option<f64>,
+    /// What was not met; empty if ready.
+    pub unmet: Vec<Unmet>,
+}
+
+/// A condition that was not met.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Unmet {
+    /// Some engine part was too cold.
+    Cold {
+        /// The coldest part.
+        part: String,
+        /// What people call it.
+        label: String,
+        /// Its temperature, °C.
+        temp_c: f64,
+        /// The threshold, °C.
+        threshold_c: f64,
+    },
+    /// There was too much water on the upper walls.
+    Wet {
+        /// Water on the upper inner walls, g.
+        upper_g: f64,
+        /// What is allowed, g.
+        limit_g: f64,
+    },
+    /// The mean oil was too cold.
+    ColdOil {
+        /// Its temperature, °C.
+        temp_c: f64,
+        /// Its threshold, °C.
+        threshold_c: f64,
+    },
+    /// The oil was asked for and there is none.
+    NoOil,
+    /// No part is marked as an engine part, so nothing can be said to be warm.
+    NoEngine,
+}
+
+impl Ready {
+    /// Whether what was found at the departure is what the question asks.
+    ///
+    /// The threshold itself is warm enough; the water must be less than its limit.
+    pub fn of(
+        question: &Question,
+        threshold: &ThresholdFinding,
+        coldest: Option<&Coldest>,
+        condensation: Option<&Condensation>,
+        oil: Option<&OilFinding>,
+        departure_after_on_h: f64,
+    ) -> Self {
+        let threshold_c = threshold.threshold_c;
+        let margin_k = coldest.map(|c| c.temp_c - threshold_c);
+        let mut unmet = Vec::new();
+        match coldest {
+            None => unmet.push(Unmet::NoEngine),
+            Some(c) if c.temp_c >= threshold_c => {}
+            Some(c) => unmet.push(Unmet::Cold {
+                part: c.part.clone(),
+                label: c.label.clone(),
+                temp_c: c.temp_c,
+                threshold_c,
+            }),
+        }
+        let upper_g = condensation.map_or(0.0, |c| c.upper_g);
+        let limit_g = question.water_limit.si() * 1e3;
+        if upper_g.is_nan() || upper_g >= limit_g {
+            unmet.push(Unmet::Wet { upper_g, limit_g });
+        }
+        if let Some(asked_c) = threshold.oil_threshold_c {
+            match oil {
+                None => unmet.push(Unmet::NoOil),
+                Some(oil) if oil.temp_c >= asked_c => {}
+                Some(oil) => unmet.push(Unmet::ColdOil {
+                    temp_c: oil.temp_c,
+                    threshold_c: asked_c,
+                }),
+            }
+        }
+        let warm_h = threshold.all_parts.hold.hours();
+        Self {
+            ready_at_departure: unmet.is_empty(),
+            margin_k,
+            slack_h: warm_h.map(|h| departure_after_on_h - h),
+            unmet,
+        }
+    }
+}

@@ -1,0 +1,270 @@
+//! The time it takes to come to a temperature, in two senses: to stay (hold) and for the first time.
+//!
+//! ```text
+//! hold:  k the last sample below X;  t = t_k + (X - x_k)/(x_k+1 - x_k) (t_k+1 - t_k) - t_on
+//! first: k the first sample below X with the next one not below; the same line
+//! ```
+//!
+//! with `t_on` the first time a heater was on. Only what happens from then on is looked at: warm enough throughout
+//! is 0. "Never" is a value of its own.
+
+use super::coldest::lowest_series;
+use super::readings::{oil_columns, series};
+use crate::scenario::question::Question;
+use crate::trace::{ReadingNote, Trace};
+use serde::Serialize;
+
+/// The time to a threshold, or the reason why there is none.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Reach {
+    /// It took so long.
+    After {
+        /// Hours after the first time a heater was on; 0 if it was warm enough from then on.
+        hours: f64,
+    },
+    /// It never came to it within the time followed.
+    Never {
+        /// How long it was followed, hours after the first time a heater was on.
+        horizon_h: f64,
+        /// The best it came to in that time, °C; not a number if there was nothing to look at.
+        best_c: f64,
+        /// Why, in words without units (the numbers stand beside it).
+        why: String,
+    },
+}
+
+/// The time to a threshold in both senses.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ReachPair {
+    /// After the last time below the threshold (the headline, always).
+    pub hold: Reach,
+    /// The first crossing upward.
+    pub first: Reach,
+}
+
+/// The time a group of parts takes.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ReadingReach {
+    /// Its key in machine output.
+    pub key: String,
+    /// What people call it.
+    pub label: String,
+    /// Its time to the threshold.
+    pub reach: ReachPair,
+}
+
+/// When the engine was warm. The time of each single part is in the table of parts.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ThresholdFinding {
+    /// The threshold, °C.
+    pub threshold_c: f64,
+    /// Of the coldest engine part at every instant: "warm everywhere".
+    pub all_parts: ReachPair,
+    /// Of each group of parts.
+    pub readings: Vec<ReadingReach>,
+    /// The threshold of the mean oil, °C, if one was asked.
+    pub oil_threshold_c: Option<f64>,
+    /// Of the mean oil against its own threshold, if one was asked and there is oil.
+    pub oil: Option<ReachPair>,
+}
+
+impl Reach {
+    /// The hours, or none for never.
+    pub fn hours(&self) -> Option<f64> {
+        match self {
+            Self::After { hours } => Some(*hours),
+            Self::Never { .. } => None,
+        }
+    }
+}
+
+impl ReachPair {
+    /// The times a sampled quantity takes to a threshold, counted and looked at from a time on.
+    ///
+    /// *Valid*: samples rising in time; a sample that is no number counts as below.
+    pub fn of(times_s: &[f64], values_c: &[f64], threshold_c: f64, from_s: f64) -> Self {
+        let samples = since(times_s, values_c, from_s);
+        let below = |x: f64| x.is_nan() || x < threshold_c;
+        let crossing = |k: usize| {
+            let ((t0, x0), (t1, x1)) = (samples[k], samples[k + 1]);
+            let share = (threshold_c - x0) / (x1 - x0);
+            // A gap in the record ends with the sample after it.
+            let share = if share.is_finite() { share } else { 1.0 };
+            Reach::After {
+                hours: (t0 + share * (t1 - t0) - from_s) / 3600.0,
+            }
+        };
+        let never = |why: &str| Reach::Never {
+            horizon_h: samples.last().map_or(0.0, |s| (s.0 - from_s) / 3600.0),
+            best_c: samples.iter().map(|s| s.1).fold(f64::NAN, f64::max),
+            why: why.to_owned(),
+        };
+        if samples.is_empty() {
+            let never = never("there is nothing to look at");
+            return Self {
+                hold: never.clone(),
+                first: never,
+            };
+        }
+        let up = (1..samples.len()).find(|&k| below(samples[k - 1].1) && !below(samples[k].1));
+        let first = match up {
+            _ if !below(samples[0].1) => Reach::After { hours: 0.0 },
+            Some(k) => crossing(k - 1),
+            None => never("it was below the threshold all the time"),
+        };
+        let hold = match samples.iter().rposition(|s| below(s.1)) {
+            None => Reach::After { hours: 0.0 },
+            Some(k) if k + 1 < samples.len() => crossing(k),
+            Some(_) if first.hours().is_some() => {
+                never("it was warm enough for a while, but below the threshold again at the end")
+            }
+            Some(_) => first.clone(),
+        };
+        Self { hold, first }
+    }
+}
+
+impl ThresholdFinding {
+    /// When the engine of a trace was as warm as the question asks.
+    pub fn of(trace: &Trace, question: &Question) -> Self {
+        let threshold_c = question.threshold.celsius();
+        let from_s = first_on_s(trace);
+        let reach = |values: &[f64], x: f64| ReachPair::of(&trace.times_s, values, x, from_s);
+        let reading = |note: &ReadingNote| ReadingReach {
+            key: note.key.clone(),
+            label: note.label.clone(),
+            reach: reach(&series(trace, &note.columns), threshold_c),
+        };
+        let oil_threshold_c = question.oil_threshold.map(|t| t.celsius());
+        let oil = oil_threshold_c.zip(oil_columns(&trace.legend));
+        Self {
+            threshold_c,
+            all_parts: reach(&lowest_series(trace), threshold_c),
+            readings: trace.legend.readings.iter().map(reading).collect(),
+            oil_threshold_c,
+            oil: oil.map(|(x, columns)| reach(&series(trace, &columns), x)),
+        }
+    }
+}
+
+/// The first time a heater was on, seconds after the beginning; the beginning itself if none ever was.
+pub(super) fn first_on_s(trace: &Trace) -> f64 {
+    let ons = trace.switchings.iter().filter(|s| s.on).map(|s| s.time_s);
+    let begin = trace.times_s.first().copied().unwrap_or(0.0);
+    ons.reduce(f64::min).unwrap_or(begin)
+}
+
+/// The samples from a time on, with one at that time by a straight line.
+fn since(times_s: &[f64], values: &[f64], from_s: f64) -> Vec<(f64, f64)> {
+    let all = || times_s.iter().copied().zip(values.iter().copied());
+    let begin = all().zip(all().skip(1)).find_map(|((t0, x0), (t1, x1))| {
+        (t0 < from_s && from_s < t1).then(|| (from_s, x0 + (x1 - x0) * (from_s - t0) / (t1 - t0)))
+    });
+    begin
+        .into_iter()
+        .chain(all().filter(|s| s.0 >= from_s))
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    /// 40 °F, as the default question asks.
+    const X: f64 = 4.0;
+
+    fn reach(hours: &[f64], temps_c: &[f64], from_h: f64) -> ReachPair {
+        let times_s: Vec<f64> = hours.iter().map(|h| h * 3600.0).collect();
+        ReachPair::of(&times_s, temps_c, X, from_h * 3600.0)
+    }
+    fn after(reach: &Reach) -> f64 {
+        reach.hours().expect("it is reached")
+    }
+
+    #[test]
+    fn a_dip_counts_for_hold_and_not_for_first_reach() {
+        let pair = reach(&[0.0, 1.0, 2.0, 3.0, 4.0], &[0.0, 8.0, 0.0, 5.0, 9.0], 0.0);
+        assert!((after(&pair.first) - 0.5).abs() < 1e-12);
+        assert!((after(&pair.hold) - 2.8).abs() < 1e-12);
+    }
+
+    #[test]
+    fn never_tells_the_horizon_the_best_and_the_reason() {
+        let pair = reach(&[0.0, 1.0, 2.0, 3.0], &[-9.0, 1.0, 3.5, 2.0], 1.0);
+        assert_eq!(pair.hold, pair.first);
+        let Reach::Never {
+            horizon_h,
+            best_c,
+            why,
+        } = pair.hold
+        else {
+            panic!("it is never that warm");
+        };
+        assert_eq!((horizon_h, best_c), (2.0, 3.5));
+        assert!(why.contains("all the time"), "{why}");
+    }
+
+    #[test]
+    fn reached_and_lost_again_is_never_in_the_hold_sense_only() {
+        let pair = reach(&[0.0, 1.0, 2.0], &[0.0, 8.0, 2.0], 0.0);
+        assert!((after(&pair.first) - 0.5).abs() < 1e-12);
+        let Reach::Never { best_c, why, .. } = pair.hold else {
+            panic!("it does not stay");
+        };
+        assert_eq!(best_c, 8.0);
+        assert!(why.contains("again"), "{why}");
+    }
+
+    #[test]
+    fn warm_from_the_first_is_zero_and_exactly_at_the_threshold_is_warm() {
+        let pair = reach(&[0.0, 1.0, 2.0], &[X, 5.0, X], 0.0);
+        assert_eq!((after(&pair.hold), after(&pair.first)), (0.0, 0.0));
+    }
+
+    #[test]
+    fn what_happened_before_the_heater_is_not_looked_at() {
+        // Hot after a flight, cold when the heater goes on at 1.5 h, warm again by 3 h.
+        let pair = reach(&[0.0, 1.0, 2.0, 3.0], &[70.0, 1.0, 2.0, 6.0], 1.5);
+        assert!((after(&pair.first) - 1.0).abs() < 1e-12);
+        assert_eq!(pair.hold, pair.first);
+        // Cold before it, warm ever since: no time at all.
+        assert_eq!(
+            after(&reach(&[0.0, 1.0, 2.0], &[0.0, 8.0, 9.0], 1.0).hold),
+            0.0
+        );
+    }
+
+    #[test]
+    fn a_record_with_gaps_or_nothing_in_it_is_never_warm() {
+        assert_eq!(reach(&[], &[], 0.0).hold.hours(), None);
+        assert_eq!(reach(&[0.0, 1.0], &[f64::NAN; 2], 0.0).hold.hours(), None);
+        // Unknown for a while, then known to be warm: from that sample on.
+        let pair = reach(&[0.0, 1.0, 2.0], &[f64::NAN, f64::NAN, 9.0], 0.0);
+        assert_eq!(after(&pair.hold), 2.0);
+    }
+
+    #[test]
+    fn all_parts_is_the_time_of_the_lowest_not_the_latest_of_the_times() {
+        let mut night = Handmade::hours(&[0.0, 1.0, 2.0, 3.0, 4.0]);
+        night.heater("pad", 250.0, &[0.0]);
+        night.switch(1.0, 0, true, crate::trace::SwitchCause::Hours);
+        // Each is warm for the first time while the other is not.
+        let a = night.cell("a", &[0.0, 0.0, 8.0, 0.0, 8.0]).column;
+        let b = night.cell("b", &[0.0, 8.0, 0.0, 8.0, 8.0]).column;
+        night.cell("skin", &[-20.0]).engine = false;
+        night.reading("both", &[a, b]);
+        night.oil(&[&[2.0, 2.0, 2.0, 2.0, 12.0], &[4.0, 4.0, 4.0, 4.0, 14.0]]);
+        let question = Question {
+            threshold: crate::quantity::Temperature::degC(X),
+            oil_threshold: Some(crate::quantity::Temperature::degC(8.0)),
+            ..Question::default()
+        };
+        let found = ThresholdFinding::of(&night.trace(), &question);
+        assert!((after(&found.all_parts.first) - 2.5).abs() < 1e-12);
+        // The mean of both is at 4 from the heater on and never below again.
+        assert_eq!(after(&found.readings[0].reach.hold), 0.0);
+        assert!((after(&found.oil.expect("asked").hold) - 2.5).abs() < 1e-12);
+    }
+}
