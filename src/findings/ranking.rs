@@ -8,14 +8,14 @@ const WATER_STEP_G: f64 = 0.5;
 
 /// What choices are ranked by, to be printed beside every ranking.
 pub const RANKING_KEY: &str = "ready before not ready; then less water on the upper inner walls at departure, in steps of 0.5 g; \
-     then less energy; then the larger margin";
+     then less energy, to the watt-hour; then the larger margin";
 
 /// What a night is ranked by: the smaller key is the better night.
 #[derive(Debug, Clone, Copy)]
 pub struct RankKey {
     not_ready: bool,
     upper_steps: f64,
-    energy_kwh: f64,
+    energy_wh: f64,
     shortfall_k: f64,
 }
 
@@ -25,7 +25,7 @@ pub fn rank_key(findings: &Findings) -> RankKey {
     RankKey {
         not_ready: !findings.ready.ready_at_departure,
         upper_steps: (upper_g / WATER_STEP_G).floor(),
-        energy_kwh: findings.energy.kwh,
+        energy_wh: (1e3 * findings.energy.kwh).round(),
         shortfall_k: findings.ready.margin_k.map_or(f64::INFINITY, |m| -m),
     }
 }
@@ -35,7 +35,7 @@ impl Ord for RankKey {
         self.not_ready
             .cmp(&other.not_ready)
             .then(self.upper_steps.total_cmp(&other.upper_steps))
-            .then(self.energy_kwh.total_cmp(&other.energy_kwh))
+            .then(self.energy_wh.total_cmp(&other.energy_wh))
             .then(self.shortfall_k.total_cmp(&other.shortfall_k))
     }
 }

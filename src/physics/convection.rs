@@ -11,6 +11,7 @@ use super::number::Number;
 
 /// Where a surface looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Facing {
     /// Level, looking up: warm, it sheds plumes; cold, it holds a still pool.
     Up,

@@ -119,11 +119,10 @@ impl<const K: usize> Dual<K> {
     }
 
     fn blend(self, other: Self, value: f64, mine: f64, theirs: f64) -> Self {
-        let mut slopes = [0.0; K];
-        for k in 0..K {
-            slopes[k] = mine * self.slopes[k] + theirs * other.slopes[k];
+        Self {
+            value,
+            slopes: std::array::from_fn(|k| mine * self.slopes[k] + theirs * other.slopes[k]),
         }
-        Self { value, slopes }
     }
 }
 

@@ -69,14 +69,60 @@ pub enum HeaterKind {
     },
 }
 
-/// Where a heater is put.
+/// Where a heater is put: `at("sump-pad")`, or `aimed(strike: [("sump", 1.0)])`.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(from = "PlaceSpelt", into = "PlaceSpelt")]
 #[allow(non_camel_case_types)]
 pub enum Place {
     /// At a place the engine names, such as `top-blowing-right` or `sump-pad`.
     at(String),
     /// Aimed by hand.
     aimed(Aim),
+}
+
+/// How a place is spelt: a hand-aimed one without a second pair of brackets.
+#[derive(Serialize, Deserialize)]
+#[serde(rename = "Place", deny_unknown_fields)]
+#[allow(non_camel_case_types)]
+enum PlaceSpelt {
+    at(String),
+    aimed {
+        #[serde(default)]
+        intake: Vec<(String, f64)>,
+        #[serde(default)]
+        throw: Vec<(String, f64)>,
+        #[serde(default)]
+        strike: Vec<(String, f64)>,
+    },
+}
+
+impl From<PlaceSpelt> for Place {
+    fn from(spelt: PlaceSpelt) -> Self {
+        match spelt {
+            PlaceSpelt::at(name) => Self::at(name),
+            PlaceSpelt::aimed {
+                intake,
+                throw,
+                strike,
+            } => Self::aimed(Aim {
+                intake,
+                throw,
+                strike,
+            }),
+        }
+    }
+}
+impl From<Place> for PlaceSpelt {
+    fn from(place: Place) -> Self {
+        match place {
+            Place::at(name) => Self::at(name),
+            Place::aimed(aim) => Self::aimed {
+                intake: aim.intake,
+                throw: aim.throw,
+                strike: aim.strike,
+            },
+        }
+    }
 }
 
 /// Where a heater takes its air, throws it, and what it heats directly: names and shares.

@@ -1,0 +1,180 @@
+//! Pocket pressures: the air that enters each pocket leaves it.
+//!
+//! The residual is the gradient of a convex function (every stream grows with the pressure difference
+//! that drives it), so a damped Newton iteration always converges.
+
+use crate::network::graph::Network;
+use crate::physics::number::Dual;
+use nalgebra::{Cholesky, DMatrix, DVector};
+
+/// Streams are balanced to this, kg/s.
+const BALANCED_KG_PER_S: f64 = 1e-12;
+/// Most iterations before giving up.
+const MOST_ITERATIONS: usize = 100;
+/// Most halvings of one Newton step.
+const MOST_HALVINGS: usize = 40;
+
+/// The air would not balance.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[error(
+    "the air streams of the bay do not balance: {residual_kg_per_s:.1e} kg/s are left after {iterations} iterations"
+)]
+pub struct PressureError {
+    /// What is left, kg/s.
+    pub residual_kg_per_s: f64,
+    /// Iterations made.
+    pub iterations: usize,
+}
+
+/// Work space of the iteration.
+#[derive(Debug, Clone)]
+pub struct Pressures {
+    stiffness: DMatrix<f64>,
+    residual: DVector<f64>,
+    step: DVector<f64>,
+    tried: Vec<f64>,
+    /// Iterations made since the beginning.
+    pub iterations: usize,
+}
+
+impl Pressures {
+    /// Work space for so many pockets.
+    pub fn new(pockets: usize) -> Self {
+        Self {
+            stiffness: DMatrix::zeros(pockets, pockets),
+            residual: DVector::zeros(pockets),
+            step: DVector::zeros(pockets),
+            tried: vec![0.0; pockets],
+            iterations: 0,
+        }
+    }
+
+    /// Finds the pressures from those in `x`, and puts them and the fin streams into `x`.
+    ///
+    /// *Errors*: no balance within the iterations allowed.
+    pub fn solve(&mut self, net: &Network, x: &mut [f64], on: &[f64]) -> Result<(), PressureError> {
+        let n = net.pockets.len();
+        if n == 0 {
+            return Ok(());
+        }
+        let mut size = self.evaluate(net, x, on);
+        for iteration in 0..MOST_ITERATIONS {
+            if size <= BALANCED_KG_PER_S {
+                return Ok(());
+            }
+            self.iterations += 1;
+            let matrix = std::mem::replace(&mut self.stiffness, DMatrix::zeros(0, 0));
+            let failed = || PressureError {
+                residual_kg_per_s: size,
+                iterations: iteration,
+            };
+            let factored = Cholesky::new(matrix).ok_or_else(failed)?;
+            self.step.copy_from(&self.residual);
+            factored.solve_mut(&mut self.step);
+            self.stiffness = factored.unpack_dirty();
+            for (pocket, kept) in net.pockets.iter().zip(&mut self.tried) {
+                *kept = x[pocket.pressure];
+            }
+            let mut share = 1.0;
+            let mut reached = size;
+            for _ in 0..MOST_HALVINGS {
+                for ((pocket, kept), step) in
+                    net.pockets.iter().zip(&self.tried).zip(self.step.iter())
+                {
+                    x[pocket.pressure] = kept + share * step;
+                }
+                reached = self.evaluate(net, x, on);
+                if reached < size || reached <= BALANCED_KG_PER_S {
+                    break;
+                }
+                share *= 0.5;
+            }
+            if reached >= size {
+                // Rounding stops the descent: good enough within a few hundred times the goal, or not at all.
+                return if reached <= 1e3 * BALANCED_KG_PER_S {
+                    Ok(())
+                } else {
+                    Err(failed())
+                };
+            }
+            size = reached;
+        }
+        Err(PressureError {
+            residual_kg_per_s: size,
+            iterations: MOST_ITERATIONS,
+        })
+    }
+
+    /// Residual and stiffness at the pressures in `x`; the size of the residual.
+    fn evaluate(&mut self, net: &Network, x: &mut [f64], on: &[f64]) -> f64 {
+        self.stiffness.fill(0.0);
+        self.residual.fill(0.0);
+        let first = net.pockets.first().map_or(0, |p| p.pressure);
+        for passage in &net.laws.passages {
+            let c = passage.columns;
+            let m = passage.stream(
+                [
+                    Dual::<2>::variable(x[c[0]], 0),
+                    Dual::<2>::variable(x[c[1]], 1),
+                ],
+                [constant(x[c[2]]), constant(x[c[3]])],
+                constant(x[c[6]]),
+            );
+            self.add_between(c[0] - first, c[1] - first, m);
+        }
+        for fins in &net.laws.fin_streams {
+            let c = fins.columns;
+            let m = fins.stream(
+                [
+                    Dual::<2>::variable(x[c[1]], 0),
+                    Dual::<2>::variable(x[c[2]], 1),
+                ],
+                [constant(x[c[3]]), constant(x[c[4]])],
+                constant(x[c[5]]),
+                constant(x[c[6]]),
+            );
+            x[c[0]] = m.value;
+            self.add_between(c[1] - first, c[2] - first, m);
+        }
+        for gap in &net.laws.gaps {
+            let c = gap.columns;
+            let m = gap.stream(
+                Dual::<1>::variable(x[c[0]], 0),
+                constant(x[c[1]]),
+                constant(x[c[3]]),
+                constant(x[c[5]]),
+            );
+            let pocket = c[0] - first;
+            self.residual[pocket] -= m.value;
+            self.stiffness[(pocket, pocket)] += m.slopes[0];
+        }
+        for forced in &net.laws.heater_constants {
+            let pocket = forced.row.wrapping_sub(first);
+            if pocket < net.pockets.len() {
+                self.residual[pocket] += forced.value * on[forced.heater];
+            }
+        }
+        for (number, pocket) in net.pockets.iter().enumerate() {
+            if pocket.pinned {
+                self.stiffness.row_mut(number).fill(0.0);
+                self.stiffness.column_mut(number).fill(0.0);
+                self.stiffness[(number, number)] = 1.0;
+                self.residual[number] = -x[pocket.pressure];
+            }
+        }
+        self.residual.amax()
+    }
+
+    fn add_between(&mut self, a: usize, b: usize, m: Dual<2>) {
+        self.residual[a] -= m.value;
+        self.residual[b] += m.value;
+        self.stiffness[(a, a)] += m.slopes[0];
+        self.stiffness[(a, b)] += m.slopes[1];
+        self.stiffness[(b, a)] -= m.slopes[0];
+        self.stiffness[(b, b)] -= m.slopes[1];
+    }
+}
+
+fn constant<const K: usize>(value: f64) -> Dual<K> {
+    crate::physics::number::Number::constant(value)
+}

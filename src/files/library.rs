@@ -1,0 +1,92 @@
+//! The built-in models: the files of `models/`, in the binary.
+
+/// The kinds of model.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// An engine with the air around it.
+    Engine,
+    /// A heater.
+    Heater,
+    /// A hangar.
+    Hangar,
+    /// An oil.
+    Oil,
+    /// Recorded weather.
+    Weather,
+    /// A night.
+    Night,
+    /// A comparison of choices through one night.
+    Comparison,
+}
+
+impl Kind {
+    /// The word for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Engine => "engine",
+            Self::Heater => "heater",
+            Self::Hangar => "hangar",
+            Self::Oil => "oil",
+            Self::Weather => "weather record",
+            Self::Night => "night",
+            Self::Comparison => "comparison",
+        }
+    }
+}
+
+macro_rules! models {
+    ($($kind:ident $folder:literal $ending:literal: $($name:literal),+ $(,)?;)+) => {
+        /// Every built-in model: kind, name, text.
+        pub const MODELS: &[(Kind, &str, &str)] = &[
+            $($((Kind::$kind, $name, include_str!(concat!("../../models/", $folder, "/", $name, $ending))),)+)+
+        ];
+    };
+}
+
+models! {
+    Engine "engines" ".ron": "flat-four-3l1", "flat-four-5l9", "flat-six-8l5", "radial-nine", "aluminium-block";
+    Heater "heaters" ".ron": "bay-fan-250w", "bay-fan-350w", "household-fan-1500w", "sump-pad-150w",
+        "sump-pad-250w", "barrel-rings-200w", "lamp-100w";
+    Hangar "hangars" ".ron": "shut", "breezy", "open-shed";
+    Oil "oils" ".ron": "15w-50", "20w-50", "sae-30", "sae-40", "sae-50", "sae-60";
+    Weather "weather" ".csv": "greensboro_nc_1996-02-04", "chicago_il_1986-01-06", "newark_nj_2013-01-22",
+        "alamosa_co_2016-01-01";
+    Night "nights" ".ron": "demo", "small-engine-top", "six-after-flight", "block-cooling", "radial-underneath",
+        "thermostat-pad";
+    Comparison "comparisons" ".ron": "demo";
+}
+
+/// The text of a built-in model.
+pub fn builtin(kind: Kind, name: &str) -> Option<&'static str> {
+    MODELS
+        .iter()
+        .find(|(k, n, _)| *k == kind && *n == name)
+        .map(|(_, _, text)| *text)
+}
+
+/// The names of the built-in models of a kind.
+pub fn names(kind: Kind) -> Vec<&'static str> {
+    MODELS
+        .iter()
+        .filter(|(k, _, _)| *k == kind)
+        .map(|(_, name, _)| *name)
+        .collect()
+}
+
+/// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
+///
+/// *Errors*: no such model, or one that is not of this type; the text says which.
+pub fn model<T: serde::de::DeserializeOwned>(
+    kind: Kind,
+    name: &str,
+) -> Result<T, super::fault::Fault> {
+    let text = builtin(kind, name).ok_or_else(|| {
+        let known = names(kind).join(", ");
+        super::fault::Fault::of(
+            name,
+            format!("there is no built-in {} of this name", kind.word()),
+        )
+        .help(format!("built in are {known}"))
+    })?;
+    super::ron::parse(name, text)
+}

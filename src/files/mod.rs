@@ -1,0 +1,11 @@
+//! Disk to values and back.
+
+pub mod comparison;
+pub mod fault;
+pub mod library;
+pub mod night;
+pub mod ron;
+pub mod safe;
+pub mod sources;
+pub mod trace_csv;
+pub mod weather_csv;

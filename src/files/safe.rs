@@ -1,0 +1,157 @@
+//! Writing so that nothing is lost and nothing is half written.
+
+use std::fs;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+/// Why something was not written.
+#[derive(Debug, thiserror::Error)]
+pub enum WriteError {
+    /// Something is there already.
+    #[error("{} is there already; name another with --out, or overwrite it with --force", .0.display())]
+    Exists(PathBuf),
+    /// The system refused.
+    #[error("{} could not be written: {source}", path.display())]
+    Refused {
+        /// Where.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+}
+
+fn refused(path: &Path) -> impl Fn(io::Error) -> WriteError + '_ {
+    move |source| WriteError::Refused {
+        path: path.to_owned(),
+        source,
+    }
+}
+
+/// A folder that appears whole or not at all: written under another name beside its own, then renamed.
+#[derive(Debug)]
+pub struct NewFolder {
+    path: PathBuf,
+    draft: PathBuf,
+    force: bool,
+    done: bool,
+}
+
+impl NewFolder {
+    /// Begins a folder.
+    ///
+    /// *Errors*: it is there already and not empty, and `force` is not set; or the system refuses.
+    pub fn begin(path: &Path, force: bool) -> Result<Self, WriteError> {
+        if !force && occupied(path) {
+            return Err(WriteError::Exists(path.to_owned()));
+        }
+        let draft = beside(path, "draft");
+        if draft.exists() {
+            fs::remove_dir_all(&draft).map_err(refused(&draft))?;
+        }
+        fs::create_dir_all(&draft).map_err(refused(&draft))?;
+        Ok(Self {
+            path: path.to_owned(),
+            draft,
+            force,
+            done: false,
+        })
+    }
+
+    /// Writes a file of the folder.
+    ///
+    /// *Errors*: the system refuses.
+    pub fn write(&self, name: &str, bytes: &[u8]) -> Result<(), WriteError> {
+        let path = self.draft.join(name);
+        let mut file = fs::File::create(&path).map_err(refused(&path))?;
+        file.write_all(bytes).map_err(refused(&path))
+    }
+
+    /// Puts the folder in its place.
+    ///
+    /// *Errors*: something has appeared there meanwhile, or the system refuses; what was there stays.
+    pub fn finish(mut self) -> Result<(), WriteError> {
+        let path = self.path.clone();
+        if occupied(&path) {
+            if !self.force {
+                return Err(WriteError::Exists(path));
+            }
+            let old = beside(&path, "old");
+            if old.exists() {
+                fs::remove_dir_all(&old).map_err(refused(&old))?;
+            }
+            fs::rename(&path, &old).map_err(refused(&path))?;
+            if let Err(e) = fs::rename(&self.draft, &path) {
+                fs::rename(&old, &path).map_err(refused(&path))?;
+                return Err(refused(&path)(e));
+            }
+            self.done = true;
+            return fs::remove_dir_all(&old).map_err(refused(&old));
+        }
+        fs::rename(&self.draft, &path).map_err(refused(&path))?;
+        self.done = true;
+        Ok(())
+    }
+}
+
+impl Drop for NewFolder {
+    fn drop(&mut self) {
+        if !self.done {
+            // Best effort: a draft that stays behind harms nobody and is removed by the next run.
+            let _ = fs::remove_dir_all(&self.draft);
+        }
+    }
+}
+
+/// Whether something is there that a new folder would replace.
+fn occupied(path: &Path) -> bool {
+    match fs::read_dir(path) {
+        Ok(mut entries) => entries.next().is_some(),
+        Err(_) => path.exists(),
+    }
+}
+
+/// A name beside a path: `out` becomes `.out.draft`.
+fn beside(path: &Path, word: &str) -> PathBuf {
+    let name = path.file_name().map_or_else(
+        || "coldsoak".to_owned(),
+        |name| name.to_string_lossy().into_owned(),
+    );
+    path.with_file_name(format!(".{name}.{word}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_folder_appears_whole_or_not_at_all() {
+        let room = tempfile::tempdir().unwrap();
+        let out = room.path().join("out");
+        let begun = NewFolder::begin(&out, false).unwrap();
+        begun.write("a.txt", b"half").unwrap();
+        drop(begun);
+        assert_eq!(fs::read_dir(room.path()).unwrap().count(), 0);
+
+        let begun = NewFolder::begin(&out, false).unwrap();
+        begun.write("a.txt", b"whole").unwrap();
+        begun.finish().unwrap();
+        assert_eq!(fs::read(out.join("a.txt")).unwrap(), b"whole");
+    }
+
+    #[test]
+    fn another_run_is_not_overwritten_unless_told() {
+        let room = tempfile::tempdir().unwrap();
+        let out = room.path().join("out");
+        fs::create_dir(&out).unwrap();
+        fs::write(out.join("kept.txt"), b"kept").unwrap();
+        assert!(matches!(
+            NewFolder::begin(&out, false),
+            Err(WriteError::Exists(_))
+        ));
+        let begun = NewFolder::begin(&out, true).unwrap();
+        begun.write("new.txt", b"new").unwrap();
+        begun.finish().unwrap();
+        assert!(out.join("new.txt").exists() && !out.join("kept.txt").exists());
+        assert_eq!(fs::read_dir(room.path()).unwrap().count(), 1);
+    }
+}

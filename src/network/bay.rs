@@ -1,0 +1,236 @@
+//! Pockets of bay air, the openings between them and to the hangar, and the fin passages.
+
+use super::elements::{Exchange, Gap, HangarVapour, Link, Passage, Term};
+use super::fins;
+use super::frame::{Frame, HUMIDITY, OUTDOORS, WIND};
+use super::graph::{Network, PocketColumns};
+use crate::physics::air;
+use crate::scenario::body::{Gap as GapData, Opening, Passage as PassageData};
+use crate::scenario::cover::OpenSide;
+use crate::scenario::weather::Weather;
+use crate::trace::LossPath;
+
+/// Wind pressure on an opened side, as a share of the stagnation pressure.
+const OPEN_SIDE_WIND: f64 = 0.3;
+/// Slices an opened side is counted in.
+const OPEN_SIDE_SLICES: usize = 3;
+
+/// Lays down the air of the bay and of the hangar.
+pub fn lay(frame: &Frame, net: &mut Network) {
+    hangar(frame, net);
+    for (pocket, data) in frame.body.pockets.iter().enumerate() {
+        let volume = data.volume.si();
+        net.capacities[frame.index.pocket(pocket)] =
+            volume * air::REFERENCE_DENSITY_KG_PER_M3 * air::HEAT_CAPACITY_J_PER_KGK;
+        net.capacities[frame.index.vapour(pocket)] = volume;
+        let draught_scale = air::REFERENCE_DENSITY_KG_PER_M3 * data.flow_section.si();
+        net.pockets.push(PocketColumns {
+            pressure: frame.pressure(pocket),
+            draught: frame.draught(pocket),
+            draught_scale,
+            pinned: false,
+        });
+        net.laws.draughts.push(Term {
+            column: frame.draught(pocket),
+            row: frame.draught(pocket),
+            factor: -draught_scale,
+        });
+    }
+    for pocket in without_way_out(frame) {
+        net.pockets[pocket].pinned = true;
+    }
+    for passage in &frame.body.passages {
+        open_passage(frame, net, passage);
+    }
+    let covers = &frame.checked.scenario().covers;
+    for gap in &frame.body.gaps {
+        let open = match gap.opening {
+            Opening::inlet => 1.0 - covers.inlet_plug,
+            Opening::outlet => 1.0 - covers.outlet_plug,
+            Opening::shaft | Opening::seam | Opening::side => 1.0,
+        };
+        open_gap(frame, net, gap, open);
+    }
+    if let Some(side) = &covers.open_side {
+        open_gap(frame, net, &side_gap(side), 1.0);
+    }
+    let air = &frame.body.air;
+    for exchange in &frame.body.exchanges {
+        let [low, high] = [&exchange.below, &exchange.above].map(|name| frame.pocket(name));
+        let ix = &frame.index;
+        net.laws.exchanges.push(Exchange {
+            columns: [
+                ix.pocket(low),
+                ix.pocket(high),
+                ix.vapour(low),
+                ix.vapour(high),
+            ],
+            rows: [
+                ix.pocket(low),
+                ix.pocket(high),
+                ix.vapour(low),
+                ix.vapour(high),
+                frame.draught(low),
+                frame.draught(high),
+            ],
+            area_m2: exchange.area.si(),
+            epstein: air.epstein,
+            stable_mix_kg_per_s: air.stable_mix.si(),
+        });
+    }
+    for (number, passage) in frame.body.fin_passages.iter().enumerate() {
+        fins::open(frame, net, number, passage);
+    }
+}
+
+/// The hangar's air follows the outdoors with a lag; its vapour is that of the outdoors.
+fn hangar(frame: &Frame, net: &mut Network) {
+    let ix = &frame.index;
+    let rate = 1.0 / frame.checked.scenario().hangar.lag.si();
+    net.laws.links.push(Link {
+        temps: [ix.hangar(), ix.input(OUTDOORS)],
+        rows: [ix.hangar(), ix.nowhere()],
+        w_per_k: rate,
+    });
+    net.auxiliaries.means.push(frame.hangar_vapour());
+    net.laws.hangar_vapour.push(HangarVapour {
+        columns: [
+            frame.hangar_vapour(),
+            ix.hangar(),
+            ix.input(OUTDOORS),
+            ix.input(HUMIDITY),
+        ],
+        row: frame.hangar_vapour(),
+        dew_point: matches!(frame.checked.scenario().weather, Weather::recorded(_)),
+    });
+}
+
+/// One pocket of each group whose air has no way to the hangar.
+fn without_way_out(frame: &Frame) -> Vec<usize> {
+    let n = frame.body.pockets.len();
+    let mut group: Vec<usize> = (0..n).collect();
+    let joined = frame
+        .body
+        .passages
+        .iter()
+        .map(|p| (&p.between.0, &p.between.1))
+        .chain(frame.body.fin_passages.iter().map(|f| (&f.below, &f.above)));
+    for (a, b) in joined {
+        let (a, b) = (group[frame.pocket(a)], group[frame.pocket(b)]);
+        for g in &mut group {
+            if *g == b {
+                *g = a;
+            }
+        }
+    }
+    let covers = &frame.checked.scenario().covers;
+    let mut vented: Vec<usize> = frame
+        .body
+        .gaps
+        .iter()
+        .filter(|g| match g.opening {
+            Opening::inlet => covers.inlet_plug < 1.0,
+            Opening::outlet => covers.outlet_plug < 1.0,
+            _ => true,
+        })
+        .map(|g| group[frame.pocket(&g.pocket)])
+        .collect();
+    if let Some(side) = &covers.open_side {
+        vented.push(group[frame.pocket(&side.pocket)]);
+    }
+    let mut pinned: Vec<usize> = Vec::new();
+    for pocket in 0..n {
+        let seen = pinned.iter().any(|&p| group[p] == group[pocket]);
+        if !vented.contains(&group[pocket]) && !seen {
+            pinned.push(pocket);
+        }
+    }
+    pinned
+}
+
+fn open_passage(frame: &Frame, net: &mut Network, passage: &PassageData) {
+    let [a, b] = [&passage.between.0, &passage.between.1].map(|name| frame.pocket(name));
+    let mid = |pocket: usize| frame.body.pockets[pocket].mid_height.si();
+    let (centre, area) = (passage.centre.si(), passage.area.si());
+    let levels = match passage.tall {
+        Some(tall) => vec![
+            (centre - 0.25 * tall.si(), 0.5 * area),
+            (centre + 0.25 * tall.si(), 0.5 * area),
+        ],
+        None => vec![(centre, area)],
+    };
+    let ix = &frame.index;
+    for (height, area_m2) in levels.into_iter().filter(|level| level.1 > 0.0) {
+        net.laws.passages.push(Passage {
+            columns: [
+                frame.pressure(a),
+                frame.pressure(b),
+                ix.pocket(a),
+                ix.pocket(b),
+                ix.vapour(a),
+                ix.vapour(b),
+                ix.hangar(),
+            ],
+            rows: [
+                ix.pocket(a),
+                ix.pocket(b),
+                ix.vapour(a),
+                ix.vapour(b),
+                net.mass_row(a),
+                net.mass_row(b),
+                frame.draught(a),
+                frame.draught(b),
+            ],
+            area_m2,
+            heights_m: [height - mid(a), height - mid(b)],
+        });
+    }
+}
+
+fn side_gap(side: &OpenSide) -> GapData {
+    GapData {
+        pocket: side.pocket.clone(),
+        opening: Opening::side,
+        area: side.area,
+        centre: side.centre,
+        tall: side.tall,
+        slices: OPEN_SIDE_SLICES,
+        wind_coefficient: OPEN_SIDE_WIND,
+    }
+}
+
+fn open_gap(frame: &Frame, net: &mut Network, gap: &GapData, open: f64) {
+    let pocket = frame.pocket(&gap.pocket);
+    let mid = frame.body.pockets[pocket].mid_height.si();
+    let ix = &frame.index;
+    let slices = gap.slices.max(1);
+    let area_m2 = gap.area.si() * open / slices as f64;
+    if area_m2 <= 0.0 {
+        return;
+    }
+    for slice in 0..slices {
+        let offset = ((slice as f64 + 0.5) / slices as f64 - 0.5) * gap.tall.si();
+        net.laws.gaps.push(Gap {
+            columns: [
+                frame.pressure(pocket),
+                ix.pocket(pocket),
+                ix.vapour(pocket),
+                ix.hangar(),
+                frame.hangar_vapour(),
+                ix.input(WIND),
+            ],
+            rows: [
+                ix.pocket(pocket),
+                ix.vapour(pocket),
+                frame.pressure(pocket),
+                frame.draught(pocket),
+                frame.path_book(LossPath::Gaps),
+                frame.vapour_book(),
+            ],
+            area_m2,
+            height_m: gap.centre.si() + offset - mid,
+            wind_coefficient: gap.wind_coefficient,
+            gust: frame.body.air.gust,
+        });
+    }
+}

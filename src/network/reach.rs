@@ -1,0 +1,272 @@
+//! What each heater puts where: jets, ducts, bonded elements and lamps.
+
+use super::elements::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour, Term};
+use super::frame::Frame;
+use super::graph::Network;
+use crate::physics::{air, jet};
+use crate::scenario::heater::{Aim, Heater, HeaterKind};
+use crate::trace::LossPath;
+
+/// Lays down the heaters.
+pub fn lay(frame: &Frame, net: &mut Network) {
+    let heaters = &frame.checked.scenario().heaters;
+    for (number, (heater, aim)) in heaters.iter().zip(frame.checked.aims()).enumerate() {
+        let mut reach = Reach {
+            frame,
+            net: &mut *net,
+            number,
+            heater,
+            aim,
+        };
+        match heater.kind {
+            HeaterKind::bay_fan {
+                flow,
+                entrain,
+                entrain_from_intake,
+                strike,
+            } => {
+                let blower = Blower {
+                    flow: flow.si(),
+                    entrain,
+                    delivered: 1.0,
+                    strike: strike.si(),
+                };
+                reach.blow(&blower, None);
+                reach.move_air(flow.si() * (1.0 + entrain * entrain_from_intake));
+            }
+            HeaterKind::ducted {
+                flow,
+                duct_loss,
+                entrain,
+                strike,
+            } => {
+                let blower = Blower {
+                    flow: flow.si(),
+                    entrain,
+                    delivered: 1.0 - duct_loss,
+                    strike: strike.si(),
+                };
+                reach.blow(&blower, Some(frame.index.hangar()));
+                reach.blow_in(flow.si());
+            }
+            HeaterKind::bonded => reach.warm(),
+            HeaterKind::radiant { radiant_share } => reach.shine(radiant_share),
+        }
+    }
+}
+
+/// A fan heater's numbers.
+struct Blower {
+    /// Air through the fan, kg/s.
+    flow: f64,
+    /// Air dragged along, as a share of it.
+    entrain: f64,
+    /// Share of the watts that arrives.
+    delivered: f64,
+    /// Conductance to all it strikes, W/K.
+    strike: f64,
+}
+
+struct Reach<'a, 'b> {
+    frame: &'a Frame<'a>,
+    net: &'b mut Network,
+    number: usize,
+    heater: &'a Heater,
+    aim: &'a Aim,
+}
+
+impl Reach<'_, '_> {
+    fn term(&mut self, row: usize, column: usize, factor: f64) {
+        self.net.laws.heater_terms.push(HeaterTerm {
+            heater: self.number,
+            term: Term {
+                column,
+                row,
+                factor,
+            },
+        });
+    }
+    fn constant(&mut self, row: usize, value: f64) {
+        self.net.laws.heater_constants.push(HeaterConstant {
+            heater: self.number,
+            row,
+            value,
+        });
+    }
+    fn mean(&mut self, row: usize, terms: &[(usize, f64)]) {
+        self.net.auxiliaries.means.push(row);
+        self.net.laws.means.push(Term {
+            column: row,
+            row,
+            factor: -1.0,
+        });
+        for &(column, factor) in terms {
+            self.net.laws.means.push(Term {
+                column,
+                row,
+                factor,
+            });
+        }
+    }
+    fn pocket_temperatures(&self, shares: &[(String, f64)]) -> Vec<(usize, f64)> {
+        shares
+            .iter()
+            .map(|(name, share)| (self.frame.index.pocket(self.frame.pocket(name)), *share))
+            .collect()
+    }
+    fn limits(&self) -> Option<[f64; 2]> {
+        self.heater
+            .self_limiting
+            .as_ref()
+            .map(|s| [s.full_below.celsius(), s.none_above.celsius()])
+    }
+
+    /// The jet of a fan heater: what it strikes takes heat, the pockets it is thrown into get the rest.
+    fn blow(&mut self, blower: &Blower, drawn_from: Option<usize>) {
+        let Some([intake, local, watts, impact]) = self.frame.fan(self.number) else {
+            return;
+        };
+        let drawn = match drawn_from {
+            Some(column) => vec![(column, 1.0)],
+            None => self.pocket_temperatures(&self.aim.intake),
+        };
+        let throw = self.pocket_temperatures(&self.aim.throw);
+        self.mean(intake, &drawn);
+        self.mean(local, &throw);
+
+        let flow_w_per_k = blower.flow * air::HEAT_CAPACITY_J_PER_KGK;
+        let limits_c = self.limits();
+        self.net.auxiliaries.watts.push(watts);
+        self.net.laws.fan_watts.push(FanWatts {
+            columns: [watts, intake],
+            row: watts,
+            rated_w: self.heater.power.si(),
+            flow_w_per_k,
+            limits_c,
+        });
+
+        let whole = 1.0 + blower.entrain;
+        self.net.auxiliaries.impacts.push(impact);
+        for (column, factor) in [
+            (impact, -1.0),
+            (intake, 1.0 / whole),
+            (watts, blower.delivered / (flow_w_per_k * whole)),
+            (local, blower.entrain / whole),
+        ] {
+            self.net.laws.impacts.push(Term {
+                column,
+                row: impact,
+                factor,
+            });
+        }
+
+        let struck: f64 = self.aim.strike.iter().map(|(_, share)| share).sum();
+        let effect = jet::strike_share(blower.strike * struck, blower.flow * whole);
+        for (part, share) in &self.aim.strike {
+            let cut = self.frame.cut(part);
+            for (cell, cell_share) in cut.cells().zip(&cut.shares) {
+                let g = blower.strike * share * cell_share * effect;
+                self.term(cell, impact, g);
+                self.term(cell, cell, -g);
+                for &(pocket, throw_share) in &throw {
+                    self.term(pocket, impact, -g * throw_share);
+                    self.term(pocket, cell, g * throw_share);
+                }
+            }
+        }
+        for &(pocket, throw_share) in &throw {
+            self.term(pocket, watts, blower.delivered * throw_share);
+        }
+        self.term(self.frame.energy_book(self.number), watts, 1.0);
+        if blower.delivered < 1.0 {
+            let duct = self.frame.path_book(LossPath::Duct);
+            self.term(duct, watts, 1.0 - blower.delivered);
+        }
+        for (name, share) in &self.aim.throw {
+            let draught = self.frame.draught(self.frame.pocket(name));
+            self.constant(draught, share * blower.flow * whole);
+        }
+    }
+
+    /// Air moved from the intake pockets to those it is thrown into.
+    fn move_air(&mut self, kg_per_s: f64) {
+        let ix = &self.frame.index;
+        for (from_name, from_share) in &self.aim.intake {
+            for (to_name, to_share) in &self.aim.throw {
+                let [from, to] = [from_name, to_name].map(|name| self.frame.pocket(name));
+                let stream = kg_per_s * from_share * to_share;
+                if from == to || stream <= 0.0 {
+                    continue;
+                }
+                let carried = stream * air::HEAT_CAPACITY_J_PER_KGK;
+                for (row, sign) in [(ix.pocket(from), -1.0), (ix.pocket(to), 1.0)] {
+                    self.term(row, ix.pocket(from), sign * carried);
+                    self.term(row, ix.hangar(), -sign * carried);
+                }
+                let rows = [from, to].map(|p| self.net.mass_row(p));
+                self.constant(rows[0], -stream);
+                self.constant(rows[1], stream);
+                for pocket in [from, to] {
+                    self.constant(self.frame.draught(pocket), 0.5 * stream);
+                }
+                self.net.laws.heater_vapours.push(HeaterVapour {
+                    heater: self.number,
+                    columns: [ix.pocket(from), ix.vapour(from)],
+                    rows: [ix.vapour(from), ix.vapour(to)],
+                    kg_per_s: stream,
+                });
+            }
+        }
+    }
+
+    /// Hangar air blown into the pockets.
+    fn blow_in(&mut self, kg_per_s: f64) {
+        let ix = &self.frame.index;
+        for (name, share) in &self.aim.throw {
+            let pocket = self.frame.pocket(name);
+            let stream = kg_per_s * share;
+            let row = self.net.mass_row(pocket);
+            self.constant(row, stream);
+            self.constant(self.frame.draught(pocket), 0.5 * stream);
+            self.net.laws.heater_vapours.push(HeaterVapour {
+                heater: self.number,
+                columns: [ix.hangar(), self.frame.hangar_vapour()],
+                rows: [self.frame.vapour_book(), ix.vapour(pocket)],
+                kg_per_s: stream,
+            });
+        }
+    }
+
+    /// A bonded element: watts straight into the metal.
+    fn warm(&mut self) {
+        let limits_c = self.limits();
+        for (part, share) in &self.aim.strike {
+            let cut = self.frame.cut(part);
+            for (cell, cell_share) in cut.cells().zip(&cut.shares) {
+                self.net.laws.bonded.push(Bonded {
+                    heater: self.number,
+                    column: cell,
+                    rows: [cell, self.frame.energy_book(self.number)],
+                    rated_w: self.heater.power.si() * share * cell_share,
+                    limits_c,
+                });
+            }
+        }
+    }
+
+    /// A lamp: part of its power as radiation to what it sees, the rest into the air around it.
+    fn shine(&mut self, radiant_share: f64) {
+        let power = self.heater.power.si();
+        for (part, share) in &self.aim.strike {
+            let cut = self.frame.cut(part);
+            for (cell, cell_share) in cut.cells().zip(&cut.shares) {
+                self.constant(cell, power * radiant_share * share * cell_share);
+            }
+        }
+        for (name, share) in &self.aim.throw {
+            let pocket = self.frame.index.pocket(self.frame.pocket(name));
+            self.constant(pocket, power * (1.0 - radiant_share) * share);
+        }
+        self.constant(self.frame.energy_book(self.number), power);
+    }
+}

@@ -1,0 +1,255 @@
+//! Parts, joints and faces laid out as links between cells and air.
+
+use super::elements::{Fins, Link, OilLink, Outdoors, PowerFace, Surface, Term};
+use super::frame::{Frame, Meets};
+use super::graph::Network;
+use super::subdivide::{Touched, joined};
+use crate::physics::oil::{self, Walther};
+use crate::scenario::joint::{Contact, Face, FilmLaw, Joint};
+use crate::scenario::part::{Role, Shape, Spot};
+use crate::trace::LossPath;
+
+/// Lays down everything solid.
+pub fn lay(frame: &Frame, net: &mut Network) {
+    let body = frame.body;
+    for (number, (part, cut)) in body.parts.iter().zip(&frame.cuts).enumerate() {
+        let capacity = part.mass.si() * part.specific_heat.si();
+        for (cell, share) in cut.cells().zip(&cut.shares) {
+            net.capacities[cell] = capacity * share;
+        }
+        for (a, b, g) in cut.inner_links() {
+            link(net, a, b, g);
+        }
+        if matches!(part.shape, Shape::stack { .. }) {
+            layers(frame, net, number);
+        }
+    }
+    for joint in &body.joints {
+        join(frame, net, joint);
+    }
+    for face in &body.faces {
+        expose(frame, net, face);
+    }
+    for feed in &body.feeds {
+        for touched in frame.cut(&feed.part).touched(feed.at, None) {
+            net.laws
+                .feeds
+                .push((touched.cell, feed.power.si() * touched.share));
+        }
+        net.fed_w += feed.power.si();
+    }
+}
+
+fn link(net: &mut Network, a: usize, b: usize, w_per_k: f64) {
+    if w_per_k > 0.0 {
+        net.laws.links.push(Link {
+            temps: [a, b],
+            rows: [a, b],
+            w_per_k,
+        });
+    }
+}
+
+fn viscosity(frame: &Frame) -> Walther {
+    let oil = &frame.checked.scenario().oil;
+    Walther::through(oil.at_40.si(), oil.at_100.si())
+}
+
+/// The layers of a stack of oil, and their mean.
+fn layers(frame: &Frame, net: &mut Network, part: usize) {
+    let cut = &frame.cuts[part];
+    let Some((area, depth, count)) = cut.stack() else {
+        return;
+    };
+    let mean = frame.stack_mean(part);
+    net.auxiliaries.means.push(mean);
+    net.laws.means.push(Term {
+        column: mean,
+        row: mean,
+        factor: -1.0,
+    });
+    for (cell, &share) in cut.cells().zip(&cut.shares) {
+        net.laws.means.push(Term {
+            column: cell,
+            row: mean,
+            factor: share,
+        });
+    }
+    let thickness = depth / count as f64;
+    for lower in cut.cells().take(count - 1) {
+        net.laws.oil_links.push(OilLink {
+            temps: [lower, lower + 1, mean],
+            rows: [lower, lower + 1],
+            w_per_k: oil::CONDUCTIVITY_W_PER_MK * area / thickness,
+            stretch: 0.25 * depth / thickness,
+            depth_m: depth,
+            viscosity: viscosity(frame),
+        });
+    }
+}
+
+fn join(frame: &Frame, net: &mut Network, joint: &Joint) {
+    let footprint = joint.footprint.map(|a| a.si());
+    let touched = |(part, at): &(String, Spot)| frame.cut(part).touched(*at, footprint);
+    let (from, to) = (touched(&joint.from), touched(&joint.to));
+    match joint.contact {
+        Contact::perfect => {
+            for (a, b, g) in joined(&from, &to, f64::INFINITY) {
+                link(net, a, b, g);
+            }
+        }
+        Contact::total(total) => {
+            for (a, b, g) in joined(&from, &to, total.si()) {
+                link(net, a, b, g);
+            }
+        }
+        Contact::oil_floor => floor(frame, net, joint, &from, &to),
+    }
+}
+
+/// The shell under (or over) a stack of oil, half a layer away.
+fn floor(frame: &Frame, net: &mut Network, joint: &Joint, from: &[Touched], to: &[Touched]) {
+    let from_is_oil = frame.cut(&joint.from.0).stack().is_some();
+    let (oil, spot, shell) = if from_is_oil {
+        (&joint.from.0, joint.from.1, to)
+    } else {
+        (&joint.to.0, joint.to.1, from)
+    };
+    let cut = frame.cut(oil);
+    let Some((area, depth, count)) = cut.stack() else {
+        return;
+    };
+    let Meets::Part(part) = frame.meets(oil) else {
+        return;
+    };
+    let half = 0.5 * depth / count as f64;
+    for touched in shell {
+        let under = spot != Spot::top;
+        let layer = if under {
+            cut.first
+        } else {
+            cut.first + count - 1
+        };
+        let pair = if under {
+            [touched.cell, layer]
+        } else {
+            [layer, touched.cell]
+        };
+        net.laws.oil_links.push(OilLink {
+            temps: [pair[0], pair[1], frame.stack_mean(part)],
+            rows: pair,
+            w_per_k: oil::CONDUCTIVITY_W_PER_MK * area * touched.share / half,
+            stretch: 0.25 * depth / half,
+            depth_m: depth,
+            viscosity: viscosity(frame),
+        });
+    }
+}
+
+fn expose(frame: &Frame, net: &mut Network, face: &Face) {
+    let role = frame
+        .body
+        .parts
+        .iter()
+        .find(|p| p.name == face.part)
+        .map(|p| &p.role);
+    let meets = frame.meets(&face.meets);
+    let path = match (meets, role) {
+        (Meets::Cabin, _) => LossPath::Firewall,
+        (Meets::Hangar, Some(Role::skin(_))) => LossPath::Skins,
+        (Meets::Hangar, Some(Role::propeller)) => LossPath::Propeller,
+        _ => LossPath::Surroundings,
+    };
+    let (column, row) = frame.boundary(meets, path);
+    let covers = &frame.checked.scenario().covers;
+    let cover = match role {
+        Some(Role::skin(pocket)) => covers.blankets.get(pocket).map_or(0.0, |r| r.si()),
+        Some(Role::propeller) => covers.propeller.map_or(0.0, |r| r.si()),
+        _ => 0.0,
+    };
+    for touched in frame.cut(&face.part).touched(face.at, None) {
+        let (cell, area) = (touched.cell, face.area.si() * touched.share);
+        let behind = touched.half_k_per_w;
+        match (&face.law, meets) {
+            (&FilmLaw::air { length, facing }, Meets::Pocket(pocket)) => {
+                net.laws.surfaces.push(Surface {
+                    columns: [cell, column, frame.draught(pocket)],
+                    rows: [cell, row],
+                    area_m2: area,
+                    length_m: length.si(),
+                    facing,
+                    behind_k_per_w: behind,
+                });
+            }
+            (
+                &FilmLaw::fins {
+                    length,
+                    penetration,
+                },
+                Meets::Pocket(pocket),
+            ) => net.laws.fins.push(Fins {
+                columns: [cell, column, frame.draught(pocket)],
+                rows: [cell, row],
+                area_m2: area,
+                length_m: length.si(),
+                penetration,
+            }),
+            (&FilmLaw::air { length, facing }, _) => net.laws.outdoors.push(Outdoors {
+                columns: [cell, column, frame.index.input(super::frame::WIND)],
+                rows: [cell, row],
+                area_m2: area,
+                length_m: length.si(),
+                facing,
+                emissivity: 0.0,
+                cover_m2k_per_w: cover + behind * area,
+            }),
+            (
+                &FilmLaw::outdoors {
+                    length,
+                    facing,
+                    emissivity,
+                },
+                _,
+            ) => net.laws.outdoors.push(Outdoors {
+                columns: [cell, column, frame.index.input(super::frame::WIND)],
+                rows: [cell, row],
+                area_m2: area,
+                length_m: length.si(),
+                facing,
+                emissivity,
+                cover_m2k_per_w: cover + behind * area,
+            }),
+            (FilmLaw::fixed(h), _) => {
+                let resistance = 1.0 / (h.si() * area) + behind + cover / area;
+                let g = 1.0 / resistance;
+                net.laws.links.push(Link {
+                    temps: [cell, column],
+                    rows: [cell, row],
+                    w_per_k: g,
+                });
+                if meets == Meets::Cabin {
+                    let warmth = g * frame.checked.scenario().hangar.cabin_above.kelvin();
+                    net.laws.feeds.push((cell, warmth));
+                    net.laws.feeds.push((row, -warmth));
+                }
+            }
+            (
+                FilmLaw::power {
+                    coefficient,
+                    at,
+                    exponent,
+                },
+                _,
+            ) => net.laws.power_faces.push(PowerFace {
+                temps: [cell, column],
+                rows: [cell, row],
+                w_per_k: coefficient.si() * area,
+                at_k: at.kelvin(),
+                exponent: *exponent,
+                behind_k_per_w: behind,
+            }),
+            // The gate lets fins stand in pockets only.
+            (FilmLaw::fins { .. }, _) => {}
+        }
+    }
+}

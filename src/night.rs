@@ -1,0 +1,79 @@
+//! One night, from what was written to what it answers: the whole journey on one screen.
+
+use crate::findings::{Findings, Steady, answer};
+use crate::network::{Network, assemble};
+use crate::scenario::check::{CheckedScenario, Problem, check};
+use crate::scenario::document::Scenario;
+use crate::solver::{Effort, Marched, SolveError, march, steady};
+use crate::trace::{Ledger, LedgerError, Trace};
+
+/// A night that was computed.
+#[derive(Debug, Clone)]
+pub struct Night {
+    /// The scenario it was computed from.
+    pub scenario: CheckedScenario,
+    /// What was recorded.
+    pub trace: Trace,
+    /// Where the joules and grams went.
+    pub ledger: Ledger,
+    /// What it answers.
+    pub findings: Findings,
+    /// The work it took.
+    pub effort: Effort,
+}
+
+/// Why a night was not computed.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum NightError {
+    /// The scenario has problems, all of them listed.
+    #[error("{}", told(.0))]
+    Problems(Vec<Problem>),
+    /// The mathematics failed.
+    #[error(transparent)]
+    Solve(#[from] SolveError),
+    /// The books do not close.
+    #[error(transparent)]
+    Ledger(#[from] LedgerError),
+}
+
+fn told(problems: &[Problem]) -> String {
+    let lines: Vec<String> = problems
+        .iter()
+        .map(|p| format!("{}: {}", p.path, p.what))
+        .collect();
+    lines.join("\n")
+}
+
+/// Computes a night.
+///
+/// *Errors*: every problem of the scenario; or where and why the mathematics failed; or books that do not
+/// close within [`Ledger::ALLOWED`].
+pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
+    let checked = check(scenario).map_err(NightError::Problems)?;
+    let net = assemble(&checked);
+    let accuracy = &scenario.accuracy;
+    let marched = march(&net, accuracy.tolerance, accuracy.sample_s)?;
+    marched.ledger.audit()?;
+    let findings = answer(
+        &marched.trace,
+        &marched.ledger,
+        &scenario.question,
+        &scenario.oil,
+        &scenario.circuit,
+        settled(&net, &marched),
+    );
+    Ok(Night {
+        scenario: checked,
+        trace: marched.trace,
+        ledger: marched.ledger,
+        findings,
+        effort: marched.effort,
+    })
+}
+
+/// Where the night would settle; none if that was not found.
+fn settled(net: &Network, marched: &Marched) -> Option<Steady> {
+    let (from, on) = &marched.at_departure;
+    let row = steady(net, from, on).ok()?;
+    Steady::of(&net.legend, &row)
+}

@@ -1,0 +1,222 @@
+//! The names of an engine's parts, pockets and surroundings, and the search for one that is not there.
+
+use super::super::body::Body;
+use super::super::part::{Part, Shape, Spot};
+use super::problem::{Problems, nearest};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The hangar, wherever a name of surroundings may stand.
+const HANGAR: &str = "hangar";
+/// The cabin behind the firewall.
+const CABIN: &str = "cabin";
+
+/// What can be called by name.
+pub(super) struct Names<'a> {
+    parts: BTreeMap<&'a str, &'a Part>,
+    pockets: BTreeSet<&'a str>,
+    surroundings: BTreeSet<&'a str>,
+}
+
+impl<'a> Names<'a> {
+    /// Collects the names of a body, telling of those that are taken, reserved or no single word.
+    pub fn of(body: &'a Body, path: &str, problems: &mut Problems) -> Self {
+        let mut taken: BTreeMap<&str, String> = BTreeMap::new();
+        let mut take = |name: &'a str, at: String| {
+            let told = problems.count();
+            if let Some(first) = taken.get(name) {
+                problems
+                    .tell(
+                        &at,
+                        format!("the name `{name}` is already taken by {first}"),
+                    )
+                    .word(name)
+                    .help("parts, pockets and surroundings each need a name of their own");
+            } else if name == HANGAR || name == CABIN {
+                problems
+                    .tell(&at, format!("`{name}` is a reserved name"))
+                    .word(name)
+                    .help("`hangar` and `cabin` are always there; choose another name");
+            } else if !is_word(name) {
+                problems
+                    .tell(&at, format!("`{name}` is not a name"))
+                    .word(name)
+                    .help("a name is one word of letters, digits, `_` and `-`");
+            }
+            if problems.count() == told {
+                taken.insert(name, at);
+            }
+        };
+        for (i, part) in body.parts.iter().enumerate() {
+            take(&part.name, format!("{path}.parts[{i}].name"));
+        }
+        for (i, pocket) in body.pockets.iter().enumerate() {
+            take(&pocket.name, format!("{path}.pockets[{i}].name"));
+        }
+        for (i, surrounding) in body.surroundings.iter().enumerate() {
+            take(&surrounding.name, format!("{path}.surroundings[{i}].name"));
+        }
+        Self {
+            parts: body.parts.iter().map(|p| (p.name.as_str(), p)).collect(),
+            pockets: body.pockets.iter().map(|p| p.name.as_str()).collect(),
+            surroundings: body.surroundings.iter().map(|s| s.name.as_str()).collect(),
+        }
+    }
+
+    /// The part of this name, or a problem.
+    pub fn part(&self, name: &str, path: &str, problems: &mut Problems) -> Option<&'a Part> {
+        let found = self.parts.get(name).copied();
+        if found.is_none() {
+            self.missing(name, "part", self.parts.keys().copied(), path, problems);
+        }
+        found
+    }
+
+    /// Whether there is a pocket of this name; a problem if not.
+    pub fn pocket(&self, name: &str, path: &str, problems: &mut Problems) -> bool {
+        let found = self.pockets.contains(name);
+        if !found {
+            self.missing(name, "pocket", self.pockets.iter().copied(), path, problems);
+        }
+        found
+    }
+
+    /// A part or a pocket of this name, as a sensor can feel.
+    pub fn part_or_pocket(&self, name: &str, path: &str, problems: &mut Problems) {
+        if !self.parts.contains_key(name) && !self.pockets.contains(name) {
+            let among = self.parts.keys().chain(&self.pockets).copied();
+            self.missing(name, "part or pocket", among, path, problems);
+        }
+    }
+
+    /// A part, the hangar or surroundings of this name, as a surface can see.
+    pub fn seen(&self, name: &str, path: &str, problems: &mut Problems) {
+        if !self.parts.contains_key(name) && !self.is_outside(name) {
+            let among = self
+                .parts
+                .keys()
+                .chain(&self.surroundings)
+                .copied()
+                .chain([HANGAR, CABIN]);
+            self.missing(name, "part or surrounding", among, path, problems);
+        }
+    }
+
+    /// A pocket, the hangar, the cabin or surroundings of this name, as a face can meet.
+    pub fn met(&self, name: &str, path: &str, problems: &mut Problems) -> bool {
+        let found = self.is_pocket(name) || self.is_outside(name);
+        if !found {
+            let among = self
+                .pockets
+                .iter()
+                .chain(&self.surroundings)
+                .copied()
+                .chain([HANGAR, CABIN]);
+            self.missing(name, "pocket or surrounding", among, path, problems);
+        }
+        found
+    }
+
+    /// Whether this is a pocket.
+    pub fn is_pocket(&self, name: &str) -> bool {
+        self.pockets.contains(name)
+    }
+    /// Whether this is the hangar.
+    pub fn is_hangar(&self, name: &str) -> bool {
+        name == HANGAR
+    }
+    fn is_outside(&self, name: &str) -> bool {
+        name == HANGAR || name == CABIN || self.surroundings.contains(name)
+    }
+
+    fn missing<'n>(
+        &self,
+        name: &str,
+        wanted: &str,
+        among: impl Iterator<Item = &'n str>,
+        path: &str,
+        problems: &mut Problems,
+    ) {
+        let what = if self.parts.contains_key(name) {
+            format!("`{name}` is a part; a {wanted} is needed here")
+        } else if self.pockets.contains(name) {
+            format!("`{name}` is a pocket; a {wanted} is needed here")
+        } else if self.is_outside(name) {
+            format!("`{name}` is surroundings; a {wanted} is needed here")
+        } else {
+            format!("there is no {wanted} named `{name}`")
+        };
+        let among: Vec<_> = among.collect();
+        let problem = problems.tell(path, what).word(name);
+        if let Some(like) = nearest(name, among.iter().copied()) {
+            problem.help(format!("did you mean `{like}`?"));
+        } else if !among.is_empty() && among.len() <= 12 {
+            problem.help(format!("there are {}", listed(&among)));
+        }
+    }
+}
+
+/// `a`, `b` and `c`, each between backticks.
+pub(super) fn listed(names: &[&str]) -> String {
+    let quoted: Vec<String> = names.iter().map(|n| format!("`{n}`")).collect();
+    match quoted.as_slice() {
+        [] => "none".to_owned(),
+        [one] => one.clone(),
+        [all @ .., last] => format!("{} and {last}", all.join(", ")),
+    }
+}
+
+/// Whether this is one word of letters, digits, `_` and `-`.
+pub(super) fn is_word(name: &str) -> bool {
+    !name.is_empty()
+        && name
+            .chars()
+            .all(|c| c.is_alphanumeric() || c == '_' || c == '-')
+}
+
+/// The places a shape has for joints and faces.
+pub(super) fn spots(shape: &Shape) -> &'static [Spot] {
+    use Spot::{bottom, end, far, inner, near, outer, start, top, whole};
+    match shape {
+        Shape::lump => &[whole],
+        Shape::bar { .. } => &[whole, start, end],
+        Shape::block { .. } => &[whole, start, end, near, far, bottom, top],
+        Shape::tube { inner: hole, .. } if hole.si() == 0.0 => &[whole, start, end, outer],
+        Shape::tube { .. } => &[whole, start, end, inner, outer],
+        Shape::shell { inner: hole, .. } if hole.si() == 0.0 => &[whole, outer],
+        Shape::shell { .. } => &[whole, inner, outer],
+        Shape::stack { .. } => &[whole, bottom, top],
+    }
+}
+
+/// Tells if a part has no such spot; whether it has.
+pub(super) fn spot_fits(part: &Part, spot: Spot, path: &str, problems: &mut Problems) -> bool {
+    let spots = spots(&part.shape);
+    let fits = spots.contains(&spot);
+    if !fits {
+        let names: Vec<String> = spots.iter().map(|s| format!("{s:?}")).collect();
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
+        problems
+            .tell(
+                path,
+                format!(
+                    "the part `{}` is a {} and has no `{spot:?}`",
+                    part.name,
+                    shape_name(&part.shape)
+                ),
+            )
+            .word(&format!("{spot:?}"))
+            .help(format!("it has {}", listed(&names)));
+    }
+    fits
+}
+
+fn shape_name(shape: &Shape) -> &'static str {
+    match shape {
+        Shape::lump => "lump",
+        Shape::bar { .. } => "bar",
+        Shape::block { .. } => "block",
+        Shape::tube { .. } => "tube",
+        Shape::shell { .. } => "shell",
+        Shape::stack { .. } => "stack",
+    }
+}

@@ -1,0 +1,222 @@
+//! Everything around the engine but the weather: clock, covers, start, hangar, oil, circuit, question, accuracy.
+
+use super::super::body::Body;
+use super::super::clock::{Clock, ClockError, NightClock};
+use super::super::cover::Covers;
+use super::super::document::Scenario;
+use super::super::part::Role;
+use super::super::start::{Start, Warmth};
+use super::super::unknowns::{Distribution, Unknowns};
+use super::names::Names;
+use super::problem::Problems;
+use crate::quantity::Temperature;
+
+/// Temperatures of engines and thresholds that are believed, in degrees Celsius.
+pub(super) const BELIEVED_C: (f64, f64) = (-60.0, 250.0);
+/// The longest night that is followed, in seconds.
+const LONGEST_S: f64 = 31.0 * 86_400.0;
+
+/// A temperature within what is believed.
+pub(super) fn temperature(
+    t: Temperature,
+    path: &str,
+    (low, high): (f64, f64),
+    problems: &mut Problems,
+) {
+    problems.within(path, t.celsius(), low, high, "°C");
+}
+
+/// Bounds in their order, above zero where ratios count.
+pub(super) fn unknowns(unknowns: &Unknowns, path: &str, problems: &mut Problems) {
+    for (name, unknown) in unknowns {
+        let path = format!("{path}.{name}");
+        let (low, high) = (unknown.low, unknown.high);
+        if !(low.is_finite() && high.is_finite() && low <= high) {
+            problems
+                .tell(
+                    path,
+                    format!("`low` must not be above `high`, they are {low} and {high}"),
+                )
+                .word(name);
+        } else if unknown.distribution == Distribution::log_uniform && low <= 0.0 {
+            problems
+                .tell(
+                    path,
+                    "a `log_uniform` number must have its `low` above zero",
+                )
+                .word(name);
+        }
+    }
+}
+
+/// The clock with its zone looked up.
+pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock> {
+    match clock.resolve() {
+        Ok(resolved) => {
+            if resolved.night_s() > LONGEST_S {
+                problems.tell(
+                    "clock.departure",
+                    format!(
+                        "the departure comes {:.0} days after the beginning; at most 31 are followed",
+                        resolved.night_s() / 86_400.0
+                    ),
+                );
+            }
+            Some(resolved)
+        }
+        Err(error) => {
+            let path = match &error {
+                ClockError::Zone(_) => "clock.zone",
+                ClockError::Order { .. } => "clock.departure",
+            };
+            problems.tell(path, error.to_string());
+            None
+        }
+    }
+}
+
+/// Plugs between open and shut, blankets where there is skin.
+pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut Problems) {
+    problems.within("covers.inlet_plug", covers.inlet_plug, 0.0, 1.0, "");
+    problems.within("covers.outlet_plug", covers.outlet_plug, 0.0, 1.0, "");
+    for (pocket, resistance) in &covers.blankets {
+        let path = format!("covers.blankets.{pocket}");
+        problems.positive(&path, resistance.si());
+        let covered = |role: &Role| matches!(role, Role::skin(over) if over == pocket);
+        if names.pocket(pocket, &path, problems) && !body.parts.iter().any(|p| covered(&p.role)) {
+            problems
+                .tell(
+                    path,
+                    format!("the pocket `{pocket}` has no skin to lay a blanket on"),
+                )
+                .word(pocket)
+                .help(format!(
+                    "a part with `role: skin(\"{pocket}\")` is its skin"
+                ));
+        }
+    }
+    if let Some(resistance) = covers.propeller {
+        problems.positive("covers.propeller", resistance.si());
+        if !body.parts.iter().any(|p| p.role == Role::propeller) {
+            problems.tell("covers.propeller", "the engine has no propeller to cover");
+        }
+    }
+    if let Some(side) = &covers.open_side {
+        names.pocket(&side.pocket, "covers.open_side.pocket", problems);
+        problems.positive("covers.open_side.area", side.area.si());
+        problems.not_negative("covers.open_side.tall", side.tall.si());
+        let centre = side.centre.si();
+        problems.within("covers.open_side.centre", centre, -20.0, 20.0, "m");
+    }
+    if covers.filler_open && body.gas_room.is_none() {
+        problems.tell(
+            "covers.filler_open",
+            "the engine has no air inside that an open filler could let out",
+        );
+    }
+}
+
+/// The warmth and the water at the beginning.
+pub(super) fn start(start: &Start, names: &Names, problems: &mut Problems) {
+    problems.not_negative("start.water_in_oil", start.water_in_oil.si());
+    if let Warmth::given { all, parts } = &start.warmth {
+        temperature(*all, "start.warmth.all", BELIEVED_C, problems);
+        for (name, t) in parts {
+            let path = format!("start.warmth.parts.{name}");
+            names.part_or_pocket(name, &path, problems);
+            temperature(*t, &path, BELIEVED_C, problems);
+        }
+    }
+}
+
+/// Everything that needs no engine.
+pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &mut Problems) {
+    let hangar = &scenario.hangar;
+    problems.positive("hangar.lag", hangar.lag.si());
+    problems.within("hangar.draught", hangar.draught.si(), 0.0, 30.0, "m/s");
+    problems.within("hangar.draught_share", hangar.draught_share, 0.0, 1.0, "");
+    if let Some(t) = hangar.start {
+        temperature(t, "hangar.start", (-60.0, 60.0), problems);
+    }
+    let above = hangar.cabin_above.kelvin();
+    problems.within("hangar.cabin_above", above, -40.0, 60.0, "K");
+    unknowns(&hangar.unknowns, "hangar.unknowns", problems);
+
+    let oil = &scenario.oil;
+    let thick = problems.positive("oil.at_40", oil.at_40.si());
+    let thin = problems.positive("oil.at_100", oil.at_100.si());
+    if thick && thin && oil.at_100.si() >= oil.at_40.si() {
+        problems
+            .tell(
+                "oil.at_100",
+                format!(
+                    "the oil is {} mm2/s at 100 °C and {} at 40 °C: oil is thinner when hot",
+                    oil.at_100.si(),
+                    oil.at_40.si()
+                ),
+            )
+            .help("were the two exchanged?");
+    }
+    // ASTM D341's form takes the logarithm of the logarithm of viscosity + 0.7, so that must be above 1.
+    if thin && oil.at_100.si() <= 0.3 {
+        problems.tell("oil.at_100", "`at_100` must be above 0.3 mm2/s");
+    }
+    temperature(oil.pour_point, "oil.pour_point", (-90.0, 60.0), problems);
+    unknowns(&oil.unknowns, "oil.unknowns", problems);
+
+    let circuit = &scenario.circuit;
+    problems.positive("circuit.volts", circuit.volts.si());
+    problems.positive("circuit.breaker", circuit.breaker.si());
+    problems.not_negative("circuit.other_load", circuit.other_load.si());
+    if let Some(tariff) = circuit.tariff_per_kwh {
+        problems.not_negative("circuit.tariff_per_kwh", tariff);
+    }
+
+    let question = &scenario.question;
+    temperature(
+        question.threshold,
+        "question.threshold",
+        BELIEVED_C,
+        problems,
+    );
+    if let Some(t) = question.oil_threshold {
+        temperature(t, "question.oil_threshold", BELIEVED_C, problems);
+    }
+    problems.not_negative("question.water_limit", question.water_limit.si());
+    if let (Some(horizon), Some(clock)) = (question.horizon, clock) {
+        let (horizon, night) = (horizon.si(), clock.night_s());
+        if !(horizon >= night) {
+            problems
+                .tell(
+                    "question.horizon",
+                    format!(
+                        "the horizon of {:.2} h lies before the departure, {:.2} h after the beginning",
+                        horizon / 3600.0,
+                        night / 3600.0
+                    ),
+                )
+                .help("leave `horizon` out to stop at the departure");
+        }
+        problems.within("question.horizon", horizon, 0.0, LONGEST_S, "s");
+    }
+    if let (Warmth::after_flight { delay }, Some(clock)) = (&scenario.start.warmth, clock) {
+        problems.not_negative("start.warmth.delay", delay.si());
+        if delay.si() >= clock.night_s() {
+            problems.tell(
+                "start.warmth.delay",
+                format!(
+                    "a delay of {:.2} h outlasts the night of {:.2} h",
+                    delay.si() / 3600.0,
+                    clock.night_s() / 3600.0
+                ),
+            );
+        }
+    }
+
+    let accuracy = &scenario.accuracy;
+    let resolution = accuracy.resolution as f64;
+    problems.within("accuracy.resolution", resolution, 1.0, 8.0, "");
+    problems.within("accuracy.tolerance", accuracy.tolerance, 1e-6, 100.0, "");
+    problems.within("accuracy.sample_s", accuracy.sample_s, 1.0, 60.0, "");
+    unknowns(&scenario.unknowns, "unknowns", problems);
+}

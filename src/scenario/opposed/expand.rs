@@ -1,0 +1,39 @@
+//! The way from a Layout to a Body, one thing after another.
+
+use super::plan::Plan;
+use super::{air, faces, fittings, joints, moisture, parts, places, readings, sights};
+use crate::scenario::body::Body;
+use crate::scenario::engine::Layout;
+
+/// The body of an opposed engine: every part, joint, face, pocket, opening, inner wall, reading and
+/// place that follows from its Layout.
+///
+/// It never fails: numbers that make no sense (no rows, a negative mass) give a body that makes no
+/// sense, which [`crate::scenario::check`] refuses.
+pub fn expand(layout: &Layout) -> Body {
+    let plan = Plan::of(layout);
+    let mut all_joints = joints::of_the_engine(&plan);
+    all_joints.extend(fittings::joints(&plan));
+    Body {
+        parts: parts::all(&plan),
+        joints: all_joints,
+        faces: faces::all(&plan),
+        sights: sights::all(&plan),
+        pockets: air::pockets(&plan),
+        passages: air::passages(&plan),
+        exchanges: air::exchanges(&plan),
+        gaps: air::gaps(&plan),
+        fin_passages: air::fin_passages(&plan),
+        air: air::coefficients(&plan),
+        gas_room: Some(moisture::gas_room(&plan)),
+        readings: readings::groups(&plan),
+        cylinders: readings::cylinders(&plan),
+        bearings: readings::bearings(&plan),
+        oil: Some("oil".to_owned()),
+        places: places::all(&plan),
+        unknowns: layout.unknowns.clone(),
+        enclosures: Vec::new(),
+        feeds: Vec::new(),
+        surroundings: Vec::new(),
+    }
+}

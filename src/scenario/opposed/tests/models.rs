@@ -1,0 +1,161 @@
+//! Every file under `models/` reads as what its folder says, says where its numbers are from, and fits
+//! together with the others.
+
+use super::*;
+use crate::scenario::hangar::Hangar;
+use crate::scenario::heater::{Heater, HeaterKind, Place};
+use crate::scenario::oil::Oil;
+use crate::scenario::unknowns::Unknowns;
+
+/// The files of a folder, each with its text.
+fn files(kind: &str) -> Vec<(PathBuf, String)> {
+    let mut files: Vec<_> = std::fs::read_dir(folder(kind))
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|end| end == "ron"))
+        .map(|path| (path.clone(), std::fs::read_to_string(path).unwrap()))
+        .collect();
+    files.sort();
+    files
+}
+
+/// What a file must do whatever it holds: open with a comment that gives a source or says `estimated`,
+/// and bound each uncertain number in order.
+fn assert_accounted_for(file: &Path, text: &str, unknowns: &Unknowns) {
+    let file = file.display();
+    let opening: String = text
+        .lines()
+        .take_while(|line| line.starts_with("//"))
+        .collect();
+    let says = ["estimated", "from memory", "public"];
+    assert!(
+        says.iter().any(|word| opening.contains(word)),
+        "{file}: no source"
+    );
+    assert!(!unknowns.is_empty(), "{file}: no unknowns");
+    for (path, unknown) in unknowns {
+        assert!(unknown.low < unknown.high, "{file}: {path}");
+        assert!(!unknown.source.is_empty(), "{file}: {path}");
+    }
+}
+
+fn engines() -> Vec<(String, Body)> {
+    let expanded = files("engines").into_iter().map(|(file, text)| {
+        let name = file.file_stem().unwrap().to_string_lossy().into_owned();
+        let body = match read(&file) {
+            Engine::opposed(layout) => expand(&layout),
+            Engine::body(body) => body,
+        };
+        assert_accounted_for(&file, &text, &body.unknowns);
+        (name, body)
+    });
+    expanded.collect()
+}
+
+fn heaters() -> Vec<Heater> {
+    let read_all = files("heaters").into_iter().map(|(file, text)| {
+        let heater: Heater = read(&file);
+        assert_accounted_for(&file, &text, &heater.unknowns);
+        heater
+    });
+    read_all.collect()
+}
+
+#[test]
+fn engines_read_and_their_names_resolve() {
+    let engines = engines();
+    assert_eq!(engines.len(), 5);
+    for (name, body) in &engines {
+        assert_names_resolve(name, body);
+        assert!(!body.readings.is_empty(), "{name}");
+    }
+}
+
+#[test]
+fn oils_read_and_thin_as_they_warm() {
+    let files = files("oils");
+    assert_eq!(files.len(), 6);
+    for (file, text) in files {
+        let oil: Oil = read(&file);
+        assert_accounted_for(&file, &text, &oil.unknowns);
+        assert!(oil.at_100.si() < oil.at_40.si(), "{}", file.display());
+    }
+}
+
+#[test]
+fn hangars_read_and_the_draughtier_follow_faster() {
+    let mut hangars: Vec<Hangar> = Vec::new();
+    for (file, text) in files("hangars") {
+        let hangar: Hangar = read(&file);
+        assert_accounted_for(&file, &text, &hangar.unknowns);
+        hangars.push(hangar);
+    }
+    assert_eq!(hangars.len(), 3);
+    hangars.sort_by(|a, b| a.lag.si().total_cmp(&b.lag.si()));
+    for pair in hangars.windows(2) {
+        assert!(pair[0].draught.si() > pair[1].draught.si());
+        assert!(pair[0].draught_share > pair[1].draught_share);
+    }
+}
+
+#[test]
+fn every_heater_fits_every_engine() {
+    let heaters = heaters();
+    assert_eq!(heaters.len(), 7);
+    for (engine, body) in engines() {
+        if engine == "aluminium-block" {
+            continue;
+        }
+        for heater in &heaters {
+            let told = format!("{} on {engine}", heater.name);
+            let Place::at(place) = &heater.place else {
+                panic!("{told}: aimed by hand");
+            };
+            let aim = body
+                .places
+                .get(place)
+                .unwrap_or_else(|| panic!("{told}: no {place}"));
+            let sum = |list: &[(String, f64)]| list.iter().map(|(_, share)| share).sum::<f64>();
+            let whole = |list: &[(String, f64)]| (sum(list) - 1.0).abs() < 1e-9;
+            match &heater.kind {
+                HeaterKind::bay_fan { .. } => {
+                    assert!(whole(&aim.intake) && whole(&aim.throw), "{told}");
+                }
+                HeaterKind::ducted { .. } => {
+                    assert!(whole(&aim.throw) && whole(&aim.strike), "{told}");
+                }
+                HeaterKind::bonded => assert!(whole(&aim.strike), "{told}"),
+                HeaterKind::radiant { .. } => {
+                    assert!(whole(&aim.throw) && whole(&aim.strike), "{told}");
+                }
+            }
+            if let Some(thermostat) = &heater.thermostat {
+                let found = body.parts.iter().any(|p| p.name == thermostat.sensor);
+                assert!(found, "{told}: no {}", thermostat.sensor);
+            }
+        }
+    }
+}
+
+/// Each path of an `unknowns` map of an opposed engine leads to a number of its file.
+#[test]
+fn the_unknowns_of_a_layout_are_numbers_it_holds() {
+    for (name, ..) in OPPOSED {
+        let layout = layout(name);
+        let held = serde_json::to_value(&layout).unwrap();
+        for (path, unknown) in &layout.unknowns {
+            let pointer = format!("/{}", path.replace('.', "/"));
+            let found = held.pointer(&pointer);
+            let found = found.unwrap_or_else(|| panic!("{name}: nothing at {path}"));
+            // Lengths, areas and the like are kept in SI; litres are the one other unit written here.
+            let si = match found {
+                serde_json::Value::Object(unit) => unit.values().next().and_then(|v| v.as_f64()),
+                plain => plain.as_f64(),
+            };
+            let litre = if path.ends_with("litres") { 1e3 } else { 1.0 };
+            let value = si.unwrap() * litre;
+            let told = format!("{name}: {path} is {value}");
+            assert!(unknown.low <= value && value <= unknown.high, "{told}");
+        }
+    }
+}

@@ -1,0 +1,99 @@
+//! The dense border of the sparse matrix: elimination with row pivoting, in place and without allocation.
+
+/// A small dense matrix and its factors.
+#[derive(Debug, Clone)]
+pub struct Border {
+    size: usize,
+    values: Vec<f64>,
+    scales: Vec<f64>,
+    pivots: Vec<usize>,
+}
+
+impl Border {
+    /// Room for so many unknowns.
+    pub fn new(size: usize) -> Self {
+        Self {
+            size,
+            values: vec![0.0; size * size],
+            scales: vec![0.0; size],
+            pivots: vec![0; size],
+        }
+    }
+    /// The number of unknowns.
+    pub fn size(&self) -> usize {
+        self.size
+    }
+    /// Sets a row.
+    pub fn set_row(&mut self, row: usize, values: &[f64]) {
+        self.values[row * self.size..][..self.size].copy_from_slice(values);
+    }
+
+    /// Factors the rows that were set; rows are weighed by their largest entry when a pivot is chosen.
+    ///
+    /// *Errors*: the number of a column without a pivot.
+    pub fn factor(&mut self) -> Result<(), usize> {
+        let n = self.size;
+        if n == 0 {
+            return Ok(());
+        }
+        for (row, scale) in self.values.chunks_exact(n).zip(&mut self.scales) {
+            let largest = row.iter().fold(0.0_f64, |m, v| m.max(v.abs()));
+            *scale = if largest > 0.0 { 1.0 / largest } else { 0.0 };
+        }
+        for k in 0..n {
+            let weight = |row: usize| self.values[row * n + k].abs() * self.scales[row];
+            let mut pivot = k;
+            for row in k + 1..n {
+                if weight(row) > weight(pivot) {
+                    pivot = row;
+                }
+            }
+            if weight(pivot) == 0.0 || !weight(pivot).is_finite() {
+                return Err(k);
+            }
+            self.pivots[k] = pivot;
+            if pivot != k {
+                self.scales.swap(pivot, k);
+                let (above, below) = self.values.split_at_mut(pivot * n);
+                above[k * n..][..n].swap_with_slice(&mut below[..n]);
+            }
+            let (above, below) = self.values.split_at_mut((k + 1) * n);
+            let lead = &above[k * n..];
+            for row in below.chunks_exact_mut(n) {
+                if row[k] != 0.0 {
+                    let factor = row[k] / lead[k];
+                    row[k] = factor;
+                    for (value, led) in row[k + 1..].iter_mut().zip(&lead[k + 1..]) {
+                        *value -= factor * led;
+                    }
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Solves with the last factors, in place.
+    pub fn solve(&self, x: &mut [f64]) {
+        let n = self.size;
+        for (k, &pivot) in self.pivots.iter().enumerate() {
+            x.swap(k, pivot);
+        }
+        for row in 0..n {
+            let known: f64 = self.values[row * n..][..row]
+                .iter()
+                .zip(&*x)
+                .map(|(v, x)| v * x)
+                .sum();
+            x[row] -= known;
+        }
+        for row in (0..n).rev() {
+            let values = &self.values[row * n..][..n];
+            let known: f64 = values[row + 1..]
+                .iter()
+                .zip(&x[row + 1..])
+                .map(|(v, x)| v * x)
+                .sum();
+            x[row] = (x[row] - known) / values[row];
+        }
+    }
+}

@@ -1,0 +1,41 @@
+//! Why a night could not be marched through: when, where, and what was tried.
+
+use super::step::StepError;
+
+/// Why a night could not be marched through.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum SolveError {
+    /// The steps became too short.
+    #[error(
+        "the night could not be followed past {time_h:.3} h: the step fell to {step_s:.1e} s at {column}{}",
+        cause.as_ref().map(|c| format!(" ({c})")).unwrap_or_default()
+    )]
+    Stuck {
+        /// When, hours after the beginning.
+        time_h: f64,
+        /// The last step tried, s.
+        step_s: f64,
+        /// The column whose error was largest.
+        column: String,
+        /// What the last try failed with, if it failed outright.
+        cause: Option<StepError>,
+    },
+    /// A value stopped being a number.
+    #[error("at {time_h:.3} h the value of {column} is no longer a number")]
+    NotANumber {
+        /// When, hours after the beginning.
+        time_h: f64,
+        /// The column.
+        column: String,
+    },
+    /// A thermostat would not rest.
+    #[error(
+        "the heaters switched {switchings} times by {time_h:.3} h; give the thermostats a wider span"
+    )]
+    Restless {
+        /// When, hours after the beginning.
+        time_h: f64,
+        /// How often.
+        switchings: usize,
+    },
+}

@@ -1,0 +1,77 @@
+//! The error a step may make, and the length of the next one.
+
+use super::method::ERROR_ORDER;
+use crate::network::Index;
+
+/// Absolute weights at a tolerance of one: what a single step may be wrong by.
+/// A night of some hundred steps then stays within a few hundredths of a kelvin; halving them shows it.
+const TEMPERATURE_K: f64 = 1e-3;
+/// For films and the water in the oil, g.
+const WATER_G: f64 = 1e-5;
+/// For vapour densities, g/m3.
+const VAPOUR_G_PER_M3: f64 = 1e-4;
+/// Relative weight.
+const RELATIVE: f64 = 1e-5;
+/// Part of the step that the error would allow.
+const SAFETY: f64 = 0.9;
+/// Most that a step grows by.
+const MOST_GROWTH: f64 = 6.0;
+/// Most that a step shrinks by.
+const MOST_SHRINK: f64 = 0.1;
+
+/// Judges steps.
+pub struct Pace {
+    absolute: Vec<f64>,
+    tolerance: f64,
+}
+
+impl Pace {
+    /// Weights for the states of this numbering.
+    pub fn new(ix: &Index, tolerance: f64) -> Self {
+        let mut absolute = vec![TEMPERATURE_K; ix.states()];
+        for wall in 0..ix.films {
+            absolute[ix.film(wall)] = WATER_G;
+        }
+        for pocket in 0..ix.pockets {
+            absolute[ix.vapour(pocket)] = VAPOUR_G_PER_M3;
+        }
+        if ix.gas {
+            absolute[ix.gas_vapour()] = VAPOUR_G_PER_M3;
+        }
+        if ix.oil_water {
+            absolute[ix.oil_water()] = WATER_G;
+        }
+        Self {
+            absolute,
+            tolerance,
+        }
+    }
+
+    fn weighted(&self, state: usize, error: f64, before: f64, after: f64) -> f64 {
+        let size = before.abs().max(after.abs());
+        error / (self.tolerance * (self.absolute[state] + RELATIVE * size))
+    }
+
+    /// The error of a step over what is allowed, as a root mean square.
+    pub fn measure(&self, error: &[f64], before: &[f64], after: &[f64]) -> f64 {
+        let sum: f64 = (0..error.len())
+            .map(|i| self.weighted(i, error[i], before[i], after[i]).powi(2))
+            .sum();
+        (sum / error.len() as f64).sqrt()
+    }
+
+    /// The state whose error is largest.
+    pub fn worst(&self, error: &[f64], before: &[f64], after: &[f64]) -> usize {
+        (0..error.len())
+            .max_by(|&a, &b| {
+                let size = |i: usize| self.weighted(i, error[i], before[i], after[i]).abs();
+                size(a).total_cmp(&size(b))
+            })
+            .unwrap_or(0)
+    }
+}
+
+/// How many times longer the next step may be, given the measured error of the last.
+pub fn growth(measured: f64) -> f64 {
+    (SAFETY * measured.max(1e-12).powf(-1.0 / ERROR_ORDER)).clamp(MOST_SHRINK, MOST_GROWTH)
+}
