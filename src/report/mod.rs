@@ -8,6 +8,7 @@ pub mod chart_comparison;
 mod clip;
 pub mod comparison_text;
 pub mod json;
+mod names;
 pub mod night_text;
 mod parts_table;
 mod phrase;

@@ -6,6 +6,7 @@ use super::super::document::Scenario;
 use super::super::engine::Engine;
 use super::super::heater::Aim;
 use super::super::opposed;
+use super::horizon::end_s;
 use super::names::Names;
 use super::problem::{Problem, Problems};
 use super::{air, body, heaters, joints, layout, surroundings, weather};
@@ -80,12 +81,6 @@ pub fn check(scenario: &Scenario) -> Result<CheckedScenario, Vec<Problem>> {
         }),
         _ => Err(problems.into_all()),
     }
-}
-
-/// The end of the night that is followed, in seconds after the beginning.
-pub(super) fn end_s(scenario: &Scenario, clock: &NightClock) -> f64 {
-    let horizon = scenario.question.horizon;
-    horizon.map_or(clock.night_s(), |h| h.si())
 }
 
 fn expanded<'a>(engine: &'a Engine, problems: &mut Problems) -> Option<Cow<'a, Body>> {

@@ -4,15 +4,15 @@ mod air;
 mod body;
 mod gate;
 mod heaters;
+mod horizon;
+mod hours;
 mod joints;
 mod layout;
 mod names;
 mod problem;
 mod surroundings;
+mod way_out;
 mod weather;
 
 pub use gate::{CheckedScenario, check};
 pub use problem::{Problem, nearest};
-
-#[cfg(test)]
-mod tests;

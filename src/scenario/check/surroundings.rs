@@ -185,7 +185,7 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     problems.not_negative("question.water_limit", question.water_limit.si());
     if let (Some(horizon), Some(clock)) = (question.horizon, clock) {
         let (horizon, night) = (horizon.si(), clock.night_s());
-        if !(horizon >= night) {
+        if horizon.is_nan() || horizon < night {
             problems
                 .tell(
                     "question.horizon",

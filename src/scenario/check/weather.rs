@@ -3,7 +3,7 @@
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::weather::{Record, Weather};
-use super::gate::end_s;
+use super::horizon::end_s;
 use super::problem::Problems;
 use jiff::Timestamp;
 
