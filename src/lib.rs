@@ -1,6 +1,7 @@
 //! Cold-soaked engines.
 
 pub mod balance;
+pub mod files;
 pub mod findings;
 pub mod network;
 pub mod night;

@@ -1,0 +1,3 @@
+//! Disk to values and back.
+
+pub mod metar;
