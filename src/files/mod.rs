@@ -3,6 +3,7 @@
 pub mod comparison;
 pub mod fault;
 pub mod library;
+pub mod metar;
 pub mod night;
 pub mod ron;
 pub mod safe;
