@@ -108,7 +108,7 @@ impl Grounds<'_> {
         let water = self.condensation?;
         let temp_c = self.row[pocket.temperature];
         let oil_water_g = water.oil_water_g.unwrap_or(0.0);
-        let film_g: f64 = water.walls.iter().map(|w| w.grams).sum();
+        let film_g = water.walls.iter().fold(0.0, |sum, w| sum + w.grams);
         let wet = oil_water_g + film_g > WATER_WORTH_A_WORD_G;
         (wet && temp_c < NEAR_FREEZING_C).then(|| Warning::BreatherNearFreezing {
             pocket: pocket.label.clone(),
