@@ -57,16 +57,17 @@ pub mod ink {
     pub const HEAT: Ink = Ink(0xe0, 0x9a, 0x2b);
     /// The threshold and the departure.
     pub const MARK: Ink = Ink(0x8c, 0x1c, 0x2e);
-    /// Lines, one a series: told apart by lightness as well as by hue, so that they differ to every eye.
+    /// Lines, one a series: told apart by lightness as well as by hue, so that they differ to eyes that do not
+    /// see red or green (see the test `inks_differ_to_every_eye`).
     pub const SERIES: [Ink; 8] = [
-        Ink(0x17, 0x3f, 0x8a),
-        Ink(0xd9, 0x5f, 0x0e),
-        Ink(0x0f, 0x8b, 0x7a),
-        Ink(0x7a, 0x2b, 0x8f),
-        Ink(0xb8, 0x8a, 0x00),
+        Ink(0x10, 0x22, 0x59),
+        Ink(0xd3, 0x5a, 0x08),
+        Ink(0x00, 0x6e, 0x55),
+        Ink(0x7c, 0x2f, 0x96),
+        Ink(0xcc, 0x9e, 0x55),
         Ink(0x3a, 0x9b, 0xdc),
         Ink(0x5a, 0x3a, 0x1a),
-        Ink(0xd6, 0x4f, 0x9a),
+        Ink(0xd7, 0x4e, 0x99),
     ];
 }
 
@@ -322,5 +323,62 @@ mod tests {
             Ok(())
         })
         .unwrap();
+    }
+
+    /// Protanopia and deuteranopia in linear sRGB, at full severity: Machado, Oliveira and Fernandes, "A
+    /// physiologically-based model for simulation of color vision deficiency", *IEEE TVCG* 15(6), 2009, table 1
+    /// (coefficients from memory). Differences are CIE 1976 L*a*b*, D65; 2.3 is just noticeable.
+    #[test]
+    fn inks_differ_to_every_eye() {
+        const EYES: [[[f64; 3]; 3]; 3] = [
+            [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
+            [
+                [0.152286, 1.052583, -0.204868],
+                [0.114503, 0.786281, 0.099216],
+                [-0.003882, -0.048116, 1.051998],
+            ],
+            [
+                [0.367322, 0.860646, -0.227968],
+                [0.280085, 0.672501, 0.047413],
+                [-0.011820, 0.042940, 0.968881],
+            ],
+        ];
+        let linear = |byte: u8| {
+            let c = f64::from(byte) / 255.0;
+            if c <= 0.04045 {
+                c / 12.92
+            } else {
+                ((c + 0.055) / 1.055).powf(2.4)
+            }
+        };
+        let dot = |row: &[f64; 3], v: &[f64; 3]| row[0] * v[0] + row[1] * v[1] + row[2] * v[2];
+        let lab = |ink: &Ink, eye: &[[f64; 3]; 3]| {
+            let rgb = [linear(ink.0), linear(ink.1), linear(ink.2)];
+            let seen = [0, 1, 2].map(|k| dot(&eye[k], &rgb).clamp(0.0, 1.0));
+            let f = |t: f64| {
+                if t > 0.008856 {
+                    t.cbrt()
+                } else {
+                    7.787 * t + 16.0 / 116.0
+                }
+            };
+            let x = f(dot(&[0.4124, 0.3576, 0.1805], &seen) / 0.9505);
+            let y = f(dot(&[0.2126, 0.7152, 0.0722], &seen));
+            let z = f(dot(&[0.0193, 0.1192, 0.9505], &seen) / 1.089);
+            [116.0 * y - 16.0, 500.0 * (x - y), 200.0 * (y - z)]
+        };
+        for eye in &EYES {
+            for (k, one) in ink::SERIES.iter().enumerate() {
+                for other in &ink::SERIES[..k] {
+                    let (a, b) = (lab(one, eye), lab(other, eye));
+                    let apart = (0..3).map(|c| (a[c] - b[c]).powi(2)).sum::<f64>().sqrt();
+                    assert!(apart > 20.0, "{one:?} and {other:?} are {apart:.1} apart");
+                }
+                assert!(
+                    lab(one, eye)[0] < 70.0,
+                    "{one:?} is too light for white paper"
+                );
+            }
+        }
     }
 }

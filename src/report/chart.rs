@@ -1,7 +1,7 @@
 //! One night as a chart: the temperature of each group of parts by the clock, the air around, the threshold, the
 //! departure, and when the heaters were on.
 
-use super::canvas::{DrawError, ink};
+use super::canvas::{DrawError, Ink, ink};
 use super::plot::{Line, Plot, Strip};
 use crate::quantity::{Temperature, Units};
 use crate::scenario::clock::NightClock;
@@ -22,8 +22,21 @@ pub struct ChartView<'a> {
     pub threshold: Temperature,
 }
 
+/// Dashes of every second line, so that it does not hide a line it runs along with.
+const EVERY_SECOND: (f64, f64) = (12.0, 6.0);
 /// Dashes of the second set of lines, when there are more lines than inks.
-const SECOND_SET: (f64, f64) = (9.0, 3.0);
+const SECOND_SET: (f64, f64) = (3.0, 3.0);
+
+/// The look of the k-th line of a chart: its ink and its dashes.
+pub(super) fn look(k: usize) -> (Ink, Option<(f64, f64)>) {
+    let inks = ink::SERIES.len();
+    let dashes = match (k / inks, k % 2) {
+        (0, 0) => None,
+        (0, _) => Some(EVERY_SECOND),
+        _ => Some(SECOND_SET),
+    };
+    (ink::SERIES[k % inks], dashes)
+}
 
 /// The chart of one night, as SVG. Lines are the groups of the legend, without the single cylinders unless
 /// there is nothing else.
@@ -38,9 +51,9 @@ pub fn night(trace: &Trace, view: &ChartView) -> Result<String, DrawError> {
         lines.push(Line {
             name: reading.label.clone(),
             points: weighted(trace, &reading.columns),
-            ink: ink::SERIES[k % ink::SERIES.len()],
+            ink: look(k).0,
             width: 2.2,
-            dashes: (k >= ink::SERIES.len()).then_some(SECOND_SET),
+            dashes: look(k).1,
         });
     }
     plot(trace, view, lines, strips(trace)).svg()

@@ -1,12 +1,9 @@
 //! Several nights in one chart: the coldest engine part of each choice, and the threshold.
 
-use super::canvas::{DrawError, ink};
-use super::chart::{ChartView, air, plot};
+use super::canvas::DrawError;
+use super::chart::{ChartView, air, look, plot};
 use super::plot::Line;
 use crate::trace::Trace;
-
-/// Dashes of the second set of lines, when there are more lines than inks.
-const SECOND_SET: (f64, f64) = (9.0, 3.0);
 
 /// The coldest engine part of each named night, by the clock, as SVG. Inks follow the order given, so that the
 /// first of a ranking is the first ink. All nights share the first one's clock and hangar.
@@ -20,9 +17,9 @@ pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Stri
         lines.push(Line {
             name: (*name).to_owned(),
             points: coldest(trace),
-            ink: ink::SERIES[k % ink::SERIES.len()],
+            ink: look(k).0,
             width: 2.4,
-            dashes: (k >= ink::SERIES.len()).then_some(SECOND_SET),
+            dashes: look(k).1,
         });
     }
     let mut shown = plot(first, view, lines, vec![]);

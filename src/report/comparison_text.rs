@@ -22,7 +22,7 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
     let scenario = first.scenario.scenario();
     let units = scenario.units;
     writeln!(text, "{title}")?;
-    writeln!(text, "{}", setting(first))?;
+    writeln!(text, "{}", wrapped(&setting(first), width, ""))?;
     writeln!(text)?;
     writeln!(
         text,

@@ -174,7 +174,10 @@ fn choice(name: &str, f: &Findings) -> ChoiceJson {
         first_reach_h: hours(&all.first),
         never_because: match &all.hold {
             Reach::After { .. } => None,
-            Reach::Never { best_c, why, .. } => Some(format!("{why}; the best was {best_c:.2} °C")),
+            Reach::Never { best_c, why, .. } if best_c.is_finite() => {
+                Some(format!("{why}; the best was {best_c:.2} °C"))
+            }
+            Reach::Never { why, .. } => Some(why.clone()),
         },
         ready_at_departure: f.ready.ready_at_departure,
         margin_k: f.ready.margin_k,

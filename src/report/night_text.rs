@@ -1,7 +1,7 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{clock, difference, reach, reach_in_full, temperature, wrapped};
+use super::phrase::{clock, reach, reach_in_full, size, temperature, wrapped};
 use super::{cautions, parts_table};
 use crate::findings::{Event, EventKind, Findings, OilRange, Onset, Unmet};
 use crate::night::Night;
@@ -21,12 +21,12 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     let units = night.scenario.scenario().units;
     let f = &night.findings;
     writeln!(text, "{}", night.scenario.scenario().title)?;
-    writeln!(text, "{}\n", setting(night))?;
+    writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
     ready(text, f, units)?;
     warmth(text, f, units)?;
     water(text, f)?;
     oil(text, f, units)?;
-    energy(text, night)?;
+    energy(text, night, width)?;
     bearings(text, f)?;
     writeln!(text, "\nParts at departure")?;
     writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
@@ -59,7 +59,7 @@ fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
         write!(
             text,
             "Ready at departure, with {} to spare",
-            difference(margin, units)
+            size(margin, units)
         )?;
         if let Some(slack) = f.ready.slack_h {
             write!(text, " and {slack:.1} h in hand")?;
@@ -126,8 +126,8 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         writeln!(text, "Coldest at departure: {}, {at}", coldest.label)?;
     }
     if let Some(u) = &f.unevenness {
-        let at_departure = difference(u.at_departure_k, units);
-        let most = difference(u.max_k, units);
+        let at_departure = size(u.at_departure_k, units);
+        let most = size(u.max_k, units);
         writeln!(
             text,
             "Cylinders differ by {at_departure} at departure, {most} at most"
@@ -177,7 +177,7 @@ fn water(text: &mut String, f: &Findings) -> Result {
     )?;
     writeln!(
         text,
-        "  the longest wall under more than 1 g: {:.2} h",
+        "  the longest wall under more than 1 g/m²: {:.2} h",
         c.wet_hours
     )?;
     writeln!(text, "  turned over: {:.2} g", c.turnover_g)?;
@@ -223,7 +223,7 @@ fn oil(text: &mut String, f: &Findings, units: Units) -> Result {
     Ok(())
 }
 
-fn energy(text: &mut String, night: &Night) -> Result {
+fn energy(text: &mut String, night: &Night, width: u16) -> Result {
     let f = &night.findings;
     writeln!(text, "\nEnergy and circuit")?;
     for heater in &f.energy.heaters {
@@ -247,7 +247,8 @@ fn energy(text: &mut String, night: &Night) -> Result {
         100.0 * c.load_share
     )?;
     if let Some(heat) = where_heat_went(night) {
-        writeln!(text, "  lost in the last hour: {heat}")?;
+        let heat = format!("  lost in the last hour: {heat}");
+        writeln!(text, "{}", wrapped(&heat, width, "    "))?;
     }
     Ok(())
 }

@@ -20,12 +20,22 @@ pub fn temperature(celsius: f64, units: Units) -> String {
     format!("{told} {}", units.symbol())
 }
 
-/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
+/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`. Fahrenheit degrees get their tenths where
+/// it is close, so that a miss by little is no `-0`.
 pub fn difference(kelvin: f64, units: Units) -> String {
     match units {
         Units::Celsius => format!("{kelvin:+.1} K"),
-        Units::Fahrenheit => format!("{:+.0} °F", units.step(kelvin)),
+        Units::Fahrenheit => {
+            let step = units.step(kelvin);
+            let digits = usize::from(step.abs() < 0.95);
+            format!("{step:+.digits$} °F")
+        }
     }
+}
+
+/// A difference of so many kelvin, without its sign: `22 °F`, `1.3 K`.
+pub fn size(kelvin: f64, units: Units) -> String {
+    difference(kelvin.abs(), units).replacen('+', "", 1)
 }
 
 /// A time to a threshold: `3.4 h`, or `never`.
@@ -44,10 +54,11 @@ pub fn reach_in_full(reach: &Reach, units: Units) -> String {
             horizon_h,
             best_c,
             why,
-        } => format!(
+        } if best_c.is_finite() => format!(
             "never within {horizon_h:.1} h; the best was {} ({why})",
             temperature(*best_c, units)
         ),
+        Reach::Never { horizon_h, why, .. } => format!("never within {horizon_h:.1} h ({why})"),
     }
 }
 
@@ -87,6 +98,8 @@ mod tests {
         assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
+        assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
+        assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
     }
 
     #[test]
@@ -100,6 +113,15 @@ mod tests {
         assert_eq!(
             reach_in_full(&never, Units::Celsius),
             "never within 12.0 h; the best was 3.5 °C (the carburettor stayed colder)"
+        );
+        let nothing = Reach::Never {
+            horizon_h: 12.0,
+            best_c: f64::NAN,
+            why: "there is nothing to look at".to_owned(),
+        };
+        assert_eq!(
+            reach_in_full(&nothing, Units::Celsius),
+            "never within 12.0 h (there is nothing to look at)"
         );
     }
 }

@@ -88,6 +88,9 @@ impl Layout {
         let (from, to) = self.frame.y;
         self.floor - (degrees - from) / (to - from) * (self.floor - TOP)
     }
+    fn on_sheet(&self, line: &[(f64, f64)]) -> Vec<(f64, f64)> {
+        line.iter().map(|p| (self.x(p.0), self.y(p.1))).collect()
+    }
 }
 
 impl Plot<'_> {
@@ -132,21 +135,18 @@ impl Plot<'_> {
         let mut names = Vec::new();
         let limit = [(0.0, threshold), (layout.frame.x.1, threshold)];
         for piece in layout.frame.pieces(&limit) {
-            let piece: Vec<_> = piece
-                .iter()
-                .map(|p| (layout.x(p.0), layout.y(p.1)))
-                .collect();
+            let piece = layout.on_sheet(&piece);
             canvas.line(&piece, ink::MARK, 1.3, Some((7.0, 4.0)))?;
             names.push((layout.y(threshold), self.threshold_name(), ink::MARK));
         }
-        for line in &self.lines {
+        // Dashed lines lie on solid ones, so that each shows where two run along together.
+        let solid = self.lines.iter().filter(|l| l.dashes.is_none());
+        let dashed = self.lines.iter().filter(|l| l.dashes.is_some());
+        for line in solid.chain(dashed) {
             let points: Vec<_> = line.points.iter().map(|p| (p.0, degrees(p.1))).collect();
             let mut end = None;
             for piece in layout.frame.pieces(&points) {
-                let piece: Vec<_> = piece
-                    .iter()
-                    .map(|p| (layout.x(p.0), layout.y(p.1)))
-                    .collect();
+                let piece = layout.on_sheet(&piece);
                 canvas.line(&piece, line.ink, line.width, line.dashes)?;
                 end = piece.last().map(|p| p.1);
             }

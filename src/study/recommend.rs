@@ -1,6 +1,6 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::Findings;
+use crate::findings::{Findings, Unmet};
 use crate::night::Night;
 use crate::quantity::Units;
 
@@ -8,21 +8,30 @@ use crate::quantity::Units;
 /// between 0.84 and 0.97 move the coldest part of the built-in night by about so much).
 const THIN_MARGIN_K: f64 = 5.0;
 
-/// The recommendation over ranked nights, the best first.
+/// A choice: its name and what its night answers.
+type Ranked<'a> = (&'a str, &'a Findings);
+
+/// The recommendation over ranked nights, the best first, in the degrees of the first.
 pub fn recommend(nights: &[(String, Night)]) -> String {
-    let Some((name, best)) = nights.first() else {
-        return "There was nothing to choose from.".to_owned();
-    };
-    let units = best.scenario.scenario().units;
-    let findings = &best.findings;
-    if findings.ready.ready_at_departure {
-        ready(name, findings, nights, units)
-    } else {
-        not_ready(nights, units)
+    let units = nights.first().map_or(Units::default(), |(_, night)| {
+        night.scenario.scenario().units
+    });
+    let ranked: Vec<Ranked> = nights
+        .iter()
+        .map(|(name, night)| (name.as_str(), &night.findings))
+        .collect();
+    sentence(&ranked, units)
+}
+
+fn sentence(ranked: &[Ranked], units: Units) -> String {
+    match ranked {
+        [] => "There was nothing to choose from.".to_owned(),
+        [best, rest @ ..] if best.1.ready.ready_at_departure => ready(*best, rest, units),
+        [first, rest @ ..] => not_ready(*first, rest, units),
     }
 }
 
-fn ready(name: &str, best: &Findings, nights: &[(String, Night)], units: Units) -> String {
+fn ready((name, best): Ranked, rest: &[Ranked], units: Units) -> String {
     let margin = degrees(best.ready.margin_k.unwrap_or(0.0), units);
     let last = best
         .coldest
@@ -43,23 +52,26 @@ fn ready(name: &str, best: &Findings, nights: &[(String, Night)], units: Units) 
         told += " That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, \
 or put a thermometer on that part before you trust it.";
     }
-    let others: Vec<_> = nights[1..]
+    let others: Vec<_> = rest
         .iter()
-        .filter(|(_, night)| night.findings.ready.ready_at_departure)
+        .filter(|(_, findings)| findings.ready.ready_at_departure)
         .collect();
-    let unready = nights.len() - 1 - others.len();
-    if let Some((second, night)) = others.first() {
-        let more = night.findings.energy.kwh - best.energy.kwh;
-        let margin = degrees(night.findings.ready.margin_k.unwrap_or(0.0), units);
-        told += &if more.abs() < 0.05 {
-            format!(" \"{second}\" would also do, with {margin} to spare for the same energy.")
+    if let Some((second, findings)) = others.first() {
+        let more = findings.energy.kwh - best.energy.kwh;
+        let margin = degrees(findings.ready.margin_k.unwrap_or(0.0), units);
+        let energy = if more.abs() < 0.05 {
+            "for the same energy".to_owned()
+        } else if more > 0.0 {
+            format!("for {more:.1} kWh more")
         } else {
-            format!(" \"{second}\" would also do, with {margin} to spare, for {more:.1} kWh more.")
+            // It saves energy and was ranked lower all the same, so water was why.
+            format!("for {:.1} kWh less, but with more water inside", -more)
         };
+        told += &format!(" \"{second}\" would also do, with {margin} to spare, {energy}.");
     }
-    told += &match unready {
+    told += &match rest.len() - others.len() {
         0 => String::new(),
-        1 => " The other choice is not ready in time.".to_owned(),
+        1 => " One choice is not ready in time.".to_owned(),
         n => format!(" {n} choices are not ready in time."),
     };
     told
@@ -73,43 +85,227 @@ fn dryness(best: &Findings) -> &'static str {
     }
 }
 
-/// None is ready: the one that comes closest, and what it lacks.
-fn not_ready(nights: &[(String, Night)], units: Units) -> String {
-    let short = |night: &Night| night.findings.ready.margin_k.unwrap_or(f64::NEG_INFINITY);
-    let Some((name, night)) = nights
+/// None is ready: the one with the least lack of warmth, and all that it lacks.
+fn not_ready(first: Ranked, rest: &[Ranked], units: Units) -> String {
+    let margin = |ranked: Ranked| ranked.1.ready.margin_k.unwrap_or(f64::NEG_INFINITY);
+    let closest = rest.iter().fold(first, |best, other| {
+        if margin(*other) > margin(best) {
+            *other
+        } else {
+            best
+        }
+    });
+    let unmet = &closest.1.ready.unmet;
+    let lacks: Vec<String> = unmet.iter().map(|u| lack(u, units)).collect();
+    let cold = unmet
         .iter()
-        .max_by(|a, b| short(&a.1).total_cmp(&short(&b.1)))
-    else {
-        return String::new();
-    };
-    let findings = &night.findings;
-    let margin = findings.ready.margin_k.unwrap_or(0.0);
-    let lack = match &findings.coldest {
-        Some(c) if margin < 0.0 => format!(
-            "the {} is {} short of the threshold",
-            c.label,
-            degrees(-margin, units)
-        ),
-        _ => "it is warm enough".to_owned(),
-    };
-    let water = findings
-        .condensation
-        .as_ref()
-        .filter(|c| findings.ready.unmet.len() > usize::from(margin < 0.0) && c.upper_g > 0.0)
-        .map_or(String::new(), |c| {
-            format!(
-                ", and {:.1} g of water stand on the upper walls inside",
-                c.upper_g
-            )
-        });
+        .any(|u| matches!(u, Unmet::Cold { .. } | Unmet::ColdOil { .. }));
+    let wet = unmet.iter().any(|u| matches!(u, Unmet::Wet { .. }));
+    let mut advice = Vec::new();
+    if cold {
+        advice.push("start earlier, close the cowl better, or use more watts");
+    }
+    if wet {
+        advice.push("warm the upper parts along with the oil");
+    }
+    advice.push("do not start the engine on these");
+    let advice = advice.join("; ");
+    let (initial, rest) = advice.split_at(1);
     format!(
-        "None of these is ready at departure. \"{name}\" comes closest: {lack}{water}. Start earlier, close the cowl better, or use more watts; do not start the engine on these."
+        "None of these is ready at departure. \"{}\" comes closest: {}{}. {}{rest}.",
+        closest.0,
+        if cold { "" } else { "it is warm enough, but " },
+        lacks.join(", and "),
+        initial.to_uppercase(),
     )
 }
 
+fn lack(unmet: &Unmet, units: Units) -> String {
+    match unmet {
+        Unmet::Cold {
+            label,
+            temp_c,
+            threshold_c,
+            ..
+        } => format!(
+            "the {label} is {} short of the threshold",
+            degrees(threshold_c - temp_c, units)
+        ),
+        Unmet::Wet { upper_g, limit_g } => format!(
+            "{upper_g:.1} g of water stand on the upper walls inside, where less than {limit_g:.1} g is asked"
+        ),
+        Unmet::ColdOil {
+            temp_c,
+            threshold_c,
+        } => format!(
+            "the oil is {} short of what is asked",
+            degrees(threshold_c - temp_c, units)
+        ),
+        Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),
+        Unmet::NoEngine => "no part is marked as part of the engine".to_owned(),
+    }
+}
+
+/// A size of a difference; Fahrenheit degrees get their tenths where it is small.
 fn degrees(kelvin: f64, units: Units) -> String {
+    let step = units.step(kelvin);
     match units {
-        Units::Celsius => format!("{:.1} K", units.step(kelvin)),
-        Units::Fahrenheit => format!("{:.0} °F", units.step(kelvin)),
+        Units::Celsius => format!("{step:.1} K"),
+        Units::Fahrenheit if step.abs() < 0.95 => format!("{step:.1} °F"),
+        Units::Fahrenheit => format!("{step:.0} °F"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::answer;
+    use crate::quantity::{Temperature, Viscosity};
+    use crate::scenario::circuit::Circuit;
+    use crate::scenario::oil::Oil;
+    use crate::scenario::question::Question;
+    use crate::trace::{
+        CellNote, Column, ColumnKind, HeaterNote, Ledger, Legend, OilNote, SwitchCause, Switching,
+        Trace,
+    };
+
+    /// A night of nine hours with a sump and oil at these temperatures, and a heater that drew so much.
+    fn night(sump_c: f64, oil_c: f64, kwh: f64) -> Findings {
+        let column = |key: &str, kind| Column {
+            key: key.to_owned(),
+            label: key.to_owned(),
+            kind,
+        };
+        let cell = |column, part: &str| CellNote {
+            column,
+            part: part.to_owned(),
+            label: part.to_owned(),
+            engine: part == "sump",
+            carburettor: false,
+            skin: false,
+            heat_capacity_j_per_k: 1000.0,
+            pockets: vec![],
+        };
+        let legend = Legend {
+            columns: vec![
+                column("sump_c", ColumnKind::CellTemperature),
+                column("oil_c", ColumnKind::CellTemperature),
+                column("heater_j", ColumnKind::HeaterEnergy),
+                column("hangar_c", ColumnKind::HangarTemperature),
+                column("outdoors_c", ColumnKind::OutdoorTemperature),
+                column("lost_g", ColumnKind::LostVapour),
+            ],
+            cells: vec![cell(0, "sump"), cell(1, "oil")],
+            hangar: 3,
+            outdoors: 4,
+            lost_vapour: 5,
+            oil: Some(OilNote { layers: vec![1] }),
+            heaters: vec![HeaterNote {
+                name: "fan".to_owned(),
+                rated_w: 250.0,
+                energy: 2,
+            }],
+            ..Legend::default()
+        };
+        let row = |sump: f64, oil: f64, joules: f64| [sump, oil, joules, -20.0, -20.0, 0.0];
+        let trace = Trace {
+            legend,
+            times_s: vec![0.0, 3600.0, 9.0 * 3600.0],
+            values: [
+                row(-20.0, -20.0, 0.0),
+                row(sump_c, oil_c, kwh * 1.8e6),
+                row(sump_c, oil_c, kwh * 3.6e6),
+            ]
+            .concat(),
+            switchings: vec![Switching {
+                time_s: 0.0,
+                heater: 0,
+                on: true,
+                cause: SwitchCause::Hours,
+            }],
+            departure_s: 9.0 * 3600.0,
+        };
+        let question = Question {
+            threshold: Temperature::degC(4.0),
+            oil_threshold: Some(Temperature::degC(0.0)),
+            ..Question::default()
+        };
+        let oil = Oil {
+            grade: "SAE 50".to_owned(),
+            at_40: Viscosity::mm2_s(225.0),
+            at_100: Viscosity::mm2_s(19.8),
+            pour_point: Temperature::degC(-18.0),
+            unknowns: Default::default(),
+        };
+        let (books, circuit) = (Ledger::default(), Circuit::default());
+        answer(&trace, &books, &question, &oil, &circuit, None)
+    }
+
+    fn told(nights: &[(&str, Findings)], units: Units) -> String {
+        let ranked: Vec<Ranked> = nights.iter().map(|(name, f)| (*name, f)).collect();
+        sentence(&ranked, units)
+    }
+
+    #[test]
+    fn the_best_is_recommended_with_its_reasons_and_the_next_beside_it() {
+        let nights = [
+            ("top", night(14.0, 5.0, 2.0)),
+            ("both", night(24.0, 9.0, 3.5)),
+            ("nothing", night(-20.0, -20.0, 0.0)),
+        ];
+        let told = told(&nights, Units::Celsius);
+        assert!(
+            told.starts_with("Use \"top\": every part is ready at departure with 10.0 K to spare (the sump is last)"),
+            "{told}"
+        );
+        assert!(told.contains("for 2.0 kWh"), "{told}");
+        assert!(
+            told.ends_with(
+                "\"both\" would also do, with 20.0 K to spare, for 1.5 kWh more. One choice is not ready in time."
+            ),
+            "{told}"
+        );
+        assert!(!told.contains("thin margin"), "{told}");
+    }
+
+    #[test]
+    fn a_thin_margin_is_said_to_be_one() {
+        let told = told(&[("top", night(4.5, 5.0, 2.0))], Units::Fahrenheit);
+        assert!(told.contains("with 0.9 °F to spare"), "{told}");
+        assert!(told.contains("thin margin"), "{told}");
+    }
+
+    #[test]
+    fn where_none_is_ready_the_closest_is_named_with_all_that_it_lacks() {
+        let nights = [
+            ("nothing", night(-20.0, -20.0, 0.0)),
+            ("pad", night(1.0, -2.0, 2.0)),
+        ];
+        assert_eq!(
+            told(&nights, Units::Celsius),
+            "None of these is ready at departure. \"pad\" comes closest: the sump is 3.0 K short of the threshold, \
+             and the oil is 2.0 K short of what is asked. Start earlier, close the cowl better, or use more watts; \
+             do not start the engine on these."
+        );
+    }
+
+    #[test]
+    fn water_alone_is_not_told_as_cold() {
+        let mut wet = night(14.0, 5.0, 2.0);
+        wet.ready.ready_at_departure = false;
+        wet.ready.unmet = vec![Unmet::Wet {
+            upper_g: 12.0,
+            limit_g: 1.0,
+        }];
+        let told = told(&[("pad", wet)], Units::Celsius);
+        assert!(
+            told.contains("it is warm enough, but 12.0 g of water stand"),
+            "{told}"
+        );
+        assert!(
+            told.contains("Warm the upper parts along with the oil"),
+            "{told}"
+        );
+        assert!(!told.contains("more watts"), "{told}");
     }
 }

@@ -1,0 +1,130 @@
+//! Exit codes, and what is said where.
+
+use super::{Desk, Ran};
+use std::io::Read;
+use std::process::Stdio;
+
+#[test]
+fn a_night_that_is_not_ready_is_done_all_the_same() {
+    let desk = Desk::new();
+    let ran = desk.run(&["night", "block-cooling"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    assert!(ran.out.contains("NOT ready at departure"), "{}", ran.out);
+}
+
+#[test]
+fn readiness_that_was_required_and_is_not_there_is_three() {
+    let desk = Desk::new();
+    let unready = desk.run(&["night", "block-cooling", "--require-ready"]);
+    assert_eq!(unready.code, 3);
+    assert!(
+        unready.out.contains("NOT ready"),
+        "the night is told all the same"
+    );
+    assert_eq!(desk.run(&["night", "demo", "--require-ready"]).code, 0);
+}
+
+#[test]
+fn a_slip_in_the_flags_is_two() {
+    let desk = Desk::new();
+    for words in [
+        &["night"][..],
+        &["night", "demo", "--units", "degK"],
+        &["night", "demo", "--threads", "0"],
+        &["compare", "--force"],
+        &["knight", "demo"],
+    ] {
+        let ran = desk.run(words);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}");
+        assert!(
+            ran.err.contains("--help") || ran.err.contains("tip"),
+            "{}",
+            ran.err
+        );
+    }
+}
+
+#[test]
+fn a_fault_in_a_file_is_two_told_at_its_line_and_nothing_is_written() {
+    let desk = Desk::new();
+    let file = desk.path().join("mine.ron");
+    std::fs::write(
+        &file,
+        "(\n    title: \"mine\",\n    night: \"demo\",\n    choices: [\n        \
+         (name: \"typo\", heaters: [(heater: \"bay-fan-350w\", place: at(\"top-blowing-rigth\"))]),\n    ],\n)\n",
+    )
+    .unwrap();
+    for words in [
+        &["compare", "mine.ron"][..],
+        &["compare", "mine.ron", "--json", "--out", "there"],
+    ] {
+        let ran = desk.run(words);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{}", ran.err);
+        assert!(ran.err.contains("mine.ron:5"), "{}", ran.err);
+        assert!(ran.err.contains("top-blowing-right"), "{}", ran.err);
+        assert_eq!(desk.files("."), ["mine.ron"]);
+    }
+}
+
+#[test]
+fn a_name_that_is_no_night_is_two_and_tells_those_there_are() {
+    let ran = Desk::new().run(&["night", "nowhere"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("small-engine-top"), "{}", ran.err);
+}
+
+/// `coldsoak compare | head -1`: the reader goes, the folder is written whole, and nobody complains.
+#[test]
+fn a_reader_that_closes_the_pipe_is_a_quiet_success() {
+    let desk = Desk::new();
+    let mut child = desk
+        .command(&["compare", "--json", "--out", "kept"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let status = child.wait().unwrap();
+    let mut said = String::new();
+    child
+        .stderr
+        .take()
+        .unwrap()
+        .read_to_string(&mut said)
+        .unwrap();
+    assert_eq!((status.code(), said.as_str()), (Some(0), ""));
+    assert!(desk.files("kept").contains(&"findings.json".to_owned()));
+}
+
+#[test]
+fn a_full_disk_under_the_output_is_one() {
+    let Ok(full) = std::fs::OpenOptions::new().write(true).open("/dev/full") else {
+        println!("skipped: this system has no /dev/full");
+        return;
+    };
+    let desk = Desk::new();
+    let mut command = desk.command(&["night", "block-cooling"]);
+    let ran = Ran::of(&command.stdout(full).output().unwrap());
+    assert_eq!(ran.code, 1);
+    assert!(ran.err.starts_with("error: "), "{}", ran.err);
+}
+
+#[test]
+fn help_and_version_are_told_on_standard_output() {
+    let desk = Desk::new();
+    assert!(desk.run(&["--help"]).done().contains("Examples:"));
+    assert!(
+        desk.run(&["--version"])
+            .done()
+            .contains(env!("CARGO_PKG_VERSION"))
+    );
+}
+
+#[test]
+fn colour_is_for_those_who_ask() {
+    let desk = Desk::new();
+    let faulty = |color| desk.run(&["night", "nowhere", "--color", color]).err;
+    assert!(faulty("always").contains("\u{1b}["));
+    assert!(!faulty("auto").contains("\u{1b}["));
+    assert!(!faulty("never").contains("\u{1b}["));
+}

@@ -1,0 +1,86 @@
+//! The folder a run leaves behind.
+
+use super::Desk;
+
+/// Two choices through the small engine's night.
+const TWO: &str = "(
+    title: \"two\",
+    night: \"small-engine-top\",
+    choices: [
+        (name: \"No heater!\"),
+        (name: \"fan / top\", heaters: [(heater: \"bay-fan-250w\", place: at(\"top-blowing-right\"))]),
+    ],
+)
+";
+
+fn desk() -> Desk {
+    let desk = Desk::new();
+    std::fs::write(desk.path().join("two.ron"), TWO).unwrap();
+    desk
+}
+
+#[test]
+fn a_comparison_leaves_findings_traces_and_charts_and_never_overwrites_unasked() {
+    let desk = desk();
+    let told = desk.run(&["compare", "two.ron"]).done();
+    assert!(told.contains("coldsoak-out"), "{told}");
+    let mut files = desk.files("coldsoak-out");
+    files.retain(|f| !f.ends_with(".png"));
+    assert_eq!(files.len(), 6, "{files:?}");
+    for ending in [
+        "no-heater.csv",
+        "no-heater.svg",
+        "fan-top.csv",
+        "fan-top.svg",
+    ] {
+        assert!(
+            files.iter().any(|f| f.ends_with(ending)),
+            "{ending}: {files:?}"
+        );
+    }
+    assert!(files.contains(&"comparison.svg".to_owned()));
+    assert!(files.contains(&"findings.json".to_owned()));
+
+    let kept = desk.path().join("coldsoak-out/findings.json");
+    std::fs::write(&kept, "mine").unwrap();
+    desk.run(&["compare", "two.ron"]).done();
+    assert!(!desk.files("coldsoak-out-2").is_empty());
+    let refused = desk.run(&["compare", "two.ron", "--out", "coldsoak-out"]);
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("--force"), "{}", refused.err);
+    assert_eq!(std::fs::read_to_string(&kept).unwrap(), "mine");
+    desk.run(&["compare", "two.ron", "--out", "coldsoak-out", "--force"])
+        .done();
+    assert_ne!(std::fs::read_to_string(&kept).unwrap(), "mine");
+}
+
+#[test]
+fn json_is_printed_and_no_folder_written_unless_one_is_named() {
+    let desk = desk();
+    let printed = desk.run(&["compare", "two.ron", "--json"]).done();
+    assert_eq!(desk.files("."), ["two.ron"]);
+    let named = desk
+        .run(&["compare", "two.ron", "--json", "--out", "there"])
+        .done();
+    assert_eq!(printed, named);
+    let kept = std::fs::read_to_string(desk.path().join("there/findings.json")).unwrap();
+    assert_eq!(kept.trim_end(), printed.trim_end());
+}
+
+#[test]
+fn a_trace_has_a_line_a_sample_and_its_units_in_its_head() {
+    let desk = desk();
+    desk.run(&["night", "small-engine-top", "--out", "night"])
+        .done();
+    let trace = std::fs::read_to_string(desk.path().join("night/night.csv")).unwrap();
+    let mut lines = trace.lines().skip_while(|l| l.starts_with('#'));
+    let head: Vec<&str> = lines.next().unwrap().split(',').collect();
+    assert!(head.contains(&"carb_c"), "{head:?}");
+    let rows: Vec<usize> = lines.map(|l| l.split(',').count()).collect();
+    assert!(
+        rows.len() > 12 * 60,
+        "{} samples of a night of 12 h",
+        rows.len()
+    );
+    assert!(rows.iter().all(|n| *n == head.len()));
+}
