@@ -10,9 +10,18 @@ use coldsoak::trace::Ledger;
 fn sound(name: &str, scenario: &coldsoak::scenario::document::Scenario) -> Night {
     let night = run(scenario).unwrap_or_else(|e| panic!("{name}: {e}"));
     let (energy, water) = (night.ledger.energy_error(), night.ledger.water_error());
-    println!("{name}: energy {energy:.1e}, water {water:.1e}, {:?}", night.effort);
-    assert!(energy.abs() < Ledger::ALLOWED, "{name}: energy error {energy:e}");
-    assert!(water.abs() < Ledger::ALLOWED, "{name}: water error {water:e}");
+    println!(
+        "{name}: energy {energy:.1e}, water {water:.1e}, {:?}",
+        night.effort
+    );
+    assert!(
+        energy.abs() < Ledger::ALLOWED,
+        "{name}: energy error {energy:e}"
+    );
+    assert!(
+        water.abs() < Ledger::ALLOWED,
+        "{name}: water error {water:e}"
+    );
     night
 }
 
@@ -64,7 +73,19 @@ fn every_choice_of_the_built_in_comparison_closes_its_books() {
     for (name, scenario) in &loaded.choices {
         let night = sound(name, scenario);
         let f = &night.findings;
-        println!("   ready {:?} coldest {:?} upper {:?} kWh {:?}", f.ready, f.coldest.as_ref().map(|c| (c.part.clone(), c.temp_c)), f.condensation.as_ref().map(|c| c.upper_g), f.energy.kwh);
-        println!("   {:?}", f.groups_c.iter().map(|g| format!("{} {:.1}", g.key, g.temp_c)).collect::<Vec<_>>());
+        println!(
+            "   ready {:?} coldest {:?} upper {:?} kWh {:?}",
+            f.ready,
+            f.coldest.as_ref().map(|c| (c.part.clone(), c.temp_c)),
+            f.condensation.as_ref().map(|c| c.upper_g),
+            f.energy.kwh
+        );
+        println!(
+            "   {:?}",
+            f.groups_c
+                .iter()
+                .map(|g| format!("{} {:.1}", g.key, g.temp_c))
+                .collect::<Vec<_>>()
+        );
     }
 }

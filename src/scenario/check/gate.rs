@@ -39,7 +39,7 @@ impl CheckedScenario {
     }
     /// The end of the night that is followed, in seconds after the beginning.
     pub fn end_s(&self) -> f64 {
-        end_s(&self.scenario, &self.clock)
+        surroundings::end_s(&self.scenario, &self.clock)
     }
 }
 
@@ -80,12 +80,6 @@ pub fn check(scenario: &Scenario) -> Result<CheckedScenario, Vec<Problem>> {
         }),
         _ => Err(problems.into_all()),
     }
-}
-
-/// The end of the night that is followed, in seconds after the beginning.
-pub(super) fn end_s(scenario: &Scenario, clock: &NightClock) -> f64 {
-    let horizon = scenario.question.horizon;
-    horizon.map_or(clock.night_s(), |h| h.si())
 }
 
 fn expanded<'a>(engine: &'a Engine, problems: &mut Problems) -> Option<Cow<'a, Body>> {

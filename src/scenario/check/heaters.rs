@@ -1,16 +1,15 @@
-//! The heaters: where each is aimed, what its shares sum to, and when it is on.
+//! The heaters: where each is aimed, and what its shares sum to.
 
 use super::super::body::Body;
-use super::super::clock::{Hours, NightClock};
-use super::super::cover::Covers;
+use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::heater::{Aim, Heater, HeaterKind, Place};
-use super::super::start::Warmth;
-use super::gate::end_s;
+use super::hours::hours;
 use super::names::{Names, listed};
 use super::problem::{Problems, nearest};
 use super::surroundings::{BELIEVED_C, temperature, unknowns};
-use std::collections::{BTreeMap, BTreeSet};
+use super::way_out::way_out;
+use std::collections::BTreeSet;
 
 /// How far the shares of a heater may be from one.
 const SHARE_TOLERANCE: f64 = 1e-6;
@@ -28,6 +27,8 @@ pub(super) fn check_all(
             shares(aim, &format!("engine.places.{place}"), names, problems);
         }
     }
+    // Where a name leads nowhere, whether air finds a way out cannot be told.
+    let resolved = problems.count() == 0;
     let mut called = BTreeSet::new();
     for (i, heater) in scenario.heaters.iter().enumerate() {
         let path = format!("heaters[{i}]");
@@ -55,7 +56,9 @@ pub(super) fn check_all(
             }
             if let Some(aim) = aimed(heater, body, names, &path, problems) {
                 fits(heater, &aim, &path, problems);
-                way_out(heater, &aim, body, &scenario.covers, &path, problems);
+                if resolved {
+                    way_out(heater, &aim, body, &scenario.covers, &path, problems);
+                }
                 aims.push(aim);
             }
         }
@@ -206,6 +209,8 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
         ),
     };
     let path = format!("{path}.place");
+    // The first misfit is enough: a place for another kind has several.
+    let before = problems.count();
     let mut sums = |key: &str, list: &[(String, f64)], wanted: bool, allowed: bool| {
         let sum: f64 = list.iter().map(|(_, share)| share).sum();
         let what = match (wanted, list.is_empty()) {
@@ -218,6 +223,9 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
             }
             _ => return,
         };
+        if problems.count() > before {
+            return;
+        }
         let problem = problems.tell(&path, what);
         if let Place::at(place) = &heater.place {
             problem
@@ -237,176 +245,4 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
         matches!(heater.kind, HeaterKind::radiant { .. }),
     );
     sums("strike", &aim.strike, strike, blows);
-}
-
-/// Air that is blown in must find a way out, and air that is moved a way back.
-fn way_out(
-    heater: &Heater,
-    aim: &Aim,
-    body: &Body,
-    covers: &Covers,
-    path: &str,
-    problems: &mut Problems,
-) {
-    let drawn = match heater.kind {
-        HeaterKind::bay_fan { .. } => 1.0,
-        HeaterKind::ducted { .. } => 0.0,
-        _ => return,
-    };
-    let (group, open) = groups(body, covers);
-    let mut net: BTreeMap<usize, f64> = BTreeMap::new();
-    for (list, sign) in [(&aim.throw, 1.0), (&aim.intake, -drawn)] {
-        for (name, share) in list {
-            if let Some(&g) = group.get(name.as_str()) {
-                *net.entry(g).or_default() += sign * share;
-            }
-        }
-    }
-    let shut = |(g, net): (&usize, &f64)| net.abs() > SHARE_TOLERANCE && !open.contains(g);
-    if let Some((&g, _)) = net.iter().find(|&(g, n)| shut((g, n))) {
-        let pockets: Vec<&str> = group
-            .iter()
-            .filter(|&(_, &at)| at == g)
-            .map(|(&name, _)| name)
-            .collect();
-        let what = format!(
-            "`{}` blows air, but {} nowhere to let it go: no passage or gap leads out",
-            heater.name,
-            if pockets.len() == 1 {
-                format!("the pocket {} has", listed(&pockets))
-            } else {
-                format!("the pockets {} have", listed(&pockets))
-            },
-        );
-        problems
-            .tell(format!("{path}.place"), what)
-            .word(&heater.name)
-            .help("open a plug, or give one of these pockets a gap");
-    }
-}
-
-/// Pockets that share their air through passages, as group numbers; and the groups open to the hangar.
-fn groups<'a>(body: &'a Body, covers: &Covers) -> (BTreeMap<&'a str, usize>, BTreeSet<usize>) {
-    use super::super::body::Opening;
-    let mut group: BTreeMap<&str, usize> = BTreeMap::new();
-    for (i, pocket) in body.pockets.iter().enumerate() {
-        group.insert(&pocket.name, i);
-    }
-    let passages = body
-        .passages
-        .iter()
-        .filter(|p| p.area.si() > 0.0)
-        .map(|p| (p.between.0.as_str(), p.between.1.as_str()));
-    let fins = body
-        .fin_passages
-        .iter()
-        .map(|p| (p.below.as_str(), p.above.as_str()));
-    for (a, b) in passages.chain(fins) {
-        if let (Some(&keep), Some(&old)) = (group.get(a), group.get(b)) {
-            group
-                .values_mut()
-                .filter(|g| **g == old)
-                .for_each(|g| *g = keep);
-        }
-    }
-    let gaps = body.gaps.iter().filter(|gap| {
-        let left = match gap.opening {
-            Opening::inlet => 1.0 - covers.inlet_plug,
-            Opening::outlet => 1.0 - covers.outlet_plug,
-            _ => 1.0,
-        };
-        gap.area.si() * left > 0.0
-    });
-    let side = covers.open_side.as_ref().map(|side| side.pocket.as_str());
-    let open = gaps
-        .map(|gap| gap.pocket.as_str())
-        .chain(side)
-        .filter_map(|pocket| group.get(pocket).copied())
-        .collect();
-    (group, open)
-}
-
-/// Whether the heater's hours lie within the night and come one after the other.
-fn hours(
-    heater: &Heater,
-    scenario: &Scenario,
-    clock: &NightClock,
-    path: &str,
-    problems: &mut Problems,
-) {
-    let path = format!("{path}.hours");
-    let end = end_s(scenario, clock);
-    let delay = match &scenario.start.warmth {
-        Warmth::after_flight { delay } => delay.si(),
-        _ => 0.0,
-    };
-    let before = problems.count();
-    match &heater.hours {
-        Hours::always | Hours::never => {}
-        Hours::from(time) => {
-            if clock.seconds_until(*time) >= end {
-                problems
-                    .tell(
-                        &path,
-                        format!("{time} does not come before the end of the night"),
-                    )
-                    .word(&time.to_string());
-            }
-        }
-        Hours::between(pairs) => {
-            if pairs.is_empty() {
-                problems
-                    .tell(&path, "`between` names no hours")
-                    .help("write `never` for a heater that stays unplugged");
-            }
-            let mut free = 0.0;
-            for (on, off) in pairs {
-                let (on_s, off_s) = (clock.seconds_until(*on), clock.seconds_until(*off));
-                let running = off_s < on_s && off_s > 0.0 && on_s >= end;
-                let on_s = if running { 0.0 } else { on_s };
-                let what = if on == off {
-                    format!("the hours from {on} to {off} are empty")
-                } else if on_s >= end {
-                    format!("{on} does not come before the end of the night")
-                } else if off_s <= on_s {
-                    format!("{off} does not come after {on} in this night")
-                } else if on_s < free {
-                    format!("the hours from {on} begin before the hours named before them are over")
-                } else {
-                    free = off_s;
-                    continue;
-                };
-                problems
-                    .tell(&path, what)
-                    .word(&on.to_string())
-                    .help("name the hours in their order, each as (on, off)");
-            }
-        }
-        Hours::before_departure(span) => {
-            if problems.positive(&path, span.si()) && span.si() > clock.night_s() {
-                problems
-                    .tell(
-                        &path,
-                        format!(
-                            "{:.2} h before the departure lies before the beginning: the night is {:.2} h long",
-                            span.si() / 3600.0,
-                            clock.night_s() / 3600.0
-                        ),
-                    )
-                    .word("before_departure")
-                    .help("write `always` for a heater that is on from the beginning");
-            }
-        }
-    }
-    let empty = heater.hours.spans(clock, delay, end).is_empty();
-    if problems.count() == before && empty && heater.hours != Hours::never && end > delay {
-        problems.tell(
-            &path,
-            format!(
-                "these hours are over before `{}` is plugged in, {:.2} h after shutdown",
-                heater.name,
-                delay / 3600.0
-            ),
-        );
-    }
 }

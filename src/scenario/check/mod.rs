@@ -4,11 +4,13 @@ mod air;
 mod body;
 mod gate;
 mod heaters;
+mod hours;
 mod joints;
 mod layout;
 mod names;
 mod problem;
 mod surroundings;
+mod way_out;
 mod weather;
 
 pub use gate::{CheckedScenario, check};

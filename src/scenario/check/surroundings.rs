@@ -75,6 +75,12 @@ pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock
     }
 }
 
+/// The end of the night that is followed, in seconds after the beginning.
+pub(super) fn end_s(scenario: &Scenario, clock: &NightClock) -> f64 {
+    let horizon = scenario.question.horizon;
+    horizon.map_or(clock.night_s(), |h| h.si())
+}
+
 /// Plugs between open and shut, blankets where there is skin.
 pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut Problems) {
     problems.within("covers.inlet_plug", covers.inlet_plug, 0.0, 1.0, "");
