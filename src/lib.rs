@@ -1,6 +1,7 @@
 //! Cold-soaked engines.
 
 pub mod balance;
+pub mod cli;
 pub mod files;
 pub mod findings;
 pub mod network;
@@ -10,4 +11,5 @@ pub mod quantity;
 pub mod report;
 pub mod scenario;
 pub mod solver;
+pub mod study;
 pub mod trace;

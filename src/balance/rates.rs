@@ -189,6 +189,12 @@ impl<'n> Balance<'n> {
         &self.slopes
     }
 
+    /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
+    pub fn slopes_at(&mut self, columns: &[f64]) -> &[f64] {
+        self.x.copy_from_slice(columns);
+        self.slopes()
+    }
+
     /// How fast each row changes by itself, with the inputs, where the slopes were last evaluated.
     pub fn drift(&self, out: &mut [f64]) {
         out.fill(0.0);

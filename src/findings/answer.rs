@@ -7,6 +7,7 @@ use super::condensation::Condensation;
 use super::dew::OutsideDew;
 use super::energy::EnergyFinding;
 use super::events::{Event, events};
+use super::grounds::Grounds;
 use super::losses::{PathLoss, losses};
 use super::oil::OilFinding;
 use super::parts::{PartFinding, parts};
@@ -15,7 +16,7 @@ use super::ready::Ready;
 use super::steady::Steady;
 use super::threshold::{ThresholdFinding, first_on_s};
 use super::unevenness::Unevenness;
-use super::warnings::{Grounds, Warning};
+use super::warnings::Warning;
 use crate::scenario::circuit::Circuit;
 use crate::scenario::oil::Oil;
 use crate::scenario::question::Question;
@@ -142,5 +143,149 @@ pub fn answer(
         oil,
         steady,
         warnings,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+    use crate::findings::ready::Unmet;
+    use crate::quantity::{Temperature, Viscosity};
+
+    fn oil() -> Oil {
+        Oil {
+            grade: "15W-50".to_owned(),
+            at_40: Viscosity::mm2_s(141.0),
+            at_100: Viscosity::mm2_s(19.6),
+            pour_point: Temperature::degC(-36.0),
+            unknowns: Default::default(),
+        }
+    }
+    fn asked(trace: &Trace, question: &Question) -> Findings {
+        answer(
+            trace,
+            &Ledger::default(),
+            question,
+            &oil(),
+            &Circuit::default(),
+            None,
+        )
+    }
+    /// Warms by 2 K an hour from -10 °C for 10 h, the last two of them after the departure; the sump lags by 1 K.
+    fn warming(upper_g: f64) -> Handmade {
+        let hours: Vec<f64> = (0..=10).map(f64::from).collect();
+        let temps: Vec<f64> = hours.iter().map(|h| -10.0 + 2.0 * h).collect();
+        let lagging: Vec<f64> = temps.iter().map(|t| t - 1.0).collect();
+        let mut night = Handmade::hours(&hours).leaving(8.0);
+        night.cell("head", &temps);
+        night.cell("sump", &lagging);
+        night.oil(&[&lagging, &temps]);
+        night.gas(&[10.0], &[0.0], &[5.0]);
+        night.wall("top", "upper", &temps, &[upper_g]);
+        night.plugged("fan", 500.0, 1.0, 10.0);
+        night
+    }
+    fn question(threshold_c: f64) -> Question {
+        Question {
+            threshold: Temperature::degC(threshold_c),
+            ..Question::default()
+        }
+    }
+
+    #[test]
+    fn a_night_is_ready_by_the_margin_and_the_hours_to_spare() {
+        let found = asked(&warming(0.99).trace(), &question(4.0));
+        // The sump is at 5 °C at 8 h, and came to 4 °C at 7.5 h, which is 6.5 h after the heater.
+        assert_eq!((found.departure_h, found.first_on_h), (8.0, 1.0));
+        let coldest = found.coldest.expect("there is an engine");
+        assert_eq!((coldest.part.as_str(), coldest.temp_c), ("sump", 5.0));
+        assert_eq!(found.threshold.all_parts.hold.hours(), Some(6.5));
+        assert_eq!(found.ready.margin_k, Some(1.0));
+        assert_eq!(found.ready.slack_h, Some(0.5));
+        assert!(found.ready.ready_at_departure && found.reached && found.ready.unmet.is_empty());
+    }
+
+    #[test]
+    fn exactly_at_the_threshold_is_ready_and_exactly_at_the_water_limit_is_not() {
+        let found = asked(&warming(0.0).trace(), &question(5.0));
+        assert!(found.ready.ready_at_departure);
+        let found = asked(&warming(1.0).trace(), &question(5.0));
+        let (upper_g, limit_g) = (1.0, 1.0);
+        assert_eq!(found.ready.unmet, [Unmet::Wet { upper_g, limit_g }]);
+    }
+
+    #[test]
+    fn warm_after_the_departure_is_reached_but_not_ready() {
+        let found = asked(&warming(0.0).trace(), &question(8.0));
+        assert!(found.reached && !found.ready.ready_at_departure);
+        assert_eq!(
+            (found.ready.margin_k, found.ready.slack_h),
+            (Some(-3.0), Some(-1.5))
+        );
+        assert!(matches!(
+            found.ready.unmet[..],
+            [Unmet::Cold { temp_c: 5.0, .. }]
+        ));
+    }
+
+    #[test]
+    fn the_oil_counts_only_if_it_was_asked_for() {
+        let with_oil = |threshold_c| Question {
+            oil_threshold: Some(Temperature::degC(threshold_c)),
+            ..question(4.0)
+        };
+        // Half of the oil is at 5 °C, half at 6 °C.
+        assert!(
+            asked(&warming(0.0).trace(), &with_oil(5.5))
+                .ready
+                .ready_at_departure
+        );
+        let (temp_c, threshold_c) = (5.5, 5.6);
+        let found = asked(&warming(0.0).trace(), &with_oil(5.6));
+        assert_eq!(
+            found.ready.unmet,
+            [Unmet::ColdOil {
+                temp_c,
+                threshold_c
+            }]
+        );
+        let mut dry = warming(0.0).trace();
+        dry.legend.oil = None;
+        assert_eq!(asked(&dry, &with_oil(5.5)).ready.unmet, [Unmet::NoOil]);
+    }
+
+    #[test]
+    fn a_record_without_samples_answers_never_and_null() {
+        let mut empty = warming(0.0).trace();
+        empty.times_s.clear();
+        empty.values.clear();
+        let found = asked(&empty, &question(4.0));
+        assert!(!found.reached && !found.ready.ready_at_departure);
+        let told = serde_json::to_value(&found).expect("findings are plain data");
+        assert!(told["coldest"]["temp_c"].is_null());
+        let nothing = asked(&Trace::default(), &question(4.0));
+        assert_eq!(nothing.ready.unmet, [Unmet::NoEngine]);
+    }
+
+    #[test]
+    fn books_that_do_not_close_are_told() {
+        let mut ledger = Ledger::default();
+        let trace = warming(0.0).trace();
+        let closes = |ledger: &Ledger| {
+            answer(
+                &trace,
+                ledger,
+                &question(4.0),
+                &oil(),
+                &Circuit::default(),
+                None,
+            )
+            .ledger
+            .closes
+        };
+        assert!(closes(&ledger));
+        ledger.water_lost_g = 1.0;
+        assert!(!closes(&ledger));
     }
 }

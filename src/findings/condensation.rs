@@ -131,9 +131,11 @@ impl Condensation {
         Some(Self {
             hours: any.hours(),
             upper_hours: upper().map(|w| w.hours).fold(0.0, f64::max),
-            upper_g: upper().map(|w| w.grams).sum(),
+            upper_g: upper().fold(0.0, |sum, w| sum + w.grams),
             groups: groups(&walls),
-            turnover_g: notes.iter().map(|w| increments_g(trace, w)).sum(),
+            turnover_g: notes
+                .iter()
+                .fold(0.0, |sum, w| sum + increments_g(trace, w)),
             onset: onset(trace, gas, &any),
             wet_hours: walls.iter().map(|w| w.wet_hours).fold(0.0, f64::max),
             oil_water_g: gas.oil_water.map(|column| row[column].max(0.0)),
@@ -168,7 +170,9 @@ fn increments_g(trace: &Trace, wall: &WallNote) -> f64 {
     let until = trace.times_s.partition_point(|&t| t <= trace.departure_s);
     let films: Vec<f64> = trace.column(wall.film).take(until).collect();
     let steps = films.windows(2).map(|w| w[1].max(0.0) - w[0].max(0.0));
-    steps.filter(|step| *step > 0.0).sum()
+    steps
+        .filter(|step| *step > 0.0)
+        .fold(0.0, |sum, step| sum + step)
 }
 
 fn groups(walls: &[WallFinding]) -> Vec<GroupGrams> {

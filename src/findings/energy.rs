@@ -47,7 +47,7 @@ impl EnergyFinding {
             kwh: (row[heater.energy] - begin[heater.energy]) / J_PER_KWH,
         };
         let heaters: Vec<HeaterEnergy> = legend.heaters.iter().map(drawn).collect();
-        let kwh: f64 = heaters.iter().map(|h| h.kwh).sum();
+        let kwh = heaters.iter().fold(0.0, |sum, h| sum + h.kwh);
         let gained_j: f64 = (legend.cells.iter().filter(|cell| cell.engine))
             .map(|cell| cell.heat_capacity_j_per_k * (row[cell.column] - begin[cell.column]))
             .sum();

@@ -98,7 +98,7 @@ mod tests {
         night.switch(2.0, 0, true, SwitchCause::Hours);
         night.switch(5.0, 0, false, SwitchCause::Thermostat);
         let head = night.cell("head", &[0.0, 0.0, 10.0, 10.0]).column;
-        let sump = night.cell("sump", &[9.0]).column;
+        let sump = night.cell("sump", &[20.0]).column;
         night.reading("head", &[head]);
         night.reading("sump", &[sump]);
         let trace = night.trace();

@@ -9,6 +9,7 @@ mod condensation;
 mod dew;
 mod energy;
 mod events;
+mod grounds;
 #[cfg(test)]
 mod handmade;
 mod losses;

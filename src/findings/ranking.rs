@@ -8,14 +8,14 @@ const WATER_STEP_G: f64 = 0.5;
 
 /// What choices are ranked by, to be printed beside every ranking.
 pub const RANKING_KEY: &str = "ready before not ready; then less water on the upper inner walls at departure, in steps of 0.5 g; \
-     then less energy; then the larger margin";
+     then less energy, to the watt-hour; then the larger margin";
 
 /// What a night is ranked by: the smaller key is the better night.
 #[derive(Debug, Clone, Copy)]
 pub struct RankKey {
     not_ready: bool,
     upper_steps: f64,
-    energy_kwh: f64,
+    energy_wh: f64,
     shortfall_k: f64,
 }
 
@@ -25,7 +25,7 @@ pub fn rank_key(findings: &Findings) -> RankKey {
     RankKey {
         not_ready: !findings.ready.ready_at_departure,
         upper_steps: (upper_g / WATER_STEP_G).floor(),
-        energy_kwh: findings.energy.kwh,
+        energy_wh: (1e3 * findings.energy.kwh).round(),
         shortfall_k: findings.ready.margin_k.map_or(f64::INFINITY, |m| -m),
     }
 }
@@ -35,7 +35,7 @@ impl Ord for RankKey {
         self.not_ready
             .cmp(&other.not_ready)
             .then(self.upper_steps.total_cmp(&other.upper_steps))
-            .then(self.energy_kwh.total_cmp(&other.energy_kwh))
+            .then(self.energy_wh.total_cmp(&other.energy_wh))
             .then(self.shortfall_k.total_cmp(&other.shortfall_k))
     }
 }
@@ -50,3 +50,67 @@ impl PartialEq for RankKey {
     }
 }
 impl Eq for RankKey {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::handmade::Handmade;
+
+    use crate::findings::answer::answer;
+    use crate::quantity::{Temperature, Viscosity};
+    use crate::scenario::circuit::Circuit;
+    use crate::scenario::oil::Oil;
+    use crate::scenario::question::Question;
+    use crate::trace::Ledger;
+
+    /// The key of a night with this coldest part, water on the upper walls, and energy.
+    fn key(temp_c: f64, upper_g: f64, kwh: f64) -> RankKey {
+        let mut night = Handmade::hours(&[0.0, 9.0]);
+        night.cell("sump", &[temp_c]);
+        night.gas(&[10.0], &[0.0], &[0.0]);
+        night.wall("top", "upper", &[10.0], &[upper_g]);
+        night.heater("fan", 500.0, &[0.0, kwh * 3.6e6]);
+        let question = Question {
+            threshold: Temperature::degC(4.0),
+            ..Question::default()
+        };
+        let oil = Oil {
+            grade: "SAE 50".to_owned(),
+            at_40: Viscosity::mm2_s(225.0),
+            at_100: Viscosity::mm2_s(19.8),
+            pour_point: Temperature::degC(-18.0),
+            unknowns: Default::default(),
+        };
+        let (trace, circuit) = (night.trace(), Circuit::default());
+        rank_key(&answer(
+            &trace,
+            &Ledger::default(),
+            &question,
+            &oil,
+            &circuit,
+            None,
+        ))
+    }
+
+    #[test]
+    fn each_rank_decides_only_where_those_before_it_tie() {
+        let in_order = [
+            key(9.0, 0.49, 2.0), // ready, the driest step, least energy, larger margin
+            key(5.0, 0.0, 2.0),  // smaller margin
+            key(30.0, 0.2, 3.0), // more energy
+            key(30.0, 0.5, 1.0), // the next step of water
+            key(3.9, 0.0, 1.0),  // not ready: too cold
+            key(30.0, 1.0, 1.0), // not ready: too wet
+        ];
+        assert!(in_order.is_sorted());
+        let mut shuffled = [4, 2, 0, 5, 1, 3].map(|i| in_order[i]);
+        shuffled.sort();
+        assert_eq!(shuffled, in_order);
+        assert!(in_order.windows(2).all(|pair| pair[0] < pair[1]));
+    }
+
+    #[test]
+    fn equal_nights_rank_equal() {
+        assert_eq!(key(9.0, 0.1, 2.0), key(9.0, 0.4, 2.0));
+    }
+}

@@ -55,7 +55,7 @@ impl Spans {
     }
     /// Their length together, hours.
     pub(super) fn hours(&self) -> f64 {
-        self.0.iter().map(|(from, to)| to - from).sum::<f64>() / 3600.0
+        self.0.iter().fold(0.0, |sum, (from, to)| sum + (to - from)) / 3600.0
     }
     /// When the first of them begins, seconds.
     pub(super) fn begin_s(&self) -> Option<f64> {

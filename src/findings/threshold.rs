@@ -172,7 +172,7 @@ mod tests {
     use super::*;
     use crate::findings::handmade::Handmade;
 
-    /// 40 °F, as the default question asks.
+    /// Any threshold that makes round fractions, °C.
     const X: f64 = 4.0;
 
     fn reach(hours: &[f64], temps_c: &[f64], from_h: f64) -> ReachPair {

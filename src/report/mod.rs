@@ -2,13 +2,21 @@
 
 mod axis;
 mod canvas;
+pub mod cautions;
 pub mod chart;
 pub mod chart_comparison;
 mod clip;
+pub mod comparison_text;
+pub mod json;
+mod names;
+pub mod night_text;
+mod parts_table;
+mod phrase;
 mod plot;
 #[cfg(feature = "png")]
 pub mod png;
 #[cfg(test)]
 mod synthetic;
+pub mod table;
 
 pub use canvas::DrawError;

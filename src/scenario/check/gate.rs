@@ -6,6 +6,7 @@ use super::super::document::Scenario;
 use super::super::engine::Engine;
 use super::super::heater::Aim;
 use super::super::opposed;
+use super::horizon::end_s;
 use super::names::Names;
 use super::problem::{Problem, Problems};
 use super::{air, body, heaters, joints, layout, surroundings, weather};
@@ -39,7 +40,7 @@ impl CheckedScenario {
     }
     /// The end of the night that is followed, in seconds after the beginning.
     pub fn end_s(&self) -> f64 {
-        surroundings::end_s(&self.scenario, &self.clock)
+        end_s(&self.scenario, &self.clock)
     }
 }
 

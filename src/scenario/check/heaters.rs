@@ -1,4 +1,4 @@
-//! The heaters: where each is aimed, and what its shares sum to.
+//! The heaters: where each is aimed, what its shares sum to, and when it is on.
 
 use super::super::body::Body;
 use super::super::clock::NightClock;
@@ -8,11 +8,8 @@ use super::hours::hours;
 use super::names::{Names, listed};
 use super::problem::{Problems, nearest};
 use super::surroundings::{BELIEVED_C, temperature, unknowns};
-use super::way_out::way_out;
+use super::way_out::{SHARE_TOLERANCE, way_out};
 use std::collections::BTreeSet;
-
-/// How far the shares of a heater may be from one.
-const SHARE_TOLERANCE: f64 = 1e-6;
 
 /// Checks every heater and finds its aim; the engine's places are checked too.
 pub(super) fn check_all(
@@ -215,7 +212,7 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
         let sum: f64 = list.iter().map(|(_, share)| share).sum();
         let what = match (wanted, list.is_empty()) {
             (true, true) => format!("a {kind} needs `{key}`, and its place names none"),
-            (true, false) if !((sum - 1.0).abs() <= SHARE_TOLERANCE) => {
+            (true, false) if sum.is_nan() || (sum - 1.0).abs() > SHARE_TOLERANCE => {
                 format!("the shares of `{key}` must sum to 1, they sum to {sum}")
             }
             (false, false) if !allowed => {

@@ -1,11 +1,11 @@
-//! When the heaters are on: within the night, and one span after the other.
+//! When a heater is plugged in: within the night, one span after the other.
 
 use super::super::clock::{Hours, NightClock};
 use super::super::document::Scenario;
 use super::super::heater::Heater;
 use super::super::start::Warmth;
+use super::horizon::end_s;
 use super::problem::Problems;
-use super::surroundings::end_s;
 
 /// Whether the heater's hours lie within the night and come one after the other.
 pub(super) fn hours(

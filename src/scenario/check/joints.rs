@@ -239,14 +239,15 @@ fn enclosure(enclosure: &Enclosure, path: &str, names: &Names, problems: &mut Pr
             problems.tell(format!("{at}[{i}]"), what);
         }
         let sum: f64 = row.iter().sum();
-        if !((sum - 1.0).abs() <= VIEW_TOLERANCE) {
+        if sum.is_nan() || (sum - 1.0).abs() > VIEW_TOLERANCE {
             let what = format!("the view factors of `{name}` must sum to 1, they sum to {sum:.4}");
             problems.tell(format!("{at}[{i}]"), what);
         }
         for (j, other) in view.iter().enumerate().skip(i + 1) {
             let (mine, theirs) = (surfaces[i].1.si(), surfaces[j].1.si());
             let (there, back) = (mine * row[j], theirs * other[i]);
-            if !((there - back).abs() <= VIEW_TOLERANCE * mine.min(theirs)) {
+            let apart = (there - back).abs();
+            if apart.is_nan() || apart > VIEW_TOLERANCE * mine.min(theirs) {
                 problems
                     .tell(
                         format!("{at}[{i}]"),

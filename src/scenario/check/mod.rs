@@ -4,6 +4,7 @@ mod air;
 mod body;
 mod gate;
 mod heaters;
+mod horizon;
 mod hours;
 mod joints;
 mod layout;

@@ -75,12 +75,6 @@ pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock
     }
 }
 
-/// The end of the night that is followed, in seconds after the beginning.
-pub(super) fn end_s(scenario: &Scenario, clock: &NightClock) -> f64 {
-    let horizon = scenario.question.horizon;
-    horizon.map_or(clock.night_s(), |h| h.si())
-}
-
 /// Plugs between open and shut, blankets where there is skin.
 pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut Problems) {
     problems.within("covers.inlet_plug", covers.inlet_plug, 0.0, 1.0, "");
@@ -191,7 +185,7 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     problems.not_negative("question.water_limit", question.water_limit.si());
     if let (Some(horizon), Some(clock)) = (question.horizon, clock) {
         let (horizon, night) = (horizon.si(), clock.night_s());
-        if !(horizon >= night) {
+        if horizon.is_nan() || horizon < night {
             problems
                 .tell(
                     "question.horizon",

@@ -1,14 +1,14 @@
-//! Whether air that a heater blows somewhere can leave again.
+//! Air that a heater moves: it must find a way out of the bay, or a way back.
 
-use super::super::body::{Body, Opening};
+use super::super::body::Body;
 use super::super::cover::Covers;
 use super::super::heater::{Aim, Heater, HeaterKind};
 use super::names::listed;
 use super::problem::Problems;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Net shares of a heater's flow below this are rounding.
-const SHARE_TOLERANCE: f64 = 1e-6;
+/// How far the shares of a heater may be from one.
+pub(super) const SHARE_TOLERANCE: f64 = 1e-6;
 
 /// Air that is blown in must find a way out, and air that is moved a way back.
 pub(super) fn way_out(
@@ -58,6 +58,7 @@ pub(super) fn way_out(
 
 /// Pockets that share their air through passages, as group numbers; and the groups open to the hangar.
 fn groups<'a>(body: &'a Body, covers: &Covers) -> (BTreeMap<&'a str, usize>, BTreeSet<usize>) {
+    use super::super::body::Opening;
     let mut group: BTreeMap<&str, usize> = BTreeMap::new();
     for (i, pocket) in body.pockets.iter().enumerate() {
         group.insert(&pocket.name, i);

@@ -3,8 +3,8 @@
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::weather::{Record, Weather};
+use super::horizon::end_s;
 use super::problem::Problems;
-use super::surroundings::end_s;
 use jiff::Timestamp;
 
 /// Air temperatures that are believed, °C: beyond the coldest and the hottest air recorded at the ground

@@ -62,7 +62,6 @@ fn links_between_whole_parts() {
         ("mount", "case2ur", 0.06),
     ];
     for (one, other, hand) in links {
-        assert!(total(&body, one, other) > 0.0, "{one} - {other}");
         let value = total(&body, one, other);
         assert!(
             (value - hand).abs() < 2e-7 * 10.0_f64.max(hand),
@@ -127,7 +126,7 @@ fn a_barrels_flange_covers_half_its_foot_on_each_level() {
     for joint in feet {
         near(
             joint.footprint.map(Area::si).unwrap(),
-            0.001_874_738_3 / 2.0,
+            0.001_874_745_4 / 2.0,
         );
     }
 }

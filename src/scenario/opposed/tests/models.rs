@@ -137,25 +137,53 @@ fn every_heater_fits_every_engine() {
     }
 }
 
-/// Each path of an `unknowns` map of an opposed engine leads to a number of its file.
+/// How many of the unit a file writes a number in make one SI unit.
+fn written_in(path: &str) -> f64 {
+    match path {
+        "oil_litres" | "gas_litres" => 1e3,
+        "lag" => 1.0 / 3600.0,
+        _ => 1.0,
+    }
+}
+
+/// Each path of an `unknowns` map leads to a number of its file, between the bounds given for it.
+fn assert_unknowns_hold(file: &str, held: &impl serde::Serialize, unknowns: &Unknowns) {
+    let held = serde_json::to_value(held).unwrap();
+    for (path, unknown) in unknowns {
+        let pointer = path.replace(['.', '['], "/").replace(']', "");
+        let found = held.pointer(&format!("/{pointer}"));
+        let found = found.unwrap_or_else(|| panic!("{file}: nothing at {path}"));
+        let si = match found {
+            serde_json::Value::Object(unit) => unit.values().next().and_then(|v| v.as_f64()),
+            plain => plain.as_f64(),
+        };
+        let value = si.unwrap() * written_in(path);
+        let told = format!(
+            "{file}: {path} is {value}, not {} to {}",
+            unknown.low, unknown.high
+        );
+        assert!(unknown.low <= value && value <= unknown.high, "{told}");
+    }
+}
+
 #[test]
-fn the_unknowns_of_a_layout_are_numbers_it_holds() {
-    for (name, ..) in OPPOSED {
-        let layout = layout(name);
-        let held = serde_json::to_value(&layout).unwrap();
-        for (path, unknown) in &layout.unknowns {
-            let pointer = format!("/{}", path.replace('.', "/"));
-            let found = held.pointer(&pointer);
-            let found = found.unwrap_or_else(|| panic!("{name}: nothing at {path}"));
-            // Lengths, areas and the like are kept in SI; litres are the one other unit written here.
-            let si = match found {
-                serde_json::Value::Object(unit) => unit.values().next().and_then(|v| v.as_f64()),
-                plain => plain.as_f64(),
-            };
-            let litre = if path.ends_with("litres") { 1e3 } else { 1.0 };
-            let value = si.unwrap() * litre;
-            let told = format!("{name}: {path} is {value}");
-            assert!(unknown.low <= value && value <= unknown.high, "{told}");
+fn unknowns_are_numbers_the_file_holds() {
+    for (file, _) in files("engines") {
+        let name = file.display().to_string();
+        match read(&file) {
+            Engine::opposed(layout) => assert_unknowns_hold(&name, &layout, &layout.unknowns),
+            Engine::body(body) => assert_unknowns_hold(&name, &body, &body.unknowns),
         }
+    }
+    for heater in heaters() {
+        assert_unknowns_hold(&heater.name, &heater, &heater.unknowns);
+    }
+    for (file, _) in files("oils") {
+        let oil: Oil = read(&file);
+        assert_unknowns_hold(&oil.grade, &oil, &oil.unknowns);
+    }
+    for (file, _) in files("hangars") {
+        let hangar: Hangar = read(&file);
+        assert_unknowns_hold(&hangar.name, &hangar, &hangar.unknowns);
     }
 }

@@ -1,0 +1,45 @@
+//! The command line: what was typed, turned into nights and told.
+
+mod args;
+mod compare;
+mod folder;
+mod night;
+mod outcome;
+mod progress;
+mod say;
+
+use args::{Args, Command};
+use clap::Parser;
+use outcome::{Failure, Outcome};
+use std::process::ExitCode;
+
+/// Runs the command that was typed.
+pub fn main() -> ExitCode {
+    let args = match Args::try_parse() {
+        Ok(args) => args,
+        // Help and version are told and done; anything else is a slip in the flags.
+        Err(e) => {
+            let code = u8::try_from(e.exit_code()).unwrap_or(2);
+            return match e.print() {
+                Ok(()) => ExitCode::from(code),
+                Err(e) => outcome::leave(Err(say::refused(e))),
+            };
+        }
+    };
+    args.color.apply();
+    if let Some(threads) = args.threads {
+        // Fails only if a pool was built before, which it was not.
+        let _ = rayon::ThreadPoolBuilder::new()
+            .num_threads(threads.get())
+            .build_global();
+    }
+    let done = run(&args);
+    outcome::leave(done)
+}
+
+fn run(args: &Args) -> Result<Outcome, Failure> {
+    match &args.command {
+        Command::Compare(wanted) => compare::run(wanted, args),
+        Command::Night(wanted) => night::run(wanted, args),
+    }
+}

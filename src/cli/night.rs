@@ -1,0 +1,71 @@
+//! `coldsoak night`: one night in full.
+
+use super::args::{Args, Night};
+use super::outcome::{Failure, Outcome};
+use super::{folder, say};
+use crate::files::fault::FileError;
+use crate::files::night::{load_named, located};
+use crate::files::sources::{Input, Sources};
+use crate::night::{NightError, run as run_night};
+use crate::report::json::InputJson;
+use crate::report::{json, night_text};
+
+/// Runs the command.
+pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
+    let mut loaded = load_named(&wanted.night)?;
+    if let Some(degrees) = args.units {
+        loaded.scenario.units = degrees.into();
+    }
+    let night =
+        run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
+    let findings =
+        json::night(&inputs(&loaded.inputs), &night).map_err(|e| Failure::Format(e.to_string()))?;
+    if let Some(path) = &wanted.output.out {
+        let title = &loaded.scenario.title;
+        let nights = [(title.clone(), &night)];
+        folder::write(path, wanted.output.force, title, &findings, &nights)?;
+    }
+    if wanted.output.json {
+        say::out(&findings)?;
+    } else {
+        let mut text = night_text::told(&night, say::width());
+        if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
+            text += &format!("\nFindings, trace and chart are in {}\n", path.display());
+        }
+        say::out(&text)?;
+    }
+    Ok(
+        if wanted.output.require_ready && !night.findings.ready.ready_at_departure {
+            Outcome::NotReady
+        } else {
+            Outcome::Done
+        },
+    )
+}
+
+/// What a night that was not computed means for the user: problems are told at their places in the files.
+pub fn failed(e: NightError, file: &str, sources: &Sources, choice: Option<&str>) -> Failure {
+    match e {
+        NightError::Problems(problems) => {
+            let mut faults = located(&problems, file, sources);
+            if let Some(choice) = choice {
+                for fault in &mut faults {
+                    fault.what = format!("{}, in the choice \"{choice}\"", fault.what);
+                }
+            }
+            FileError::Faults(faults).into()
+        }
+        other => Failure::Night(other),
+    }
+}
+
+/// Inputs as machine output tells them.
+pub fn inputs(inputs: &[Input]) -> Vec<InputJson> {
+    inputs
+        .iter()
+        .map(|input| InputJson {
+            name: input.name.clone(),
+            sha256: input.sha256.clone(),
+        })
+        .collect()
+}

@@ -1,0 +1,68 @@
+//! How a run ends: exit codes, and what is said on the way out.
+
+use crate::files::fault::{Fault, FileError};
+use crate::files::safe::WriteError;
+use crate::night::NightError;
+use crate::report::DrawError;
+use std::process::ExitCode;
+
+/// How a run that finished ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outcome {
+    /// Done.
+    Done,
+    /// Nothing was ready at departure, and readiness was required.
+    NotReady,
+}
+
+/// Why a run did not finish.
+#[derive(Debug, thiserror::Error)]
+pub enum Failure {
+    /// Files that cannot be read, or have faults.
+    #[error(transparent)]
+    Files(#[from] FileError),
+    /// The night could not be computed.
+    #[error(transparent)]
+    Night(NightError),
+    /// Results could not be written.
+    #[error(transparent)]
+    Write(#[from] WriteError),
+    /// A chart could not be drawn.
+    #[error(transparent)]
+    Draw(#[from] DrawError),
+    /// Standard output could not be written.
+    #[error("the result could not be told: {0}")]
+    Say(std::io::Error),
+    /// JSON or CSV could not be made.
+    #[error("the result could not be written down: {0}")]
+    Format(String),
+    /// The reader of our output closed it, which is his right: a quiet success.
+    #[error("closed")]
+    Closed,
+}
+
+/// Says what went wrong, if anything did, and gives the exit code.
+pub fn leave(ended: Result<Outcome, Failure>) -> ExitCode {
+    match ended {
+        Ok(Outcome::Done) | Err(Failure::Closed) => ExitCode::SUCCESS,
+        Ok(Outcome::NotReady) => ExitCode::from(3),
+        Err(Failure::Files(FileError::Faults(faults))) => {
+            tell(&faults);
+            ExitCode::from(2)
+        }
+        Err(failure @ (Failure::Files(_) | Failure::Write(WriteError::Exists(_)))) => {
+            anstream::eprintln!("error: {failure}");
+            ExitCode::from(2)
+        }
+        Err(failure) => {
+            anstream::eprintln!("error: {failure}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn tell(faults: &[Fault]) {
+    for fault in faults {
+        anstream::eprintln!("{}\n", fault.rendered(true));
+    }
+}

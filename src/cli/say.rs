@@ -1,0 +1,32 @@
+//! Standard output; a reader that closes it ends the run quietly.
+
+use super::outcome::Failure;
+use std::io::{self, Write};
+
+/// Prints a text and its last newline.
+///
+/// *Errors*: [`Failure::Closed`] if the reader has closed the pipe, [`Failure::Say`] otherwise.
+pub fn out(text: &str) -> Result<(), Failure> {
+    let mut out = anstream::stdout();
+    let ended = if text.ends_with('\n') { "" } else { "\n" };
+    write!(out, "{text}{ended}")
+        .and_then(|()| out.flush())
+        .map_err(refused)
+}
+
+/// What a refusal of standard output means.
+pub fn refused(e: io::Error) -> Failure {
+    if e.kind() == io::ErrorKind::BrokenPipe {
+        Failure::Closed
+    } else {
+        Failure::Say(e)
+    }
+}
+
+/// Characters a line of the terminal holds, if `COLUMNS` says so; a hundred and eighteen otherwise.
+pub fn width() -> u16 {
+    std::env::var("COLUMNS")
+        .ok()
+        .and_then(|columns| columns.parse().ok())
+        .map_or(118, |columns: u16| columns.clamp(60, 200))
+}

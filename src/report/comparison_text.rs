@@ -1,0 +1,109 @@
+//! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
+
+use super::phrase::{path, temperature, wrapped};
+use super::{cautions, table};
+use crate::findings::RANKING_KEY;
+use crate::night::Night;
+use crate::study::compare::Comparison;
+use std::fmt::Write;
+
+/// The whole text; `width` is that of the terminal.
+pub fn told(title: &str, comparison: &Comparison, width: u16) -> String {
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = write(&mut text, title, comparison, width);
+    text
+}
+
+fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) -> std::fmt::Result {
+    let Some((_, first)) = comparison.nights.first() else {
+        return writeln!(text, "{title}: no choices.");
+    };
+    let scenario = first.scenario.scenario();
+    let units = scenario.units;
+    writeln!(text, "{title}")?;
+    writeln!(text, "{}", setting(first))?;
+    writeln!(text)?;
+    writeln!(
+        text,
+        "{}",
+        table::comparison(&comparison.nights, units, width)
+    )?;
+    let threshold = temperature(scenario.question.threshold.celsius(), units);
+    let reading = format!(
+        "warm after: hours from the first switching-on until every engine part is at {threshold} and stays \
+there. Margin: the coldest part at departure over {threshold}. Water: on the upper inner walls at departure. \
+Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
+    );
+    writeln!(text, "{}", wrapped(&reading, width, ""))?;
+    let flagged = |n: &(String, Night)| n.1.findings.oil.as_ref().is_some_and(|o| o.flagged);
+    if comparison.nights.iter().any(flagged) {
+        writeln!(
+            text,
+            "* near or below the pour point: the viscosity is extrapolated."
+        )?;
+    }
+    writeln!(text)?;
+    let advice = format!("What to do: {}", comparison.recommendation);
+    writeln!(text, "{}", wrapped(&advice, width, ""))?;
+    if let Some(heat) = where_heat_went(first) {
+        let heat = format!("Where its heat went, in the last hour: {heat}.");
+        writeln!(text, "{}", wrapped(&heat, width, ""))?;
+    }
+    let mut begun = false;
+    for (name, night) in &comparison.nights {
+        for warning in &night.findings.warnings {
+            if !begun {
+                writeln!(text, "\nWarnings")?;
+                begun = true;
+            }
+            let warning = format!("- {name}: {}", warning.told(units));
+            writeln!(text, "{}", wrapped(&warning, width, "  "))?;
+        }
+    }
+    writeln!(text, "\n{}", cautions::told(width))
+}
+
+/// Engine, hangar and hours in one line.
+pub fn setting(night: &Night) -> String {
+    let scenario = night.scenario.scenario();
+    let clock = night.scenario.clock();
+    let hangar = |time_s: f64| {
+        let row = night.trace.at(time_s);
+        let value = row.get(night.trace.legend.hangar).copied();
+        temperature(value.unwrap_or(0.0), scenario.units)
+    };
+    let water = scenario.start.water_in_oil.si() * 1e3;
+    format!(
+        "From {} to {}; hangar \"{}\" {} at first, {} at departure; {water:.0} g of water in the oil.",
+        clock.told(0.0),
+        clock.told(night.trace.departure_s),
+        scenario.hangar.name,
+        hangar(0.0),
+        hangar(night.trace.departure_s),
+    )
+}
+
+/// Where a night's heat went in the last hour before departure, the largest first; none if nothing was lost.
+pub fn where_heat_went(night: &Night) -> Option<String> {
+    let mut losses: Vec<_> = night
+        .findings
+        .losses_w
+        .iter()
+        .filter(|loss| loss.watts >= 0.5)
+        .collect();
+    losses.sort_by(|a, b| b.watts.total_cmp(&a.watts));
+    let total: f64 = losses.iter().map(|loss| loss.watts).sum();
+    let told: Vec<String> = losses
+        .iter()
+        .map(|loss| {
+            let share = 100.0 * loss.watts / total;
+            format!(
+                "{:.0} W {} ({share:.0} percent)",
+                loss.watts,
+                path(loss.path)
+            )
+        })
+        .collect();
+    (!told.is_empty()).then(|| told.join(", "))
+}

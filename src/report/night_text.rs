@@ -1,0 +1,287 @@
+//! One night in full, in words.
+
+use super::comparison_text::{setting, where_heat_went};
+use super::phrase::{clock, difference, reach, reach_in_full, temperature, wrapped};
+use super::{cautions, parts_table};
+use crate::findings::{Event, EventKind, Findings, OilRange, Onset, Unmet};
+use crate::night::Night;
+use crate::quantity::Units;
+use crate::trace::SwitchCause;
+use std::fmt::{Result, Write};
+
+/// The whole text; `width` is that of the terminal.
+pub fn told(night: &Night, width: u16) -> String {
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = write(&mut text, night, width);
+    text
+}
+
+fn write(text: &mut String, night: &Night, width: u16) -> Result {
+    let units = night.scenario.scenario().units;
+    let f = &night.findings;
+    writeln!(text, "{}", night.scenario.scenario().title)?;
+    writeln!(text, "{}\n", setting(night))?;
+    ready(text, f, units)?;
+    warmth(text, f, units)?;
+    water(text, f)?;
+    oil(text, f, units)?;
+    energy(text, night)?;
+    bearings(text, f)?;
+    writeln!(text, "\nParts at departure")?;
+    writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
+    writeln!(text, "\nWhat happened when")?;
+    for event in &f.events {
+        let at = clock(night.scenario.clock(), event.time_h);
+        writeln!(text, "  {at}  {}", happened(event))?;
+    }
+    if !f.warnings.is_empty() {
+        writeln!(text, "\nWarnings")?;
+        for warning in &f.warnings {
+            let warning = format!("- {}", warning.told(units));
+            writeln!(text, "{}", wrapped(&warning, width, "  "))?;
+        }
+    }
+    writeln!(
+        text,
+        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them tried in vain.",
+        f.ledger.energy_error.abs(),
+        f.ledger.water_error.abs(),
+        night.effort.steps,
+        night.effort.rejected,
+    )?;
+    writeln!(text, "\n{}", cautions::told(width))
+}
+
+fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
+    if f.ready.ready_at_departure {
+        let margin = f.ready.margin_k.unwrap_or(0.0);
+        write!(
+            text,
+            "Ready at departure, with {} to spare",
+            difference(margin, units)
+        )?;
+        if let Some(slack) = f.ready.slack_h {
+            write!(text, " and {slack:.1} h in hand")?;
+        }
+        writeln!(text, ".")?;
+    } else {
+        let unmet: Vec<String> = f.ready.unmet.iter().map(|u| lacks(u, units)).collect();
+        writeln!(text, "NOT ready at departure: {}.", unmet.join("; "))?;
+    }
+    Ok(())
+}
+
+fn lacks(unmet: &Unmet, units: Units) -> String {
+    match unmet {
+        Unmet::Cold {
+            label,
+            temp_c,
+            threshold_c,
+            ..
+        } => format!(
+            "the {label} is at {}, {} is asked",
+            temperature(*temp_c, units),
+            temperature(*threshold_c, units)
+        ),
+        Unmet::Wet { upper_g, limit_g } => format!(
+            "{upper_g:.1} g of water stand on the upper inner walls, less than {limit_g:.1} g is asked"
+        ),
+        Unmet::ColdOil {
+            temp_c,
+            threshold_c,
+        } => format!(
+            "the oil is at {}, {} is asked",
+            temperature(*temp_c, units),
+            temperature(*threshold_c, units)
+        ),
+        Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),
+        Unmet::NoEngine => "no part is marked as part of the engine".to_owned(),
+    }
+}
+
+fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
+    let asked = temperature(f.threshold.threshold_c, units);
+    let all = &f.threshold.all_parts;
+    writeln!(
+        text,
+        "Every part at {asked}, to stay: {}",
+        reach_in_full(&all.hold, units)
+    )?;
+    writeln!(
+        text,
+        "Every part at {asked}, for the first time: {}",
+        reach_in_full(&all.first, units)
+    )?;
+    if let (Some(oil_c), Some(oil)) = (f.threshold.oil_threshold_c, &f.threshold.oil) {
+        let asked = temperature(oil_c, units);
+        writeln!(
+            text,
+            "Oil at {asked}, to stay: {}",
+            reach_in_full(&oil.hold, units)
+        )?;
+    }
+    if let Some(coldest) = &f.coldest {
+        let at = temperature(coldest.temp_c, units);
+        writeln!(text, "Coldest at departure: {}, {at}", coldest.label)?;
+    }
+    if let Some(u) = &f.unevenness {
+        let at_departure = difference(u.at_departure_k, units);
+        let most = difference(u.max_k, units);
+        writeln!(
+            text,
+            "Cylinders differ by {at_departure} at departure, {most} at most"
+        )?;
+    }
+    if let Some(steady) = &f.steady {
+        let at = temperature(steady.temp_c, units);
+        writeln!(
+            text,
+            "Left on for ever, the coldest part ({}) would settle at {at}",
+            steady.label
+        )?;
+    }
+    writeln!(
+        text,
+        "\nGroups at departure, and hours until they stay at {asked}"
+    )?;
+    for group in &f.groups_c {
+        let warm = f.threshold.readings.iter().find(|r| r.key == group.key);
+        let warm = warm.map_or(String::new(), |r| reach(&r.reach.hold));
+        let at = temperature(group.temp_c, units);
+        writeln!(text, "  {:30} {at:>9}  {warm:>8}", group.label)?;
+    }
+    Ok(())
+}
+
+fn water(text: &mut String, f: &Findings) -> Result {
+    let Some(c) = &f.condensation else {
+        return Ok(());
+    };
+    writeln!(text, "\nWater inside")?;
+    writeln!(
+        text,
+        "  on the upper walls at departure: {:.2} g",
+        c.upper_g
+    )?;
+    let groups: Vec<String> = c
+        .groups
+        .iter()
+        .map(|g| format!("{} {:.2} g", g.group, g.grams))
+        .collect();
+    writeln!(text, "  by group: {}", groups.join(", "))?;
+    writeln!(
+        text,
+        "  some wall condensing: {:.2} h; the longest upper wall {:.2} h",
+        c.hours, c.upper_hours
+    )?;
+    writeln!(
+        text,
+        "  the longest wall under more than 1 g: {:.2} h",
+        c.wet_hours
+    )?;
+    writeln!(text, "  turned over: {:.2} g", c.turnover_g)?;
+    if let Some(grams) = c.oil_water_g {
+        writeln!(text, "  still in the oil: {grams:.2} g")?;
+    }
+    match &c.onset {
+        Onset::After { hours } => writeln!(text, "  begins {hours:.2} h after the night does")?,
+        Onset::Never { why, .. } => writeln!(text, "  never condenses: {why}")?,
+    }
+    if let Some(dew) = &f.outside_dew {
+        writeln!(
+            text,
+            "  outside, the {} is below the dew point of its air for {:.2} h",
+            dew.label, dew.hours
+        )?;
+    }
+    Ok(())
+}
+
+fn oil(text: &mut String, f: &Findings, units: Units) -> Result {
+    let Some(oil) = &f.oil else {
+        return Ok(());
+    };
+    let trust = |range: &OilRange| match range {
+        OilRange::Sound => "",
+        OilRange::Extrapolated => " (near the pour point: extrapolated)",
+        OilRange::BelowPourPoint => " (below the pour point: it no longer flows as a liquid)",
+    };
+    writeln!(text, "\nOil {}", oil.grade)?;
+    for (name, temp_c, viscosity, range) in [
+        ("mean", oil.temp_c, oil.viscosity_mm2_s, &oil.range),
+        (
+            "at the pick-up",
+            oil.pickup_temp_c,
+            oil.pickup_viscosity_mm2_s,
+            &oil.pickup_range,
+        ),
+    ] {
+        let at = temperature(temp_c, units);
+        writeln!(text, "  {name}: {at}, {viscosity:.0} mm²/s{}", trust(range))?;
+    }
+    Ok(())
+}
+
+fn energy(text: &mut String, night: &Night) -> Result {
+    let f = &night.findings;
+    writeln!(text, "\nEnergy and circuit")?;
+    for heater in &f.energy.heaters {
+        writeln!(text, "  {}: {:.2} kWh", heater.name, heater.kwh)?;
+    }
+    write!(text, "  together: {:.2} kWh", f.energy.kwh)?;
+    if let Some(cost) = f.energy.cost {
+        write!(text, ", {cost:.2} {}", f.energy.currency)?;
+    }
+    match f.energy.useful_share {
+        Some(share) => writeln!(text, "; the engine kept {:.0} percent of it", 100.0 * share)?,
+        None => writeln!(text)?,
+    }
+    let c = &f.circuit;
+    writeln!(
+        text,
+        "  peak {:.1} A by the heaters, {:.1} A besides, on a breaker of {:.0} A ({:.0} percent)",
+        c.peak_current_a,
+        c.other_current_a,
+        c.breaker_a,
+        100.0 * c.load_share
+    )?;
+    if let Some(heat) = where_heat_went(night) {
+        writeln!(text, "  lost in the last hour: {heat}")?;
+    }
+    Ok(())
+}
+
+fn bearings(text: &mut String, f: &Findings) -> Result {
+    if f.clearances.is_empty() {
+        return Ok(());
+    }
+    writeln!(text, "\nMain bearings: clearance against that at 20 °C")?;
+    for bearing in &f.clearances {
+        let which = if bearing.case_warmer_than_crank {
+            "case warmer than crank"
+        } else {
+            "crank not colder than case"
+        };
+        writeln!(
+            text,
+            "  {:34} {:+6.1} µm  ({which})",
+            bearing.label, bearing.change_um
+        )?;
+    }
+    Ok(())
+}
+
+fn happened(event: &Event) -> String {
+    let by = |cause: &SwitchCause| match cause {
+        SwitchCause::Hours => "its hours",
+        SwitchCause::Thermostat => "its thermostat",
+    };
+    match &event.what {
+        EventKind::HeaterOn { heater, cause } => format!("{heater} on, by {}", by(cause)),
+        EventKind::HeaterOff { heater, cause } => format!("{heater} off, by {}", by(cause)),
+        EventKind::Warm { label, .. } => format!("{label} at the threshold"),
+        EventKind::AllPartsWarm => "every part at the threshold".to_owned(),
+        EventKind::Departure => "departure".to_owned(),
+    }
+}

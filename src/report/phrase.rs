@@ -1,0 +1,105 @@
+//! Numbers as people read them, in the reader's degrees.
+
+use crate::findings::Reach;
+use crate::quantity::Units;
+use crate::trace::LossPath;
+
+/// A temperature of so many degrees Celsius: `15 °F`, `-9.4 °C`.
+pub fn temperature(celsius: f64, units: Units) -> String {
+    let value = units.temperature(celsius);
+    let told = match units {
+        Units::Celsius => format!("{value:.1}"),
+        Units::Fahrenheit => format!("{value:.0}"),
+    };
+    // Minus nothing is nothing.
+    let told = match told.as_str() {
+        "-0" => "0",
+        "-0.0" => "0.0",
+        other => other,
+    };
+    format!("{told} {}", units.symbol())
+}
+
+/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
+pub fn difference(kelvin: f64, units: Units) -> String {
+    match units {
+        Units::Celsius => format!("{kelvin:+.1} K"),
+        Units::Fahrenheit => format!("{:+.0} °F", units.step(kelvin)),
+    }
+}
+
+/// A time to a threshold: `3.4 h`, or `never`.
+pub fn reach(reach: &Reach) -> String {
+    match reach {
+        Reach::After { hours } => format!("{hours:.1} h"),
+        Reach::Never { .. } => "never".to_owned(),
+    }
+}
+
+/// A time to a threshold in full: a never says the best that was reached, and why.
+pub fn reach_in_full(reach: &Reach, units: Units) -> String {
+    match reach {
+        Reach::After { hours } => format!("{hours:.2} h"),
+        Reach::Never {
+            horizon_h,
+            best_c,
+            why,
+        } => format!(
+            "never within {horizon_h:.1} h; the best was {} ({why})",
+            temperature(*best_c, units)
+        ),
+    }
+}
+
+/// The words for a way that heat leaves by.
+pub fn path(path: LossPath) -> &'static str {
+    match path {
+        LossPath::Skins => "through the cowl skin",
+        LossPath::Gaps => "with air through gaps and openings",
+        LossPath::Duct => "in the duct",
+        LossPath::Propeller => "from the propeller",
+        LossPath::Firewall => "through the firewall",
+        LossPath::Breather => "with vapour through the breather",
+        LossPath::Surroundings => "to the surroundings",
+    }
+}
+
+/// Hours and minutes after the beginning, by the local clock.
+pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
+    clock.told(hours * 3600.0)
+}
+
+/// A paragraph broken into lines of this width; lines after the first begin with `indent`.
+pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
+    textwrap::fill(
+        text,
+        textwrap::Options::new(usize::from(width)).subsequent_indent(indent),
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_told_in_the_readers_degrees() {
+        assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
+        assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
+        assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
+        assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
+    }
+
+    #[test]
+    fn a_never_says_why_and_the_best_value() {
+        let never = Reach::Never {
+            horizon_h: 12.0,
+            best_c: 3.46,
+            why: "the carburettor stayed colder".to_owned(),
+        };
+        assert_eq!(reach(&never), "never");
+        assert_eq!(
+            reach_in_full(&never, Units::Celsius),
+            "never within 12.0 h; the best was 3.5 °C (the carburettor stayed colder)"
+        );
+    }
+}

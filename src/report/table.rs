@@ -1,0 +1,120 @@
+//! The comparison as a table: one row a choice, the best first.
+
+use super::phrase::{difference, reach, temperature};
+use crate::findings::Findings;
+use crate::night::Night;
+use crate::quantity::Units;
+use comfy_table::{
+    CellAlignment, ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle,
+};
+
+/// Our tables: a rule under the head and at the foot, nothing else.
+const STYLE: TableStyle = TableStyle::new()
+    .header_lines(ContentLineStyle::new(' ', ' ', ' '))
+    .header_separator(LineStyle::new('─', '─', '─', '─'))
+    .content_lines(ContentLineStyle::new(' ', ' ', ' '))
+    .bottom_border(LineStyle::new('─', '─', '─', '─'));
+
+/// Columns set to the left: names.
+const NAMES: [usize; 3] = [1, 4, 5];
+
+/// The table of ranked nights, `width` characters wide at most.
+pub fn comparison(nights: &[(String, Night)], units: Units, width: u16) -> String {
+    let currency = nights
+        .iter()
+        .find(|(_, n)| n.findings.energy.cost.is_some())
+        .map(|(_, n)| n.findings.energy.currency.clone());
+    let mut head = vec![
+        String::new(),
+        "choice".to_owned(),
+        "warm\nafter".to_owned(),
+        "ready,\nmargin".to_owned(),
+        "coldest part".to_owned(),
+        String::new(),
+        "water,\nupper".to_owned(),
+        "con-\ndenses".to_owned(),
+        "oil".to_owned(),
+        "oil,\nmm²/s".to_owned(),
+        "kWh".to_owned(),
+    ];
+    head.extend(currency.clone());
+    head.push("peak\nA".to_owned());
+    let rows = nights.iter().enumerate().map(|(rank, (name, night))| {
+        let mut row = row(rank + 1, name, &night.findings, units);
+        if currency.is_some() {
+            let cost = night.findings.energy.cost;
+            row.push(cost.map_or("-".to_owned(), |c| format!("{c:.2}")));
+        }
+        row.push(format!("{:.1}", night.findings.circuit.peak_current_a));
+        row
+    });
+    drawn(head, rows, &NAMES, width)
+}
+
+fn row(rank: usize, name: &str, f: &Findings, units: Units) -> Vec<String> {
+    let ready = if f.ready.ready_at_departure {
+        "yes"
+    } else {
+        "NO"
+    };
+    let margin = f
+        .ready
+        .margin_k
+        .map_or("-".to_owned(), |m| difference(m, units));
+    let (coldest, coldest_at) = f
+        .coldest
+        .as_ref()
+        .map_or(("-".to_owned(), String::new()), |c| {
+            (c.label.clone(), temperature(c.temp_c, units))
+        });
+    let water = f.condensation.as_ref();
+    let oil = f.oil.as_ref();
+    vec![
+        rank.to_string(),
+        name.to_owned(),
+        reach(&f.threshold.all_parts.hold),
+        format!("{ready} {margin}"),
+        coldest,
+        coldest_at,
+        water.map_or("-".to_owned(), |c| format!("{:.1} g", c.upper_g)),
+        water.map_or("-".to_owned(), |c| format!("{:.1} h", c.hours)),
+        oil.map_or("-".to_owned(), |o| temperature(o.temp_c, units)),
+        oil.map_or("-".to_owned(), |o| {
+            let flag = if o.flagged { "*" } else { "" };
+            format!("{:.0}{flag}", o.viscosity_mm2_s)
+        }),
+        format!("{:.1}", f.energy.kwh),
+    ]
+}
+
+/// A table in our style; all columns but `names` are set to the right.
+pub fn drawn(
+    head: Vec<String>,
+    rows: impl Iterator<Item = Vec<String>>,
+    names: &[usize],
+    width: u16,
+) -> String {
+    let columns = head.len();
+    let mut table = Table::new();
+    table
+        .load_style(STYLE)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(width)
+        .set_header(head);
+    for row in rows {
+        table.add_row(row);
+    }
+    for number in (0..columns).filter(|n| !names.contains(n)) {
+        if let Some(column) = table.column_mut(number) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    for column in table.column_iter_mut() {
+        column.set_padding((0, 1));
+    }
+    table
+        .lines()
+        .map(|line| line.trim_end().to_owned())
+        .collect::<Vec<_>>()
+        .join("\n")
+}

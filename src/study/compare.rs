@@ -1,0 +1,64 @@
+//! Several choices through the same night, ranked.
+
+use super::recommend::recommend;
+use crate::findings::rank_key;
+use crate::night::{Night, NightError, run};
+use crate::scenario::document::Scenario;
+use rayon::prelude::*;
+
+/// A choice: a name, and the night it makes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Choice {
+    /// What it is called.
+    pub name: String,
+    /// The night it makes.
+    pub scenario: Scenario,
+}
+
+/// Choices that were computed, the best first.
+#[derive(Debug, Clone)]
+pub struct Comparison {
+    /// The nights with their names, in the order of [`crate::findings::RANKING_KEY`]; ties keep the order given.
+    pub nights: Vec<(String, Night)>,
+    /// One plain sentence or two: what to do, and why.
+    pub recommendation: String,
+}
+
+/// A choice that could not be computed.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[error("{choice}: {source}")]
+pub struct CompareError {
+    /// Which choice.
+    pub choice: String,
+    /// Why.
+    pub source: NightError,
+}
+
+/// Computes all choices side by side and ranks them. `done` is called after each night. The answer does not
+/// depend on the number of threads: each night is computed whole by one of them.
+///
+/// *Errors*: the first choice, in the order given, that cannot be computed.
+pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Comparison, CompareError> {
+    let computed: Vec<_> = choices
+        .par_iter()
+        .map(|choice| {
+            let night = run(&choice.scenario);
+            done();
+            night
+        })
+        .collect();
+    let mut nights = Vec::with_capacity(choices.len());
+    for (choice, night) in choices.iter().zip(computed) {
+        let night = night.map_err(|source| CompareError {
+            choice: choice.name.clone(),
+            source,
+        })?;
+        nights.push((choice.name.clone(), night));
+    }
+    nights.sort_by_key(|(_, night)| rank_key(&night.findings));
+    let recommendation = recommend(&nights);
+    Ok(Comparison {
+        nights,
+        recommendation,
+    })
+}

@@ -1,0 +1,4 @@
+//! Many nights, side by side.
+
+pub mod compare;
+mod recommend;

@@ -1,0 +1,128 @@
+//! Textbook problems in the explicit form: parts, joints and faces, no engine.
+#![allow(dead_code)]
+
+use coldsoak::night::{Night, run};
+use coldsoak::quantity::{
+    Area, Conductance, Conductivity, Duration, FilmCoefficient, Length, Mass, SpecificHeat,
+    Temperature,
+};
+use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
+use coldsoak::scenario::document::Scenario;
+use coldsoak::scenario::engine::Engine;
+use coldsoak::scenario::joint::{Contact, Face, FilmLaw, Joint};
+use coldsoak::scenario::part::{Part, Shape, Spot};
+use coldsoak::scenario::start::{Start, Warmth};
+use std::collections::BTreeMap;
+
+/// A part of this heat capacity, J/K.
+pub fn part(name: &str, j_per_k: f64, shape: Shape) -> Part {
+    Part {
+        name: name.to_owned(),
+        label: format!("the {name}"),
+        mass: Mass::kg(j_per_k / 1000.0),
+        specific_heat: SpecificHeat::J_kgK(1000.0),
+        shape,
+        role: Default::default(),
+        after_flight: Default::default(),
+    }
+}
+
+/// A lump of this heat capacity, J/K.
+pub fn lump(name: &str, j_per_k: f64) -> Part {
+    part(name, j_per_k, Shape::lump)
+}
+
+/// A bar cut along its length.
+pub fn bar(length: f64, section: f64, conductivity: f64) -> Shape {
+    Shape::bar {
+        length: Length::m(length),
+        section: Area::m2(section),
+        conductivity: Conductivity::W_mK(conductivity),
+    }
+}
+
+/// A joint of so many W/K between two whole parts.
+pub fn joint(a: &str, b: &str, w_per_k: f64) -> Joint {
+    join((a, Spot::whole), (b, Spot::whole), w_per_k)
+}
+
+/// A joint of so many W/K between two spots.
+pub fn join(a: (&str, Spot), b: (&str, Spot), w_per_k: f64) -> Joint {
+    Joint {
+        from: (a.0.to_owned(), a.1),
+        to: (b.0.to_owned(), b.1),
+        contact: Contact::total(Conductance::W_K(w_per_k)),
+        footprint: None,
+    }
+}
+
+/// A face with a fixed coefficient.
+pub fn face(part: &str, at: Spot, meets: &str, area: f64, h: f64) -> Face {
+    Face {
+        part: part.to_owned(),
+        at,
+        meets: meets.to_owned(),
+        area: Area::m2(area),
+        law: FilmLaw::fixed(FilmCoefficient::W_m2K(h)),
+    }
+}
+
+/// Surroundings at a steady temperature, °C.
+pub fn steady(name: &str, celsius: f64) -> Surrounding {
+    Surrounding {
+        name: name.to_owned(),
+        temperature: SurroundingTemperature::steady(Temperature::degC(celsius)),
+    }
+}
+
+/// A body in a problem that starts at one temperature, °C, parts named here excepted, and is followed for
+/// so many seconds at this resolution.
+pub fn problem(
+    body: Body,
+    start_c: f64,
+    others: &[(&str, f64)],
+    seconds: f64,
+    resolution: usize,
+) -> Scenario {
+    let mut scenario = super::kit::night("flat-four-3l1", Temperature::degC(-10.0), 12);
+    scenario.engine = Engine::body(body);
+    scenario.start = Start {
+        warmth: Warmth::given {
+            all: Temperature::degC(start_c),
+            parts: others
+                .iter()
+                .map(|(name, c)| ((*name).to_owned(), Temperature::degC(*c)))
+                .collect::<BTreeMap<_, _>>(),
+        },
+        ..Start::default()
+    };
+    scenario.question.horizon = Some(Duration::s(seconds.max(12.0 * 3600.0)));
+    scenario.accuracy.resolution = resolution;
+    scenario.accuracy.tolerance = 1e-3;
+    scenario
+}
+
+/// The temperature of a cell after so many seconds, °C, at a time on the grid of samples.
+pub fn at(night: &Night, cell: &str, seconds: f64) -> f64 {
+    let note = night
+        .trace
+        .legend
+        .cells
+        .iter()
+        .find(|c| c.part == cell)
+        .unwrap_or_else(|| panic!("no cell {cell}"));
+    night.trace.at(seconds)[note.column]
+}
+
+/// Computes a problem.
+pub fn solved(scenario: &Scenario) -> Night {
+    run(scenario).unwrap_or_else(|e| panic!("{e}"))
+}
+
+/// Asserts that a figure is as published, within a tolerance.
+pub fn near(found: f64, published: f64, within: f64, what: &str) {
+    assert!(
+        (found - published).abs() <= within,
+        "{what}: {found} is not {published} within {within}"
+    );
+}
