@@ -4,9 +4,14 @@ pub mod comparison;
 pub mod fault;
 pub mod library;
 pub mod metar;
+pub mod locate;
 pub mod night;
+mod outline;
 pub mod ron;
 pub mod safe;
 pub mod sources;
 pub mod trace_csv;
 pub mod weather_csv;
+
+#[cfg(test)]
+mod tests;
