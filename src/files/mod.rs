@@ -3,8 +3,8 @@
 pub mod comparison;
 pub mod fault;
 pub mod library;
-pub mod metar;
 pub mod locate;
+pub mod metar;
 pub mod night;
 mod outline;
 pub mod ron;

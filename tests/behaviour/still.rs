@@ -10,7 +10,7 @@ use coldsoak::trace::ColumnKind;
 const HANGAR: Temperature = Temperature::degC(-9.0);
 
 /// All three engines, parked, all at the hangar's temperature, no water in oil or films: nothing moves. (The
-/// oil takes up the vapour of the air inside, some hundredths of a gram: about a millikelvin.)
+/// oil takes up the vapour of the air inside, some hundredths of a gram: under ten millikelvins of the oil.)
 #[test]
 fn a_dry_engine_as_cold_as_its_hangar_stays_as_it_is() {
     for engine in ENGINES {
@@ -19,7 +19,7 @@ fn a_dry_engine_as_cold_as_its_hangar_stays_as_it_is() {
         let night = computed(&scenario);
         for cell in &night.trace.legend.cells {
             for c in night.trace.column(cell.column) {
-                assert!((c + 9.0).abs() < 5e-3, "{engine}: {} at {c}", cell.label);
+                assert!((c + 9.0).abs() < 1e-2, "{engine}: {} at {c}", cell.label);
             }
         }
     }

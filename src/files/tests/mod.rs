@@ -5,7 +5,8 @@ mod places;
 mod slips;
 
 use super::fault::{Fault, FileError};
-use super::night::{Loaded, load, located};
+use super::locate::located;
+use super::night::{Loaded, load};
 use crate::scenario::check::check;
 use std::fs;
 use std::path::PathBuf;
