@@ -152,11 +152,9 @@ impl Scan<'_> {
         } else if rest.starts_with('"') {
             self.at += skipped + 1;
             while self.peek().is_some_and(|c| c != '"') {
-                if self.takes("\\") {
-                    self.take();
-                } else {
-                    self.take();
-                }
+                // A backslash takes the next character along.
+                self.takes("\\");
+                self.take();
             }
             self.take();
         } else {
