@@ -75,7 +75,12 @@ fn fault(file: &str, text: &str, error: &SpannedError, path: &str) -> Fault {
     let place = bytes_between(text, error.span.start, error.span.end);
     let place = whole_word(text, place);
     let word = &text[place.clone()];
-    let mut what = said.trim_end_matches('.').to_owned();
+    let mut what = if said.starts_with("Found invalid std identifier") {
+        // The reader wants a unit's name here; its own words speak of identifiers.
+        format!("`{word}` stands where a value with its unit is expected")
+    } else {
+        said.trim_end_matches('.').to_owned()
+    };
     if !path.is_empty() && path != "." && path != "?" {
         what = format!("{what}, at `{path}`");
     }
