@@ -27,7 +27,7 @@
 //!     clock: Clock {
 //!         begin: Moment::try_from("19:00".to_owned())?,
 //!         departure: Moment::try_from("07:30".to_owned())?,
-//!         zone: "UTC".to_owned(),
+//!         zone: Some("UTC".to_owned()),
 //!     },
 //!     engine: model(Kind::Engine, "flat-four-3l1")?,
 //!     oil: model(Kind::Oil, "15w-50")?,

@@ -4,7 +4,7 @@ use crate::findings::{Findings, Steady, answer};
 use crate::network::{Network, assemble};
 use crate::scenario::check::{CheckedScenario, Problem, check};
 use crate::scenario::document::Scenario;
-use crate::solver::{Effort, Marched, SolveError, march, steady};
+use crate::solver::{Effort, Marched, SolveError, SteadyError, march, steady};
 use crate::trace::{Ledger, LedgerError, Trace};
 
 /// A night that was computed.
@@ -18,6 +18,8 @@ pub struct Night {
     pub ledger: Ledger,
     /// What it answers.
     pub findings: Findings,
+    /// Why no steady state is told, if none was found.
+    pub unsettled: Option<SteadyError>,
     /// The work it took.
     pub effort: Effort,
 }
@@ -54,26 +56,31 @@ pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
     let accuracy = &scenario.accuracy;
     let marched = march(&net, accuracy.tolerance, accuracy.sample_s)?;
     marched.ledger.audit()?;
+    let (settled, unsettled) = match settled(&net, &marched) {
+        Ok(settled) => (settled, None),
+        Err(e) => (None, Some(e)),
+    };
     let findings = answer(
         &marched.trace,
         &marched.ledger,
         &scenario.question,
         &scenario.oil,
         &scenario.circuit,
-        settled(&net, &marched),
+        settled,
     );
     Ok(Night {
         scenario: checked,
         trace: marched.trace,
         ledger: marched.ledger,
         findings,
+        unsettled,
         effort: marched.effort,
     })
 }
 
-/// Where the night would settle; none if that was not found.
-fn settled(net: &Network, marched: &Marched) -> Option<Steady> {
+/// Where the night would settle; none if there is no engine part.
+fn settled(net: &Network, marched: &Marched) -> Result<Option<Steady>, SteadyError> {
     let (from, on) = &marched.at_departure;
-    let row = steady(net, from, on).ok()?;
-    Steady::of(&net.legend, &row)
+    let row = steady(net, from, on)?;
+    Ok(Steady::of(&net.legend, &row))
 }

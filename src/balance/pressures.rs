@@ -72,7 +72,11 @@ impl Pressures {
                 residual_kg_per_s: size,
                 iterations: iteration,
             };
-            let factored = Cholesky::new(matrix).ok_or_else(failed)?;
+            let Some(factored) = Cholesky::new(matrix) else {
+                // The matrix went with the attempt; the next one needs its room again.
+                self.stiffness = DMatrix::zeros(n, n);
+                return Err(failed());
+            };
             self.step.copy_from(&self.residual);
             factored.solve_mut(&mut self.step);
             self.stiffness = factored.unpack_dirty();

@@ -123,6 +123,13 @@ impl<'n> Balance<'n> {
         let (laws, order) = (&net.laws, &net.auxiliaries);
         self.x[..states.len()].copy_from_slice(states);
         self.out.fill(0.0);
+        // A trial that went astray leaves nothing behind.
+        for &column in [&order.means, &order.watts, &order.impacts]
+            .into_iter()
+            .flatten()
+        {
+            self.x[column] = 0.0;
+        }
         visit_means(laws, &mut self.values());
         self.close(&order.means);
         self.values().visit_each(&laws.fan_watts);
@@ -158,10 +165,10 @@ impl<'n> Balance<'n> {
         }
     }
 
-    /// Finds auxiliaries whose rows are linear in themselves with factor −1.
+    /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
     fn close(&mut self, auxiliaries: &[usize]) {
         for &column in auxiliaries {
-            self.x[column] += self.out[column];
+            self.x[column] = self.out[column];
             self.out[column] = 0.0;
         }
     }
@@ -238,5 +245,25 @@ impl Visitor for Slopes<'_> {
                 self.at += 1;
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::night::load_builtin;
+    use crate::network::assemble;
+    use crate::scenario::check::check;
+
+    #[test]
+    fn a_trial_that_went_astray_leaves_nothing_behind() {
+        let scenario = load_builtin("demo").unwrap().scenario;
+        let net = assemble(&check(&scenario).unwrap());
+        let mut balance = Balance::new(&net);
+        balance.switch(0, true);
+        let good = balance.rates(0.0, &net.initial).unwrap().to_vec();
+        let astray = vec![f64::NAN; net.initial.len()];
+        let _ = balance.rates(0.0, &astray);
+        assert_eq!(balance.rates(0.0, &net.initial).unwrap(), good);
     }
 }

@@ -2,7 +2,7 @@
 
 use super::args::Output;
 use super::outcome::Failure;
-use crate::files::safe::NewFolder;
+use crate::files::safe::{FINDINGS, NewFolder};
 use crate::files::trace_csv;
 use crate::night::Night;
 use crate::quantity::Units;
@@ -40,7 +40,7 @@ pub fn write(
     nights: &[(String, &Night)],
 ) -> Result<(), Failure> {
     let folder = NewFolder::begin(path, force)?;
-    folder.write("findings.json", json.as_bytes())?;
+    folder.write(FINDINGS, json.as_bytes())?;
     if let Some((_, first)) = nights.first().filter(|_| nights.len() > 1) {
         let traces: Vec<_> = nights
             .iter()

@@ -50,7 +50,10 @@ pub fn leave(ended: Result<Outcome, Failure>) -> ExitCode {
             tell(&faults);
             ExitCode::from(2)
         }
-        Err(failure @ (Failure::Files(_) | Failure::Write(WriteError::Exists(_)))) => {
+        Err(
+            failure @ (Failure::Files(_)
+            | Failure::Write(WriteError::Exists(_) | WriteError::NotOurs(_))),
+        ) => {
             anstream::eprintln!("error: {failure}");
             ExitCode::from(2)
         }

@@ -172,7 +172,7 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
 ///
 /// *Errors*: neither exists, or the file has faults.
 pub fn load_named(name: &str) -> Result<Loaded, FileError> {
-    if builtin(Kind::Night, name).is_some() && !Path::new(name).exists() {
+    if builtin(Kind::Night, name).is_some() && !Path::new(name).is_file() {
         load_builtin(name)
     } else if Path::new(name).extension().is_none() && !Path::new(name).exists() {
         // Neither a file nor a built-in: say which names there are.

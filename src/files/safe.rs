@@ -4,12 +4,20 @@ use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
+/// The file that every folder of a run holds.
+pub const FINDINGS: &str = "findings.json";
+/// Endings of the files that a run writes.
+const ENDINGS: [&str; 4] = ["json", "csv", "svg", "png"];
+
 /// Why something was not written.
 #[derive(Debug, thiserror::Error)]
 pub enum WriteError {
     /// Something is there already.
     #[error("{} is there already; name another with --out, or overwrite it with --force", .0.display())]
     Exists(PathBuf),
+    /// Something is there that a run did not write, so it is not replaced whatever was asked.
+    #[error("{} is not a folder that coldsoak wrote, so --force leaves it alone; name another with --out", .0.display())]
+    NotOurs(PathBuf),
     /// The system refused.
     #[error("{} could not be written: {source}", path.display())]
     Refused {
@@ -55,11 +63,10 @@ pub struct NewFolder {
 impl NewFolder {
     /// Begins a folder.
     ///
-    /// *Errors*: it is there already and not empty, and `force` is not set; or the system refuses.
+    /// *Errors*: it is there already and not empty, and `force` is not set; it holds anything that a run did not
+    /// write; or the system refuses.
     pub fn begin(path: &Path, force: bool) -> Result<Self, WriteError> {
-        if !force && occupied(path) {
-            return Err(WriteError::Exists(path.to_owned()));
-        }
+        may_replace(path, force)?;
         let draft = beside(path, "draft");
         if draft.exists() {
             fs::remove_dir_all(&draft).map_err(refused(&draft))?;
@@ -88,9 +95,7 @@ impl NewFolder {
     pub fn finish(mut self) -> Result<(), WriteError> {
         let path = self.path.clone();
         if occupied(&path) {
-            if !self.force {
-                return Err(WriteError::Exists(path));
-            }
+            may_replace(&path, self.force)?;
             let old = beside(&path, "old");
             if old.exists() {
                 fs::remove_dir_all(&old).map_err(refused(&old))?;
@@ -115,6 +120,33 @@ impl Drop for NewFolder {
             // Best effort: a draft that stays behind harms nobody and is removed by the next run.
             let _ = fs::remove_dir_all(&self.draft);
         }
+    }
+}
+
+/// Refuses to replace what is there, unless it is empty, or `force` is set and a run wrote all of it: findings and
+/// plain files of the kinds a run writes, nothing else.
+fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
+    if !occupied(path) {
+        return Ok(());
+    }
+    if !force {
+        return Err(WriteError::Exists(path.to_owned()));
+    }
+    let written_by_a_run = || -> io::Result<bool> {
+        for entry in fs::read_dir(path)? {
+            let entry = entry?;
+            let name = entry.file_name();
+            let ending = Path::new(&name).extension().and_then(|e| e.to_str());
+            let ours = ending.is_some_and(|e| ENDINGS.contains(&e));
+            if !ours || !entry.file_type()?.is_file() {
+                return Ok(false);
+            }
+        }
+        Ok(path.join(FINDINGS).is_file() && path.file_name().is_some())
+    };
+    match written_by_a_run() {
+        Ok(true) => Ok(()),
+        _ => Err(WriteError::NotOurs(path.to_owned())),
     }
 }
 
@@ -186,10 +218,22 @@ mod tests {
             NewFolder::begin(&out, false),
             Err(WriteError::Exists(_))
         ));
+        // Somebody's own things are never replaced, nor is a plain file.
+        assert!(matches!(
+            NewFolder::begin(&out, true),
+            Err(WriteError::NotOurs(_))
+        ));
+        assert!(matches!(
+            NewFolder::begin(&out.join("kept.txt"), true),
+            Err(WriteError::NotOurs(_))
+        ));
+        fs::remove_file(out.join("kept.txt")).unwrap();
+        fs::write(out.join(FINDINGS), b"{}").unwrap();
+        fs::write(out.join("old.csv"), b"").unwrap();
         let begun = NewFolder::begin(&out, true).unwrap();
-        begun.write("new.txt", b"new").unwrap();
+        begun.write(FINDINGS, b"{}").unwrap();
         begun.finish().unwrap();
-        assert!(out.join("new.txt").exists() && !out.join("kept.txt").exists());
+        assert!(out.join(FINDINGS).exists() && !out.join("old.csv").exists());
         assert_eq!(fs::read_dir(room.path()).unwrap().count(), 1);
     }
 }

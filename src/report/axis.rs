@@ -75,7 +75,7 @@ mod tests {
         Clock {
             begin: Moment::try_from(begin.to_owned()).unwrap(),
             departure: Moment::try_from("07:30".to_owned()).unwrap(),
-            zone: "UTC".to_owned(),
+            zone: Some("UTC".to_owned()),
         }
         .resolve()
         .unwrap()

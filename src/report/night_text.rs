@@ -24,6 +24,9 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
     ready(text, f, units)?;
     warmth(text, f, units)?;
+    if let Some(why) = &night.unsettled {
+        writeln!(text, "{why}")?;
+    }
     water(text, f)?;
     oil(text, f, units)?;
     energy(text, night, width)?;
@@ -137,7 +140,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         let at = temperature(steady.temp_c, units);
         writeln!(
             text,
-            "Left on for ever, the coldest part ({}) would settle at {at}",
+            "With weather and heaters for ever as at departure, the coldest part ({}) would settle at {at}",
             steady.label
         )?;
     }

@@ -25,7 +25,7 @@ pub fn clock() -> NightClock {
     let clock = Clock {
         begin: moment("19:00"),
         departure: moment("07:30"),
-        zone: "UTC".to_owned(),
+        zone: Some("UTC".to_owned()),
     };
     clock.resolve().expect("a night")
 }

@@ -79,14 +79,14 @@ pub struct Clock {
     pub begin: Moment,
     /// When the engine is to be started: the first such time after the beginning, or the dated moment.
     pub departure: Moment,
-    /// The IANA name of the local time zone, such as `America/New_York`; UTC if none is given.
-    #[serde(default = "utc")]
-    pub zone: String,
+    /// The IANA name of the local time zone, such as `America/New_York`. A steady night needs none (UTC serves);
+    /// recorded weather does.
+    #[serde(default)]
+    pub zone: Option<String>,
 }
 
-fn utc() -> String {
-    "UTC".to_owned()
-}
+/// The zone of a night that names none: its weather is steady, so any without clock changes will do.
+const ANY_ZONE: &str = "UTC";
 
 /// What can be wrong with a clock.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -119,7 +119,8 @@ impl Clock {
     ///
     /// *Errors*: an unknown zone, or a departure that does not come after the beginning.
     pub fn resolve(&self) -> Result<NightClock, ClockError> {
-        let zone = TimeZone::get(&self.zone).map_err(|_| ClockError::Zone(self.zone.clone()))?;
+        let name = self.zone.as_deref().unwrap_or(ANY_ZONE);
+        let zone = TimeZone::get(name).map_err(|_| ClockError::Zone(name.to_owned()))?;
         let begin = self
             .begin
             .date
@@ -258,7 +259,7 @@ mod tests {
         Clock {
             begin: Moment::try_from(begin.to_owned()).unwrap(),
             departure: Moment::try_from(departure.to_owned()).unwrap(),
-            zone: zone.to_owned(),
+            zone: Some(zone.to_owned()),
         }
         .resolve()
         .unwrap()

@@ -37,6 +37,12 @@ pub fn march(net: &Network, tolerance: f64, sample_s: f64) -> Result<Marched, So
         .chain(net.inputs.iter().flat_map(|c| c.kinks().iter().copied()))
         .chain([net.departure_s, net.end_s])
         .filter(|&t| t > SAME_MOMENT_S && t <= net.end_s)
+        // Moments too close to the departure or the end give way to them.
+        .filter(|&t| {
+            [net.departure_s, net.end_s]
+                .into_iter()
+                .all(|fixed| t == fixed || (t - fixed).abs() >= SAME_MOMENT_S)
+        })
         .collect();
     stops.sort_by(f64::total_cmp);
     stops.dedup_by(|b, a| *b - *a < SAME_MOMENT_S);

@@ -51,7 +51,7 @@ pub fn night(engine: &str, hangar: Temperature, hours: u32) -> Scenario {
         clock: Clock {
             begin: Moment::try_from("19:00".to_owned()).unwrap(),
             departure: Moment::try_from(departure).unwrap(),
-            zone: "UTC".to_owned(),
+            zone: Some("UTC".to_owned()),
         },
         engine,
         oil: model::<Oil>("oils/15w-50"),

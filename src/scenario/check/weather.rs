@@ -43,6 +43,15 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
                     )
                     .help("write the day too, as in \"1996-02-04 19:00\"");
             }
+            if scenario.clock.zone.is_none() {
+                problems
+                    .tell(
+                        "clock.zone",
+                        "recorded weather is in UTC, so the night needs a time zone, but none is named",
+                    )
+                    .word("clock")
+                    .help("add zone: \"America/New_York\", or the like; zone: \"UTC\" if the clock is that");
+            }
             if readings(record, problems)
                 && dated
                 && let Some(clock) = clock

@@ -80,7 +80,7 @@ fn numbers_must_be_sane() {
 
 #[test]
 fn the_clock_must_make_a_night() {
-    let p = only(spoilt(|s| s.clock.zone = "Mars/Olympus".into()));
+    let p = only(spoilt(|s| s.clock.zone = Some("Mars/Olympus".into())));
     told(&p, "clock.zone", "`Mars/Olympus` is not a time zone", "");
     let p = only(spoilt(|s| {
         s.clock.departure = Moment::try_from("1996-02-03 07:00".to_owned()).unwrap();
@@ -115,6 +115,12 @@ fn recorded_weather_must_cover_the_night() {
     let mut covered = sound();
     covered.weather = record(&all);
     check(&covered).unwrap_or_else(|p| panic!("{p:#?}"));
+
+    let p = only(spoilt(|s| {
+        s.weather = record(&all);
+        s.clock.zone = None;
+    }));
+    told(&p, "clock.zone", "needs a time zone", "America/New_York");
 
     let p = only(spoilt(|s| s.weather = record(&all[..12])));
     told(

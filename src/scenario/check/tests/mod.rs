@@ -12,7 +12,7 @@ use crate::scenario::engine::Engine;
 
 const SOUND: &str = r#"(
     title: "a small engine",
-    clock: (begin: "1996-02-04 19:00", departure: "07:00"),
+    clock: (begin: "1996-02-04 19:00", departure: "07:00", zone: "UTC"),
     engine: body((
         parts: [
             (name: "case", label: "case", mass: kg(10), specific_heat: J_kgK(900),
