@@ -4,7 +4,7 @@ use crate::bench::{along, at, face, join, lost_w, lump, near, part, problem, sol
 use coldsoak::quantity::{Conductivity, Length};
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::part::{Shape, Spot};
-use std::f64::consts::PI;
+use std::f64::consts::{FRAC_PI_2, PI};
 
 /// A root of `1 - ζ cot ζ = Bi`, counted from none, and its weight `4 (sin ζ - ζ cos ζ)/(2 ζ - sin 2ζ)`.
 fn term(biot: f64, n: usize) -> (f64, f64) {
@@ -33,11 +33,11 @@ fn left(biot: f64, fourier: f64) -> f64 {
         .sum()
 }
 
-/// Source: Incropera and DeWitt, table 5.1 (from memory): Bi 1 has ζ 1.5708 and C 1.2732, Bi 10 has 2.8363 and
+/// Source: Incropera and DeWitt, table 5.1 (from memory): Bi 1 has ζ 1.5708 (π/2) and C 1.2732, Bi 10 has 2.8363 and
 /// 1.9249.
 #[test]
 fn the_series_of_the_ball_has_its_published_terms() {
-    for (biot, zeta, weight) in [(1.0, 1.5708, 1.2732), (10.0, 2.8363, 1.9249)] {
+    for (biot, zeta, weight) in [(1.0, FRAC_PI_2, 1.2732), (10.0, 2.8363, 1.9249)] {
         let found = term(biot, 0);
         near(found.0, zeta, 1e-4, "root");
         near(found.1, weight, 1e-4, "weight");
