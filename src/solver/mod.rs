@@ -17,3 +17,4 @@ pub use failure::SolveError;
 pub use march::march;
 pub use marched::{Effort, Marched};
 pub use steady::{SteadyError, steady};
+pub use step::{StepError, Stepper};

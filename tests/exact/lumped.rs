@@ -167,3 +167,24 @@ fn a_thermocouple_bead_answers_in_five_seconds() {
     // The crossing is found between samples a second apart, along a curve of one second's time constant.
     near(hours * 3600.0, 5.1648, 0.1, "bead");
 }
+
+/// A bead of 1 mm, k 35, rho 8500, c 320, h 210, has gone 99 percent of the way after 10 s.
+/// Source: Cengel, Heat Transfer, example 4-1 (from memory; exact 9.9413 s).
+#[test]
+fn a_larger_bead_goes_99_percent_in_ten_seconds() {
+    let (d, rho, c, h) = (1e-3_f64, 8500.0, 320.0, 210.0);
+    let area = std::f64::consts::PI * d * d;
+    let body = Body {
+        parts: vec![lump("bead", rho * c * area * d / 6.0)],
+        faces: vec![face("bead", Spot::whole, "gas", area, h)],
+        surroundings: vec![steady("gas", 100.0)],
+        ..Body::default()
+    };
+    let mut scenario = problem(body, 0.0, &[], 60.0, 1);
+    scenario.accuracy.sample_s = 1.0;
+    let night = solved(&scenario);
+    // The distance to the gas falls exponentially, so its logarithm is straight between two samples.
+    let left = |seconds: f64| (100.0 - at(&night, "bead", seconds)).ln();
+    let seconds = 9.0 + left(9.0) / (left(9.0) - left(10.0));
+    near(seconds, 9.9413, 1e-3, "bead");
+}

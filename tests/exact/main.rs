@@ -5,7 +5,11 @@ mod bench;
 #[path = "../kit/mod.rs"]
 mod kit;
 
+mod air;
 mod conduction;
+mod fins;
+mod ground;
 mod lumped;
+mod round;
 mod steady;
 mod water;

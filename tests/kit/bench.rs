@@ -126,3 +126,50 @@ pub fn near(found: f64, published: f64, within: f64, what: &str) {
         "{what}: {found} is not {published} within {within}"
     );
 }
+
+/// A wall, rod or ground said as so many bars end to end (`name0`, `name1`, ...), so that it has more cells
+/// than one part may have: its length, section, conductivity and heat capacity a cubic metre.
+pub fn chain(
+    body: &mut Body,
+    name: &str,
+    pieces: usize,
+    length: f64,
+    section: f64,
+    k: f64,
+    rho_c: f64,
+) {
+    let each = length / pieces as f64;
+    for i in 0..pieces {
+        let own = format!("{name}{i}");
+        let capacity = rho_c * section * each;
+        body.parts.push(part(&own, capacity, bar(each, section, k)));
+        if i > 0 {
+            body.joints.push(Joint {
+                from: (format!("{name}{}", i - 1), Spot::end),
+                to: (own, Spot::start),
+                contact: Contact::perfect,
+                footprint: None,
+            });
+        }
+    }
+}
+
+/// The temperatures after so many seconds of all cells whose part's name begins so, in their order, °C.
+pub fn along(night: &Night, name: &str, seconds: f64) -> Vec<f64> {
+    let row = night.trace.at(seconds);
+    let cells = night.trace.legend.cells.iter();
+    cells
+        .filter(|c| c.part.starts_with(name))
+        .map(|c| row[c.column])
+        .collect()
+}
+
+/// Heat lost at the departure by all paths together, W.
+pub fn lost_w(night: &Night) -> f64 {
+    night.findings.losses_w.iter().map(|l| l.watts).sum()
+}
+
+/// The temperature of the surface beyond the last half cell, from that cell and the air beyond.
+pub fn surface_c(cell_c: f64, air_c: f64, half_cell_w_m2k: f64, h: f64) -> f64 {
+    (cell_c * half_cell_w_m2k + air_c * h) / (half_cell_w_m2k + h)
+}

@@ -1,0 +1,196 @@
+//! The measured order of the stepping method, at the ends of its steps, in its books and between the ends.
+
+#[path = "../kit/bench.rs"]
+mod bench;
+#[path = "../kit/mod.rs"]
+mod kit;
+
+use bench::{face, joint, lump, problem};
+use coldsoak::balance::Balance;
+use coldsoak::network::{Network, assemble};
+use coldsoak::physics::convection::Facing;
+use coldsoak::quantity::{Area, FilmCoefficient, Length, Temperature, TemperatureStep, Volume};
+use coldsoak::scenario::body::{
+    Body, Gap, Opening, Passage, Pocket, Surrounding, SurroundingTemperature,
+};
+use coldsoak::scenario::check::check;
+use coldsoak::scenario::document::Scenario;
+use coldsoak::scenario::joint::{Face, FilmLaw, Sight};
+use coldsoak::scenario::part::Spot;
+use coldsoak::solver::Stepper;
+
+/// RODAS4 is of order 4 (Hairer and Wanner, Solving Ordinary Differential Equations II, section IV.7).
+const ORDER: f64 = 3.8;
+/// The curve between the ends of a step is of order 3 at least (the same source).
+const ORDER_BETWEEN: f64 = 2.8;
+/// Steps of the solution that stands for the exact one.
+const FINEST: usize = 512;
+/// Looks taken at each step: its end and three places within.
+const LOOKS: usize = 4;
+
+/// The vector at every quarter of `steps` even steps over `span_s`.
+fn evenly(net: &Network, span_s: f64, steps: usize) -> Vec<Vec<f64>> {
+    let mut stepper = Stepper::new(Balance::new(net));
+    let mut vector = net.initial.clone();
+    vector.resize(net.index.states() + net.index.books, 0.0);
+    let step_s = span_s / steps as f64;
+    let mut rows = vec![vector.clone()];
+    for number in 0..steps {
+        let time_s = number as f64 * step_s;
+        stepper.begin(time_s, &vector).unwrap();
+        stepper.attempt(time_s, step_s).unwrap();
+        for look in 1..LOOKS {
+            let share = look as f64 / LOOKS as f64;
+            rows.push(
+                (0..vector.len())
+                    .map(|i| stepper.between(i, share))
+                    .collect(),
+            );
+        }
+        vector.copy_from_slice(&stepper.after);
+        rows.push(vector.clone());
+    }
+    rows
+}
+
+/// The largest errors of a march: of the states at the ends, of the books at the ends, of both between.
+/// Books, in joules, are weighed by what they come to.
+fn errors(net: &Network, exact: &[Vec<f64>], found: &[Vec<f64>]) -> [f64; 3] {
+    let states = net.index.states();
+    let stride = (exact.len() - 1) / (found.len() - 1);
+    let last = exact.last().unwrap();
+    let mut worst = [0.0_f64; 3];
+    for (number, row) in found.iter().enumerate() {
+        for (i, value) in row.iter().enumerate() {
+            let weight = if i < states {
+                1.0
+            } else {
+                last[i].abs().max(1.0)
+            };
+            let error = (value - exact[number * stride][i]).abs() / weight;
+            let kind = match (number % LOOKS, i < states) {
+                (0, true) => 0,
+                (0, false) => 1,
+                _ => 2,
+            };
+            worst[kind] = worst[kind].max(error);
+        }
+    }
+    worst
+}
+
+/// Measures the orders by halving the step twice, and holds them to what the method promises.
+fn measured(scenario: &Scenario, span_s: f64, coarsest: usize) {
+    let net = assemble(&check(scenario).unwrap_or_else(|p| panic!("{p:?}")));
+    let exact = evenly(&net, span_s, FINEST);
+    let [coarse, middle, fine] =
+        [1, 2, 4].map(|cut| errors(&net, &exact, &evenly(&net, span_s, cut * coarsest)));
+    for (kind, (name, wanted)) in [
+        ("states", ORDER),
+        ("books", ORDER),
+        ("between", ORDER_BETWEEN),
+    ]
+    .into_iter()
+    .enumerate()
+    {
+        let told = format!(
+            "{name}: errors {:.2e}, {:.2e}, {:.2e}",
+            coarse[kind], middle[kind], fine[kind]
+        );
+        assert!(fine[kind] > 1e-11, "{told}: too near rounding to tell");
+        let order = (middle[kind] / fine[kind]).log2();
+        println!("{told}: order {order:.2}");
+        assert!(order >= wanted, "{told}: order {order:.2}");
+    }
+}
+
+/// Two bodies that radiate, cool by a power law and stand beside air that cools steadily: nonlinear, and
+/// changing with time by itself.
+fn solids() -> Body {
+    Body {
+        parts: vec![lump("small", 2e3), lump("large", 6e3)],
+        joints: vec![joint("small", "large", 2.0)],
+        faces: vec![
+            face("small", Spot::whole, "air", 1.0, 1.5),
+            Face {
+                part: "large".to_owned(),
+                at: Spot::whole,
+                meets: "air".to_owned(),
+                area: Area::m2(1.0),
+                law: FilmLaw::power {
+                    coefficient: FilmCoefficient::W_m2K(3.0),
+                    at: TemperatureStep::K(50.0),
+                    exponent: 0.33,
+                },
+            },
+        ],
+        sights: vec![Sight {
+            from: "small".to_owned(),
+            to: "air".to_owned(),
+            area: Area::m2(0.4),
+            emissivities: (0.9, 0.9),
+            area_ratio: 0.5,
+        }],
+        surroundings: vec![Surrounding {
+            name: "air".to_owned(),
+            temperature: SurroundingTemperature::curve(vec![
+                (0.0, Temperature::degC(10.0)),
+                (12.0, Temperature::degC(-80.0 + 30.0)),
+            ]),
+        }],
+        ..Body::default()
+    }
+}
+
+#[test]
+fn a_step_is_of_fourth_order_and_its_curve_of_third() {
+    let scenario = problem(solids(), 90.0, &[("large", 60.0)], 43_200.0, 1);
+    measured(&scenario, 3600.0, 32);
+}
+
+/// The same body in two pockets of air with a passage and gaps: the pressures and draughts are found anew at
+/// every stage, and stand in the matrix as its border.
+#[test]
+fn air_found_at_every_stage_leaves_the_order_as_it_is() {
+    let pocket = |name: &str, height: f64| Pocket {
+        name: name.to_owned(),
+        label: name.to_owned(),
+        volume: Volume::m3(4.0),
+        mid_height: Length::m(height),
+        flow_section: Area::m2(0.5),
+        after_flight: Default::default(),
+    };
+    let gap = |pocket: &str, height: f64| Gap {
+        pocket: pocket.to_owned(),
+        opening: Opening::seam,
+        area: Area::m2(0.01),
+        centre: Length::m(height),
+        tall: Length::m(0.0),
+        slices: 1,
+        wind_coefficient: 0.1,
+    };
+    let warm = |part: &str, pocket: &str| Face {
+        part: part.to_owned(),
+        at: Spot::whole,
+        meets: pocket.to_owned(),
+        area: Area::m2(1.0),
+        law: FilmLaw::air {
+            length: Length::m(0.3),
+            facing: Facing::Upright,
+        },
+    };
+    let mut body = solids();
+    body.pockets = vec![pocket("low", 0.0), pocket("high", 0.6)];
+    body.gaps = vec![gap("low", -0.3), gap("high", 0.9)];
+    body.passages = vec![Passage {
+        between: ("low".to_owned(), "high".to_owned()),
+        area: Area::m2(0.02),
+        centre: Length::m(0.3),
+        tall: None,
+    }];
+    body.faces
+        .extend([warm("small", "low"), warm("large", "high")]);
+    let others = [("large", 60.0), ("low", 20.0), ("high", 30.0)];
+    let scenario = problem(body, 90.0, &others, 43_200.0, 1);
+    measured(&scenario, 1200.0, 32);
+}
