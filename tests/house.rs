@@ -30,6 +30,7 @@ fn sources() -> Vec<(PathBuf, String)> {
     files.sort();
     files
         .into_iter()
+        .filter(|path| !path.components().any(|part| part.as_os_str() == "tests"))
         .map(|path| {
             let text = std::fs::read_to_string(&path).unwrap();
             let code = text.split("#[cfg(test)]\nmod ").next().unwrap_or("");

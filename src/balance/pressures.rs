@@ -11,8 +11,12 @@ use nalgebra::{Cholesky, DMatrix, DVector};
 const BALANCED_KG_PER_S: f64 = 1e-12;
 /// Most iterations before giving up.
 const MOST_ITERATIONS: usize = 100;
-/// Most halvings of one Newton step.
-const MOST_HALVINGS: usize = 40;
+/// Streams smaller than this may be left where rounding stops the descent, kg/s.
+const ROUNDED_KG_PER_S: f64 = 1e-9;
+/// Most cuts of one Newton step.
+const MOST_CUTS: usize = 30;
+/// A step is long enough where the potential's slope along it has fallen to this part of what it was.
+const FLAT: f64 = 0.3;
 
 /// The air would not balance.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -75,27 +79,10 @@ impl Pressures {
             for (pocket, kept) in net.pockets.iter().zip(&mut self.tried) {
                 *kept = x[pocket.pressure];
             }
-            let mut share = 1.0;
-            let mut reached = size;
-            for _ in 0..MOST_HALVINGS {
-                for ((pocket, kept), step) in
-                    net.pockets.iter().zip(&self.tried).zip(self.step.iter())
-                {
-                    x[pocket.pressure] = kept + share * step;
-                }
-                reached = self.evaluate(net, x, on);
-                if reached < size || reached <= BALANCED_KG_PER_S {
-                    break;
-                }
-                share *= 0.5;
-            }
-            if reached >= size {
-                // Rounding stops the descent: good enough within a few hundred times the goal, or not at all.
-                return if reached <= 1e3 * BALANCED_KG_PER_S {
-                    Ok(())
-                } else {
-                    Err(failed())
-                };
+            let reached = self.search(net, x, on);
+            if reached >= size && reached <= ROUNDED_KG_PER_S {
+                // Rounding stops the descent.
+                return Ok(());
             }
             size = reached;
         }
@@ -103,6 +90,39 @@ impl Pressures {
             residual_kg_per_s: size,
             iterations: MOST_ITERATIONS,
         })
+    }
+
+    /// Goes along the Newton step as far as the potential falls: its slope along the step, the residual times
+    /// the step, falls steadily from one end to the other, so where it is far below zero the step is too long.
+    /// (A square-root law makes a full step overshoot to the mirror image.) Returns the size of the residual.
+    fn search(&mut self, net: &Network, x: &mut [f64], on: &[f64]) -> f64 {
+        let begun = self.residual.dot(&self.step);
+        let (mut low, mut low_slope) = (0.0, begun);
+        let (mut high, mut high_slope) = (1.0, f64::NAN);
+        let mut share = 1.0;
+        let mut reached = 0.0;
+        for _ in 0..MOST_CUTS {
+            for ((pocket, kept), step) in net.pockets.iter().zip(&self.tried).zip(self.step.iter())
+            {
+                x[pocket.pressure] = kept + share * step;
+            }
+            reached = self.evaluate(net, x, on);
+            let slope = self.residual.dot(&self.step);
+            if slope.abs() <= FLAT * begun || reached <= BALANCED_KG_PER_S {
+                break;
+            }
+            if slope > 0.0 {
+                if share >= 1.0 {
+                    break;
+                }
+                (low, low_slope) = (share, slope);
+            } else {
+                (high, high_slope) = (share, slope);
+            }
+            let cut = low_slope / (low_slope - high_slope);
+            share = low + (high - low) * cut.clamp(0.1, 0.9);
+        }
+        reached
     }
 
     /// Residual and stiffness at the pressures in `x`; the size of the residual.

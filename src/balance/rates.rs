@@ -177,15 +177,6 @@ impl<'n> Balance<'n> {
             values: &mut self.slopes,
         };
         visit_all(&self.net.laws, &mut visitor);
-        for pocket in self.net.pockets.iter().filter(|p| p.pinned) {
-            // A pinned pressure defines itself.
-            let own = self
-                .entries
-                .binary_search_by_key(&(pocket.pressure, pocket.pressure), |e| (e.row, e.column));
-            if let Ok(own) = own {
-                self.slopes[own] = -1.0;
-            }
-        }
         &self.slopes
     }
 

@@ -4,7 +4,8 @@ use super::args::{Args, Night};
 use super::outcome::{Failure, Outcome};
 use super::{folder, say};
 use crate::files::fault::FileError;
-use crate::files::night::{load_named, located};
+use crate::files::locate::{located, located_choice};
+use crate::files::night::load_named;
 use crate::files::sources::{Input, Sources};
 use crate::night::{NightError, run as run_night};
 use crate::report::json::InputJson;
@@ -47,7 +48,10 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
 pub fn failed(e: NightError, file: &str, sources: &Sources, choice: Option<&str>) -> Failure {
     match e {
         NightError::Problems(problems) => {
-            let mut faults = located(&problems, file, sources);
+            let mut faults = match choice {
+                Some(choice) => located_choice(&problems, choice, file, sources),
+                None => located(&problems, file, sources),
+            };
             if let Some(choice) = choice {
                 for fault in &mut faults {
                     fault.what = format!("{}, in the choice \"{choice}\"", fault.what);

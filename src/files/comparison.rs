@@ -1,13 +1,15 @@
 //! A comparison as a user writes it: one night, and several choices of heaters and coverings.
 
-use super::fault::FileError;
-use super::library::{Kind, builtin};
-use super::night::{HeaterEntry, Loaded, heaters, load, load_builtin};
+use super::fault::{Fault, FileError};
+use super::library::Kind;
+use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
+use super::outline::Outline;
 use super::ron::parse;
-use super::sources::Sources;
+use super::sources::{Sources, label};
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 use std::path::Path;
 
 /// What a comparison file holds.
@@ -51,21 +53,7 @@ pub struct LoadedComparison {
 pub fn load_comparison(path: &Path) -> Result<LoadedComparison, FileError> {
     let mut sources = Sources::beside(path);
     let text = sources.open(path)?;
-    let file = path.display().to_string();
-    let comparison: ComparisonFile = parse(&file, &text)?;
-    let base = if builtin(Kind::Night, &comparison.night).is_some() {
-        load_builtin(&comparison.night)?
-    } else {
-        // Names the file for the fault, and keeps it inside the folder.
-        sources.text(Kind::Night, &comparison.night, &file)?;
-        load(
-            &path
-                .parent()
-                .unwrap_or(Path::new(""))
-                .join(&comparison.night),
-        )?
-    };
-    resolve(&comparison, &file, sources, base)
+    resolve(&path.display().to_string(), &text, sources)
 }
 
 /// A built-in comparison.
@@ -74,30 +62,46 @@ pub fn load_comparison(path: &Path) -> Result<LoadedComparison, FileError> {
 pub fn load_builtin_comparison(name: &str) -> Result<LoadedComparison, FileError> {
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Comparison, name, "the command line")?;
-    let comparison: ComparisonFile = parse(name, &text)?;
-    let base = load_builtin(&comparison.night)?;
-    resolve(&comparison, name, sources, base)
+    resolve(&label(Kind::Comparison, name), &text, sources)
 }
 
-fn resolve(
-    comparison: &ComparisonFile,
-    file: &str,
-    mut sources: Sources,
-    mut base: Loaded,
-) -> Result<LoadedComparison, FileError> {
+fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedComparison, FileError> {
+    let comparison: ComparisonFile = parse(file, text)?;
+    no_name_twice(&comparison, file, text)?;
+    let night: NightFile = sources.value(Kind::Night, &comparison.night, file)?;
+    let mut base = night::resolve(&night, &label(Kind::Night, &comparison.night), &mut sources)?;
     let mut choices = Vec::new();
     for choice in &comparison.choices {
-        let mut scenario = base.scenario.clone();
+        let mut scenario = base.clone();
         scenario.heaters = heaters(&choice.heaters, file, &mut sources)?;
         if let Some(covers) = &choice.covers {
             scenario.covers = covers.clone();
         }
         choices.push((choice.name.clone(), scenario));
     }
-    sources.absorb(&base.sources);
-    base.scenario.title.clone_from(&comparison.title);
-    base.inputs = sources.inputs();
-    base.sources = sources;
-    base.file = file.to_owned();
+    base.title = comparison.title;
+    let base = Loaded {
+        scenario: base,
+        inputs: sources.inputs(),
+        sources,
+        file: file.to_owned(),
+    };
     Ok(LoadedComparison { base, choices })
+}
+
+/// Choices are told apart by their names.
+fn no_name_twice(comparison: &ComparisonFile, file: &str, text: &str) -> Result<(), Fault> {
+    let mut names = BTreeSet::new();
+    for (i, choice) in comparison.choices.iter().enumerate() {
+        if !names.insert(&choice.name) {
+            let what = format!("there are two choices named `{}`", choice.name);
+            let fault = Fault::of(file, what).help("give one of them another name");
+            let found = Outline::of(text).find(&format!("choices[{i}].name"));
+            return Err(match found {
+                Some(found) => fault.at(text, found.value),
+                None => fault,
+            });
+        }
+    }
+    Ok(())
 }

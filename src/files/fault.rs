@@ -83,6 +83,8 @@ impl fmt::Display for Fault {
     }
 }
 
+impl std::error::Error for Fault {}
+
 /// Why files could not be turned into a night.
 #[derive(Debug, thiserror::Error)]
 pub enum FileError {

@@ -32,6 +32,18 @@ impl Kind {
             Self::Comparison => "comparison",
         }
     }
+    /// Where its built-in models stand under `models/`, and how their names end.
+    pub(super) fn folder_and_ending(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Engine => ("engines", ".ron"),
+            Self::Heater => ("heaters", ".ron"),
+            Self::Hangar => ("hangars", ".ron"),
+            Self::Oil => ("oils", ".ron"),
+            Self::Weather => ("weather", ".csv"),
+            Self::Night => ("nights", ".ron"),
+            Self::Comparison => ("comparisons", ".ron"),
+        }
+    }
 }
 
 macro_rules! models {

@@ -3,9 +3,15 @@
 pub mod comparison;
 pub mod fault;
 pub mod library;
+pub mod locate;
+pub mod metar;
 pub mod night;
+mod outline;
 pub mod ron;
 pub mod safe;
 pub mod sources;
 pub mod trace_csv;
 pub mod weather_csv;
+
+#[cfg(test)]
+mod tests;

@@ -1,12 +1,11 @@
 //! A night as a user writes it: a file that names engine, oil, hangar, heaters and weather.
 
-use super::fault::{Fault, FileError};
+use super::fault::FileError;
 use super::library::{Kind, builtin};
 use super::ron::parse;
-use super::sources::{Input, Sources};
+use super::sources::{Input, Sources, label};
 use super::weather_csv;
 use crate::quantity::{Power, Speed, Temperature, Units};
-use crate::scenario::check::Problem;
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
 use crate::scenario::cover::Covers;
@@ -158,13 +157,14 @@ pub fn load(path: &Path) -> Result<Loaded, FileError> {
 pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Night, name, "the command line")?;
-    let night: NightFile = parse(name, &text)?;
-    let scenario = resolve(&night, name, &mut sources)?;
+    let file = label(Kind::Night, name);
+    let night: NightFile = parse(&file, &text)?;
+    let scenario = resolve(&night, &file, &mut sources)?;
     Ok(Loaded {
         scenario,
         inputs: sources.inputs(),
         sources,
-        file: name.to_owned(),
+        file,
     })
 }
 
@@ -250,44 +250,4 @@ pub fn heaters(
             })
         })
         .collect()
-}
-
-/// Problems of a scenario as faults of the files it came from: the culprit's name is found in the file that
-/// was asked for, or in one of those it names.
-pub fn located(problems: &[Problem], file: &str, sources: &Sources) -> Vec<Fault> {
-    problems
-        .iter()
-        .map(|problem| {
-            let what = format!("{} (`{}`)", problem.what, problem.path);
-            let mut fault = Fault::of(file, what);
-            fault.help.clone_from(&problem.help);
-            let key = problem.path.rsplit('.').next().unwrap_or("");
-            let key = key.split('[').next().unwrap_or("");
-            let own = sources.texts().iter().filter(|(name, _)| name == file);
-            let others = sources.texts().iter().filter(|(name, _)| name != file);
-            let texts: Vec<_> = own.chain(others).collect();
-            let words = problem.word.as_deref().into_iter().chain([key]);
-            for word in words.filter(|word| !word.is_empty()) {
-                for (name, text) in &texts {
-                    if let Some(at) = find_word(text, word) {
-                        fault.file.clone_from(name);
-                        return fault.at(text, at..at + word.len());
-                    }
-                }
-            }
-            fault
-        })
-        .collect()
-}
-
-/// Where a word stands by itself in a text, outside of comments.
-fn find_word(text: &str, word: &str) -> Option<usize> {
-    let is_word = |c: char| c.is_alphanumeric() || c == '_';
-    text.match_indices(word).map(|(at, _)| at).find(|&at| {
-        let line_start = text[..at].rfind('\n').map_or(0, |i| i + 1);
-        let apart = |c: Option<char>| c.is_none_or(|c| !is_word(c));
-        !text[line_start..at].contains("//")
-            && apart(text[..at].chars().next_back())
-            && apart(text[at + word.len()..].chars().next())
-    })
 }

@@ -1,6 +1,7 @@
 //! Model files, in RON: text to values, and every way in which that can go wrong told with its place.
 
 use super::fault::Fault;
+use super::outline::Outline;
 use ron::Options;
 use ron::error::{Position, SpannedError};
 use ron::extensions::Extensions;
@@ -50,7 +51,15 @@ pub fn parse<T: DeserializeOwned>(file: &str, text: &str) -> Result<T, Fault> {
     reader
         .end()
         .map_err(|e| fault(file, text, &reader.span_error(e), ""))?;
-    Ok(value)
+    // The reader refuses a field that stands twice, but would let the last of two equal keys of a map win.
+    match Outline::of(text).twice.into_iter().next() {
+        Some((key, place)) => Err(
+            Fault::of(file, format!("the key `{key}` stands there twice"))
+                .at(text, place)
+                .help("leave one of the two out"),
+        ),
+        None => Ok(value),
+    }
 }
 
 /// The text of a value, as a model file would hold it.
@@ -66,7 +75,12 @@ fn fault(file: &str, text: &str, error: &SpannedError, path: &str) -> Fault {
     let place = bytes_between(text, error.span.start, error.span.end);
     let place = whole_word(text, place);
     let word = &text[place.clone()];
-    let mut what = said.trim_end_matches('.').to_owned();
+    let mut what = if said.starts_with("Found invalid std identifier") {
+        // The reader wants a unit's name here; its own words speak of identifiers.
+        format!("`{word}` stands where a value with its unit is expected")
+    } else {
+        said.trim_end_matches('.').to_owned()
+    };
     if !path.is_empty() && path != "." && path != "?" {
         what = format!("{what}, at `{path}`");
     }
@@ -81,15 +95,13 @@ fn fault(file: &str, text: &str, error: &SpannedError, path: &str) -> Fault {
 fn hint(said: &str, word: &str, text: &str, place: &Range<usize>) -> Option<String> {
     let bare = word.trim_start_matches(['-', '+']);
     let number = bare.starts_with(|c: char| c.is_ascii_digit() || c == '.');
-    let line_start = text[..place.start].rfind('\n').map_or(0, |i| i + 1);
-    let line = text[line_start..].lines().next().unwrap_or("");
-    let decimal_comma = line
-        .as_bytes()
-        .windows(3)
-        .any(|w| w[0].is_ascii_digit() && w[1] == b',' && w[2].is_ascii_digit());
+    let quoted = text[..place.start].ends_with('"');
+    let before = text[..place.start].strip_suffix(',');
+    let decimal_comma = word.starts_with(|c: char| c.is_ascii_digit())
+        && before.is_some_and(|b| b.ends_with(|c: char| c.is_ascii_digit()));
     if decimal_comma {
         Some("write a decimal point, not a comma: 1.5".to_owned())
-    } else if number {
+    } else if number && !quoted {
         Some("a unit goes here, such as degC(-9), W(350), m(0.12), kg(15) or h(2)".to_owned())
     } else if said.contains("nexpected field") || said.contains("nexpected variant") {
         None

@@ -27,6 +27,22 @@ fn refused(path: &Path) -> impl Fn(io::Error) -> WriteError + '_ {
     }
 }
 
+/// Writes a file whole or not at all: under another name beside its own, then renamed.
+///
+/// *Errors*: something is there already and `force` is not set, or the system refuses.
+pub fn write_file(path: &Path, bytes: &[u8], force: bool) -> Result<(), WriteError> {
+    if !force && path.exists() {
+        return Err(WriteError::Exists(path.to_owned()));
+    }
+    let draft = beside(path, "draft");
+    let written = fs::write(&draft, bytes).and_then(|()| fs::rename(&draft, path));
+    written.map_err(|source| {
+        // Best effort, as for a folder's draft.
+        let _ = fs::remove_file(&draft);
+        refused(path)(source)
+    })
+}
+
 /// A folder that appears whole or not at all: written under another name beside its own, then renamed.
 #[derive(Debug)]
 pub struct NewFolder {
@@ -136,6 +152,28 @@ mod tests {
         begun.write("a.txt", b"whole").unwrap();
         begun.finish().unwrap();
         assert_eq!(fs::read(out.join("a.txt")).unwrap(), b"whole");
+    }
+
+    #[test]
+    fn a_file_appears_whole_or_not_at_all() {
+        let room = tempfile::tempdir().unwrap();
+        let path = room.path().join("a.json");
+        write_file(&path, b"one", false).unwrap();
+        assert!(matches!(
+            write_file(&path, b"two", false),
+            Err(WriteError::Exists(_))
+        ));
+        assert_eq!(fs::read(&path).unwrap(), b"one");
+        write_file(&path, b"two", true).unwrap();
+        assert_eq!(fs::read(&path).unwrap(), b"two");
+        // A folder cannot be replaced by a file, and no draft is left beside it.
+        let folder = room.path().join("folder");
+        fs::create_dir(&folder).unwrap();
+        assert!(matches!(
+            write_file(&folder, b"x", true),
+            Err(WriteError::Refused { .. })
+        ));
+        assert_eq!(fs::read_dir(room.path()).unwrap().count(), 2);
     }
 
     #[test]

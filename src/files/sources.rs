@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 /// A file that went into a night.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Input {
-    /// Its name, as it was asked for.
+    /// Its path as it was asked for, or `built-in heaters/lamp-100w.ron`.
     pub name: String,
     /// The SHA-256 of its text.
     pub sha256: String,
@@ -50,15 +50,12 @@ impl Sources {
             .collect()
     }
     /// The texts read so far, by name.
-    pub fn texts(&self) -> &[(String, String)] {
-        &self.read
+    pub fn texts(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.read.iter().map(|(n, t)| (n.as_str(), t.as_str()))
     }
-
-    /// Takes over what other sources have read.
-    pub fn absorb(&mut self, other: &Self) {
-        for (name, text) in &other.read {
-            self.keep(name, text);
-        }
+    /// A file read so far, and its text.
+    pub fn named_text(&self, file: &str) -> Option<(&str, &str)> {
+        self.texts().find(|(name, _)| *name == file)
     }
 
     /// Reads the user's own file.
@@ -84,7 +81,7 @@ impl Sources {
             let Some(text) = builtin(kind, name) else {
                 return Err(self.unknown(kind, name, asked_by).into());
             };
-            self.keep(name, text);
+            self.keep(&label(kind, name), text);
             return Ok(text.to_owned());
         }
         let plain = Path::new(name)
@@ -99,10 +96,22 @@ impl Sources {
             .help("put the file beside the night and name it without `..` or a leading `/`")
         })?;
         let path = folder.join(name);
-        let bytes = read_bounded(&path).map_err(|e| {
+        let unread = |e: std::io::Error| {
             let what = format!("the {} `{name}` could not be read: {e}", kind.word());
             self.named(asked_by, name, what)
-        })?;
+        };
+        // A link may still lead out of the folder.
+        let inside = if folder.as_os_str().is_empty() {
+            Path::new(".")
+        } else {
+            &folder
+        };
+        let real = path.canonicalize().map_err(unread)?;
+        if !real.starts_with(inside.canonicalize().map_err(unread)?) {
+            let what = format!("`{name}` leads out of the folder of {asked_by}");
+            return Err(self.named(asked_by, name, what).into());
+        }
+        let bytes = read_bounded(&real).map_err(unread)?;
         let text = text_of(name, bytes)?;
         self.keep(name, &text);
         Ok(text)
@@ -118,7 +127,7 @@ impl Sources {
         asked_by: &str,
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
-        Ok(parse(name, &text)?)
+        Ok(parse(&label(kind, name), &text)?)
     }
 
     fn keep(&mut self, name: &str, text: &str) {
@@ -141,12 +150,23 @@ impl Sources {
     /// A fault at a quoted name in the file that asks for it.
     fn named(&self, asked_by: &str, name: &str, what: String) -> Fault {
         let fault = Fault::of(asked_by, what);
-        let text = self.read.iter().find(|(n, _)| n == asked_by);
-        match text.and_then(|(_, text)| Some((text, text.find(&format!("\"{name}\""))?))) {
+        match self
+            .named_text(asked_by)
+            .and_then(|(_, text)| Some((text, text.find(&format!("\"{name}\""))?)))
+        {
             Some((text, at)) => fault.at(text, at + 1..at + 1 + name.len()),
             None => fault,
         }
     }
+}
+
+/// What a file is called in faults and inputs: `built-in oils/sae-50.ron`, or the name of the user's own.
+pub fn label(kind: Kind, name: &str) -> String {
+    if builtin(kind, name).is_none() {
+        return name.to_owned();
+    }
+    let (folder, ending) = kind.folder_and_ending();
+    format!("built-in {folder}/{name}{ending}")
 }
 
 /// A file's bytes, no more than a model file may have and one to tell.

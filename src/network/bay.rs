@@ -37,7 +37,13 @@ pub fn lay(frame: &Frame, net: &mut Network) {
         });
     }
     for pocket in without_way_out(frame) {
+        // Its pressure means nothing and is held at none.
         net.pockets[pocket].pinned = true;
+        net.laws.draughts.push(Term {
+            column: frame.pressure(pocket),
+            row: frame.pressure(pocket),
+            factor: -1.0,
+        });
     }
     for passage in &frame.body.passages {
         open_passage(frame, net, passage);

@@ -83,6 +83,7 @@ pub struct Laws {
     pub heater_terms: Vec<HeaterTerm>,
     pub heater_constants: Vec<HeaterConstant>,
     pub heater_vapours: Vec<HeaterVapour>,
+    /// What defines draughts, and pinned pressures.
     pub draughts: Vec<Term>,
     pub wall_films: Vec<WallFilm>,
     pub oil_surfaces: Vec<OilSurface>,

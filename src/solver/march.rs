@@ -1,6 +1,7 @@
 //! From dusk to dawn.
 
 use super::failure::SolveError;
+use super::marched::{Effort, Marched};
 use super::pace::{Pace, growth};
 use super::sampler::Sampler;
 use super::step::{StepError, Stepper};
@@ -23,32 +24,6 @@ const CROSSING_TRIES: usize = 12;
 const MOST_SWITCHINGS: usize = 10_000;
 /// Most steps of one night.
 const MOST_STEPS: usize = 5_000_000;
-
-/// Work that was done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Effort {
-    /// Steps taken.
-    pub steps: usize,
-    /// Steps tried in vain.
-    pub rejected: usize,
-    /// Factorisations of the matrix.
-    pub factorisations: usize,
-    /// Evaluations of the rates.
-    pub evaluations: usize,
-}
-
-/// A night that was marched through.
-#[derive(Debug, Clone)]
-pub struct Marched {
-    /// Its record.
-    pub trace: Trace,
-    /// Its books.
-    pub ledger: Ledger,
-    /// The work done.
-    pub effort: Effort,
-    /// The state at the departure, and which heaters were on just before it.
-    pub at_departure: (Vec<f64>, Vec<f64>),
-}
 
 /// Marches through the night of a network. `tolerance` scales the error allowed in a step; samples are at
 /// most `sample_s` apart.

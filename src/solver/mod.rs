@@ -4,6 +4,7 @@ mod border;
 mod factor;
 mod failure;
 mod march;
+mod marched;
 mod method;
 mod pace;
 mod sampler;
@@ -13,5 +14,6 @@ mod switching;
 
 pub use factor::{Factor, SingularError};
 pub use failure::SolveError;
-pub use march::{Effort, Marched, march};
+pub use march::march;
+pub use marched::{Effort, Marched};
 pub use steady::{SteadyError, steady};

@@ -23,6 +23,9 @@ fn json(desk: &Desk, words: &[&str]) -> Value {
     serde_json::from_str(&desk.run(words).done()).unwrap()
 }
 
+/// A slip: what it is, and how it is made.
+type Slip = (&'static str, fn(&mut Value));
+
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     let desk = Desk::new();
@@ -75,7 +78,7 @@ fn the_schemas_refuse_what_is_not_in_the_contract() {
     let sound = json(&desk, &["night", "block-cooling", "--json"]);
     let night = schema("night");
     assert!(night.is_valid(&sound));
-    let slips: [(&str, fn(&mut Value)); 5] = [
+    let slips: [Slip; 5] = [
         ("a key too many", |v| v["surprise"] = 1.into()),
         ("a key too few", |v| {
             v.as_object_mut().unwrap().remove("margin_k");

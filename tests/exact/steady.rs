@@ -3,7 +3,7 @@
 use crate::bench::{at, face, join, lump, near, problem, solved, steady};
 use coldsoak::quantity::{Area, Length, Volume};
 use coldsoak::scenario::body::{Body, Gap, Opening, Pocket};
-use coldsoak::scenario::joint::{Enclosure, Face, FilmLaw, Sight};
+use coldsoak::scenario::joint::{Enclosure, Sight};
 use coldsoak::scenario::part::Spot;
 
 /// Five layers, 0.843333 m2K/W in all: for +10 °C inside and -20 outside 35.57312 W/m2, inner face 5.55336,
@@ -172,36 +172,4 @@ fn a_warm_box_breathes_through_two_gaps_as_the_stack_law_says() {
     // The orifices are laminar below 0.02 Pa of the 0.2 Pa at each: half a percent.
     let exact = flow * 1006.0 * 20.0;
     near(gaps, exact, 0.006 * exact, "stack flow");
-}
-
-/// A horizontal cylinder is not among the faces; an upright plate is: 0.6 x 0.6 m at 90 °C in air of 30 loses
-/// 115 W by convection. Source: Cengel, Heat Transfer, example 9-2 (from memory). The free-convection law is
-/// a smooth fit with cold-air constants: within 12 percent here.
-#[test]
-fn an_upright_plate_loses_about_what_the_textbook_says() {
-    let body = Body {
-        parts: vec![lump("plate", HUGE)],
-        faces: vec![Face {
-            part: "plate".to_owned(),
-            at: Spot::whole,
-            meets: "air".to_owned(),
-            area: Area::m2(0.36),
-            law: FilmLaw::outdoors {
-                length: Length::m(0.6),
-                facing: coldsoak::physics::convection::Facing::Upright,
-                emissivity: 1e-9,
-            },
-        }],
-        surroundings: vec![steady("air", 30.0)],
-        ..Body::default()
-    };
-    let mut scenario = problem(body, 90.0, &[], 43_200.0, 1);
-    scenario.hangar.draught = coldsoak::quantity::Speed::m_s(0.0);
-    let night = solved(&scenario);
-    near(
-        watts(&night, "plate", 90.0, HUGE),
-        115.0,
-        0.12 * 115.0,
-        "plate",
-    );
 }

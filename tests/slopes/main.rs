@@ -29,6 +29,9 @@ fn network(engine: &str) -> Network {
         pad(150.0),
         heater("lamp-100w", 100.0, "lamp-under-sump"),
     ];
+    for (number, heater) in scenario.heaters.iter_mut().enumerate() {
+        heater.name = format!("heater {number}");
+    }
     if engine == "radial-nine" {
         scenario.heaters.truncate(4);
     }

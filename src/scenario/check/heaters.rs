@@ -24,6 +24,8 @@ pub(super) fn check_all(
             shares(aim, &format!("engine.places.{place}"), names, problems);
         }
     }
+    // Where a name leads nowhere, whether air finds a way out cannot be told.
+    let resolved = problems.count() == 0;
     let mut called = BTreeSet::new();
     for (i, heater) in scenario.heaters.iter().enumerate() {
         let path = format!("heaters[{i}]");
@@ -51,7 +53,9 @@ pub(super) fn check_all(
             }
             if let Some(aim) = aimed(heater, body, names, &path, problems) {
                 fits(heater, &aim, &path, problems);
-                way_out(heater, &aim, body, &scenario.covers, &path, problems);
+                if resolved {
+                    way_out(heater, &aim, body, &scenario.covers, &path, problems);
+                }
                 aims.push(aim);
             }
         }
@@ -202,6 +206,8 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
         ),
     };
     let path = format!("{path}.place");
+    // The first misfit is enough: a place for another kind has several.
+    let before = problems.count();
     let mut sums = |key: &str, list: &[(String, f64)], wanted: bool, allowed: bool| {
         let sum: f64 = list.iter().map(|(_, share)| share).sum();
         let what = match (wanted, list.is_empty()) {
@@ -214,6 +220,9 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
             }
             _ => return,
         };
+        if problems.count() > before {
+            return;
+        }
         let problem = problems.tell(&path, what);
         if let Place::at(place) = &heater.place {
             problem

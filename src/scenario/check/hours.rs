@@ -16,7 +16,8 @@ pub(super) fn hours(
     problems: &mut Problems,
 ) {
     let path = format!("{path}.hours");
-    let end = end_s(scenario, clock);
+    // A horizon before the departure is a problem of its own.
+    let end = end_s(scenario, clock).max(clock.night_s());
     let delay = match &scenario.start.warmth {
         Warmth::after_flight { delay } => delay.si(),
         _ => 0.0,

@@ -16,3 +16,6 @@ mod weather;
 
 pub use gate::{CheckedScenario, check};
 pub use problem::{Problem, nearest};
+
+#[cfg(test)]
+mod tests;

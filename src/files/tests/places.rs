@@ -1,0 +1,105 @@
+//! Problems of the gate, shown where they stand in the files.
+
+use super::super::comparison::load_comparison;
+use super::super::fault::Fault;
+use super::super::library::Kind;
+use super::super::locate::located;
+use super::super::locate::located_choice;
+use super::super::night::load;
+use super::{NIGHT, fault, folder, told};
+use crate::scenario::check::check;
+
+const COMPARISON: &str = r#"(
+    title: "two pads", night: "night.ron",
+    choices: [
+        (name: "one", heaters: [(heater: "sump-pad-150w")]),
+        (name: "two", heaters: [(heater: "sump-pad-150w", power: W(-1))]),
+    ],
+)"#;
+
+#[test]
+fn problems_of_the_night_are_shown_where_they_stand() {
+    let f = fault("\"UL\"", "\"UP\"");
+    told(&f, "no pocket named `UP`", "UP", "did you mean");
+    let f = fault("at(\"bottom\")", "at(\"botom\")");
+    told(
+        &f,
+        "no place named `botom`",
+        "botom",
+        "did you mean `bottom`?",
+    );
+    let f = fault("min(30)", "h(30)");
+    told(
+        &f,
+        "lies before the beginning",
+        "before_departure",
+        "always",
+    );
+    let f = fault("(blankets", "(outlet_plug: 1.5, blankets");
+    told(&f, "between 0 and 1, it is 1.5", "1.5", "");
+    // The second heater's power, not the first's.
+    let f = fault("\"sump-pad-150w\",", "\"sump-pad-150w\", power: W(-3),");
+    told(&f, "must not be negative", "W(-3)", "");
+    let f = fault(
+        "\"sump-pad-150w\",",
+        "\"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", lo: degC(90), hi: degC(80)),",
+    );
+    told(&f, "`lo` must be below `hi`", "degC(90)", "comes on again");
+}
+
+#[test]
+fn a_problem_of_an_engine_file_is_shown_in_that_file() {
+    let text = crate::files::library::builtin(Kind::Engine, "aluminium-block").unwrap();
+    let spoilt = text.replace("kg(32.4)", "kg(-32.4)");
+    let night = NIGHT
+        .replace("\"flat-four-3l1\"", "\"own.ron\"")
+        .replace("covers: (blankets: { \"UL\": m2K_W(0.3) }),", "")
+        .replace("(heater: \"bay-fan-350w\", place: at(\"bottom\")),", "")
+        .replace("\"sump-pad-150w\",", "\"sump-pad-150w\", place: at(\"plate\"), thermostat: (sensor: \"block\", lo: degC(1), hi: degC(2)),");
+    let (_room, path) = folder(&[("night.ron", &night), ("own.ron", &spoilt)]);
+    let loaded = load(&path).unwrap_or_else(|e| panic!("{e}"));
+    let problems = check(&loaded.scenario).unwrap_err();
+    let faults = located(&problems, &loaded.file, &loaded.sources);
+    assert_eq!(
+        (faults.len(), faults[0].file.as_str()),
+        (1, "own.ron"),
+        "{faults:?}"
+    );
+    told(&faults[0], "must be above zero", "kg(-32.4)", "");
+}
+
+#[test]
+fn a_problem_of_a_choice_is_shown_at_that_choice() {
+    let (_room, path) = folder(&[("two.ron", COMPARISON), ("night.ron", NIGHT)]);
+    let loaded = load_comparison(&path).unwrap_or_else(|e| panic!("{e}"));
+    let (name, scenario) = &loaded.choices[1];
+    let problems = check(scenario).unwrap_err();
+    let faults = located_choice(&problems, name, &loaded.base.file, &loaded.base.sources);
+    assert_eq!(faults.len(), 1, "{faults:?}");
+    told(&faults[0], "must not be negative", "W(-1)", "");
+    assert_eq!(faults[0].line_and_column().unwrap().0, 5);
+    // Comparison, night, hangar, engine, oil, and the two heaters of the night.
+    assert_eq!(loaded.base.inputs.len(), 7, "{:?}", loaded.base.inputs);
+
+    let twice = COMPARISON.replace("\"two\"", "\"one\"");
+    let (_room, path) = folder(&[("two.ron", &twice), ("night.ron", NIGHT)]);
+    let said = load_comparison(&path).map(|_| ()).unwrap_err().to_string();
+    assert!(said.contains("two choices named `one`"), "{said}");
+}
+
+#[test]
+fn a_fault_is_rendered_with_its_line_underlined() {
+    let shown = fault("at(\"bottom\")", "at(\"botom\")").rendered(false);
+    assert!(
+        shown.starts_with("error: the engine has no place named `botom`"),
+        "{shown}"
+    );
+    assert!(shown.contains("night.ron:9:45"), "{shown}");
+    assert!(shown.contains("^^^^^"), "{shown}");
+    assert!(shown.contains("help: did you mean `bottom`?"), "{shown}");
+    assert!(!shown.contains('\u{1b}'));
+    let coloured = fault("at(\"bottom\")", "at(\"botom\")").rendered(true);
+    assert!(coloured.contains('\u{1b}'));
+    let whole = Fault::of("own.ron", "it is empty").rendered(false);
+    assert!(whole.contains("own.ron"), "{whole}");
+}

@@ -1,0 +1,152 @@
+//! Numbers, clock and weather of a spoilt night.
+
+use super::super::{CheckedScenario, check};
+use super::{engine, only, sound, spoilt, told};
+use crate::quantity::{Duration, Length, Mass, Power, Temperature};
+use crate::scenario::clock::Moment;
+use crate::scenario::weather::{Observation, Record, Weather};
+
+#[test]
+fn a_sound_night_passes_with_its_aims() {
+    let checked: CheckedScenario = check(&sound()).unwrap_or_else(|p| panic!("{p:#?}"));
+    assert_eq!(checked.aims().len(), 3);
+    assert_eq!(checked.aims()[1].strike, [("sump".to_owned(), 1.0)]);
+    assert_eq!(checked.end_s(), 12.0 * 3600.0);
+}
+
+#[test]
+fn every_problem_is_told_at_once() {
+    let problems = spoilt(|s| {
+        s.covers.inlet_plug = 1.2;
+        s.accuracy.tolerance = f64::NAN;
+        s.circuit.breaker = crate::quantity::Current::A(0.0);
+        s.heaters[0].power = Power::W(-3.0);
+    });
+    let paths: Vec<&str> = problems.iter().map(|p| p.path.as_str()).collect();
+    let all = [
+        "covers.inlet_plug",
+        "heaters[0].power",
+        "circuit.breaker",
+        "accuracy.tolerance",
+    ];
+    assert_eq!(paths, all);
+}
+
+#[test]
+fn numbers_must_be_sane() {
+    let p = engine(|b| b.parts[0].mass = Mass::kg(-1.0));
+    told(
+        &p,
+        "engine.parts[0].mass",
+        "`mass` must be above zero, it is -1",
+        "",
+    );
+    let p = engine(|b| b.pockets[0].volume = crate::quantity::Volume::m3(f64::NAN));
+    told(&p, "engine.pockets[0].volume", "above zero, it is NaN", "");
+    let p = engine(|b| b.sights[0].emissivities.1 = 0.0);
+    told(
+        &p,
+        "engine.sights[0].emissivities",
+        "above 0 and at most 1",
+        "",
+    );
+    let p = engine(|b| b.gaps[0].tall = Length::m(-0.1));
+    told(&p, "engine.gaps[0].tall", "must not be negative", "");
+    let p = only(spoilt(|s| s.accuracy.resolution = 9));
+    told(&p, "accuracy.resolution", "between 1 and 8, it is 9", "");
+    let p = only(spoilt(|s| s.accuracy.sample_s = 61.0));
+    told(&p, "accuracy.sample_s", "between 1 and 60", "");
+    let p = only(spoilt(|s| {
+        s.oil.at_100 = crate::quantity::Viscosity::mm2_s(180.0)
+    }));
+    told(&p, "oil.at_100", "oil is thinner when hot", "exchanged");
+    let p = only(spoilt(|s| s.circuit.tariff_per_kwh = Some(f64::INFINITY)));
+    told(
+        &p,
+        "circuit.tariff_per_kwh",
+        "must not be negative, it is inf",
+        "",
+    );
+    let p = only(spoilt(|s| s.start.water_in_oil = Mass::g(-1.0)));
+    told(&p, "start.water_in_oil", "must not be negative", "");
+    let p = only(spoilt(|s| s.question.threshold = Temperature::degC(300.0)));
+    told(
+        &p,
+        "question.threshold",
+        "between -60 and 250 °C, it is 300 °C",
+        "",
+    );
+}
+
+#[test]
+fn the_clock_must_make_a_night() {
+    let p = only(spoilt(|s| s.clock.zone = "Mars/Olympus".into()));
+    told(&p, "clock.zone", "`Mars/Olympus` is not a time zone", "");
+    let p = only(spoilt(|s| {
+        s.clock.departure = Moment::try_from("1996-02-03 07:00".to_owned()).unwrap();
+    }));
+    told(&p, "clock.departure", "does not come after", "");
+    let p = only(spoilt(|s| s.question.horizon = Some(Duration::h(10.0))));
+    told(
+        &p,
+        "question.horizon",
+        "before the departure, 12.00 h after",
+        "leave `horizon` out",
+    );
+}
+
+#[test]
+fn recorded_weather_must_cover_the_night() {
+    // 4 February 1996 18:00 UTC.
+    const BEGIN: f64 = 9530.0 * 86_400.0 + 18.0 * 3600.0;
+    let record = |hours: &[f64]| {
+        let readings = hours.iter().map(|h| Observation {
+            unix_s: BEGIN + h * 3600.0,
+            temp_c: -9.0,
+            dew_point_c: -12.0,
+            wind_m_s: 1.0,
+        });
+        Weather::recorded(Record {
+            name: "own.csv".into(),
+            readings: readings.collect(),
+        })
+    };
+    let all: Vec<f64> = (0..=14).map(f64::from).collect();
+    let mut covered = sound();
+    covered.weather = record(&all);
+    check(&covered).unwrap_or_else(|p| panic!("{p:#?}"));
+
+    let p = only(spoilt(|s| s.weather = record(&all[..12])));
+    told(
+        &p,
+        "weather",
+        "runs from 1996-02-04 18:00 UTC to 1996-02-05 05:00 UTC, the night from 1996-02-04 19:00 UTC to 1996-02-05 07:00 UTC",
+        "whole night",
+    );
+    let p = only(spoilt(|s| {
+        s.weather = record(&[0.0, 2.0, 6.0, 9.0, 12.0, 14.0])
+    }));
+    told(
+        &p,
+        "weather",
+        "no reading between 1996-02-04 20:00 UTC and 1996-02-05 00:00 UTC",
+        "three hours",
+    );
+    let p = only(spoilt(|s| s.weather = record(&[0.0, 2.0, 2.0, 14.0])));
+    told(&p, "weather.readings[2].unix_s", "times must rise", "");
+    let p = only(spoilt(|s| s.weather = record(&[])));
+    told(&p, "weather", "is empty", "");
+    let p = only(spoilt(|s| {
+        s.weather = record(&all);
+        s.clock.begin.date = None;
+    }));
+    told(&p, "clock.begin", "needs a dated night", "write the day");
+    let p = only(spoilt(|s| {
+        s.weather = Weather::steady {
+            outdoors: Temperature::degC(-9.0),
+            humidity: 80.0,
+            wind: None,
+        };
+    }));
+    told(&p, "weather.humidity", "between 0 and 1, it is 80", "");
+}
