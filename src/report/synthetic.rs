@@ -1,10 +1,15 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
 use super::chart::ChartView;
-use crate::quantity::{Temperature, Units};
+use crate::findings::{Findings, answer};
+use crate::quantity::{Temperature, Units, Viscosity};
+use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Moment, NightClock};
+use crate::scenario::oil::Oil;
+use crate::scenario::question::Question;
 use crate::trace::{
-    CellNote, Column, ColumnKind, HeaterNote, Legend, ReadingNote, SwitchCause, Switching, Trace,
+    CellNote, Column, ColumnKind, HeaterNote, Ledger, Legend, OilNote, ReadingNote, SwitchCause,
+    Switching, Trace,
 };
 
 /// Names, end temperature and time scale in hours of the made-up groups.
@@ -80,7 +85,11 @@ pub fn trace() -> Trace {
     legend.heaters.push(HeaterNote {
         name: "top heater".to_owned(),
         rated_w: 250.0,
-        energy: 0,
+        energy: GROUPS.len() + 2,
+    });
+    legend.columns.push(column("top", ColumnKind::HeaterEnergy));
+    legend.oil = Some(OilNote {
+        layers: vec![GROUPS.len() - 1],
     });
     let times_s: Vec<f64> = (0..=750).map(|k| f64::from(k) * 60.0).collect();
     let mut values = Vec::new();
@@ -93,6 +102,8 @@ pub fn trace() -> Trace {
         }
         values.push(hangar);
         values.push(-10.0 - 3.0 * (hours / 12.5 * std::f64::consts::PI).sin());
+        let on_hours = warming - (hours - 8.0).clamp(0.0, 0.5);
+        values.push(250.0 * 3600.0 * on_hours);
     }
     let switch = |hours: f64, on, cause| Switching {
         time_s: hours * 3600.0,
@@ -112,4 +123,32 @@ pub fn trace() -> Trace {
         ],
         departure_s: 12.5 * 3600.0,
     }
+}
+
+/// What the made-up night answers when this threshold is asked, at 0.20 EUR/kWh.
+pub fn findings(threshold: Temperature) -> Findings {
+    let question = Question {
+        threshold,
+        ..Question::default()
+    };
+    let oil = Oil {
+        grade: "SAE 50".to_owned(),
+        at_40: Viscosity::mm2_s(225.0),
+        at_100: Viscosity::mm2_s(19.8),
+        pour_point: Temperature::degC(-18.0),
+        unknowns: Default::default(),
+    };
+    let circuit = Circuit {
+        tariff_per_kwh: Some(0.20),
+        currency: "EUR".to_owned(),
+        ..Circuit::default()
+    };
+    answer(
+        &trace(),
+        &Ledger::default(),
+        &question,
+        &oil,
+        &circuit,
+        None,
+    )
 }

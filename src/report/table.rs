@@ -20,10 +20,18 @@ const NAMES: [usize; 3] = [1, 4, 5];
 
 /// The table of ranked nights, `width` characters wide at most.
 pub fn comparison(nights: &[(String, Night)], units: Units, width: u16) -> String {
-    let currency = nights
+    let ranked: Vec<_> = nights
         .iter()
-        .find(|(_, n)| n.findings.energy.cost.is_some())
-        .map(|(_, n)| n.findings.energy.currency.clone());
+        .map(|(name, night)| (name.as_str(), &night.findings))
+        .collect();
+    ranking(&ranked, units, width)
+}
+
+fn ranking(ranked: &[(&str, &Findings)], units: Units, width: u16) -> String {
+    let currency = ranked
+        .iter()
+        .find(|(_, f)| f.energy.cost.is_some())
+        .map(|(_, f)| f.energy.currency.clone());
     let mut head = vec![
         String::new(),
         "choice".to_owned(),
@@ -39,13 +47,13 @@ pub fn comparison(nights: &[(String, Night)], units: Units, width: u16) -> Strin
     ];
     head.extend(currency.clone());
     head.push("peak\nA".to_owned());
-    let rows = nights.iter().enumerate().map(|(rank, (name, night))| {
-        let mut row = row(rank + 1, name, &night.findings, units);
+    let rows = ranked.iter().enumerate().map(|(rank, (name, findings))| {
+        let mut row = row(rank + 1, name, findings, units);
         if currency.is_some() {
-            let cost = night.findings.energy.cost;
+            let cost = findings.energy.cost;
             row.push(cost.map_or("-".to_owned(), |c| format!("{c:.2}")));
         }
-        row.push(format!("{:.1}", night.findings.circuit.peak_current_a));
+        row.push(format!("{:.1}", findings.circuit.peak_current_a));
         row
     });
     drawn(head, rows, &NAMES, width)
@@ -117,4 +125,44 @@ pub fn drawn(
         .map(|line| line.trim_end().to_owned())
         .collect::<Vec<_>>()
         .join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::synthetic;
+    use super::*;
+    use crate::quantity::Temperature;
+
+    #[test]
+    fn a_ranking_is_told_row_by_row_and_a_never_as_never() {
+        // Worked by hand from the made-up lines: the oil ends at -0.42 °C; it passes -5 °C 3.12 h after the heater
+        // came on, when the hangar is at -11.2 °C; 250 W for 8 h at 120 V.
+        let cool = synthetic::findings(Temperature::degC(-5.0));
+        let warm = synthetic::findings(Temperature::degF(40.0));
+        let ranked = [
+            ("top, blowing right", &cool),
+            ("the same, asked for more", &warm),
+        ];
+        let told = ranking(&ranked, Units::Fahrenheit, 110);
+        let expected = "
+    choice               warm     ready,  coldest part         water,    con-    oil   oil,  kWh   EUR  peak
+                        after     margin                        upper  denses         mm²/s                A
+──────────────────────────────────────────────────────────────────────────────────────────────────────────────
+ 1  top, blowing right  3.1 h  yes +8 °F  oil           31 °F       -       -  31 °F   5384  2.0  0.40   2.1
+ 2  the same, asked     never   NO -9 °F  oil           31 °F       -       -  31 °F   5384  2.0  0.40   2.1
+    for more
+──────────────────────────────────────────────────────────────────────────────────────────────────────────────";
+        assert_eq!(told, expected.trim_start_matches('\n'), "\n{told}");
+    }
+
+    #[test]
+    fn a_table_never_is_wider_than_asked() {
+        let findings = synthetic::findings(Temperature::degF(40.0));
+        let name = "a choice with a name that goes on for longer than anybody would care to read in a table";
+        for width in [80, 100, 120] {
+            let told = ranking(&[(name, &findings)], Units::Celsius, width);
+            let widest = told.lines().map(|l| l.chars().count()).max();
+            assert!(widest <= Some(usize::from(width)), "{width}: {told}");
+        }
+    }
 }
