@@ -1,6 +1,6 @@
-//! Every flag, and nothing else.
+//! The commands, and the flags that several share; those of one command stand with it.
 
-use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+use clap::{Parser, Subcommand, ValueEnum};
 use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
@@ -47,37 +47,17 @@ pub enum Command {
         after_help = "Without a file it runs the built-in comparison of seven choices.\n\
 Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice."
     )]
-    Compare(Compare),
+    Compare(super::compare::Compare),
     /// Tell one night in full.
     #[command(
         after_help = "NIGHT is a file, or the name of a built-in night: demo, small-engine-top, six-after-flight,\n\
 block-cooling, radial-underneath, thermostat-pad."
     )]
-    Night(Night),
-}
-
-/// What `compare` was given.
-#[derive(Debug, ClapArgs)]
-pub struct Compare {
-    /// A comparison file; the built-in one if not given.
-    pub file: Option<PathBuf>,
-    /// How it is told and kept.
-    #[command(flatten)]
-    pub output: Output,
-}
-
-/// What `night` was given.
-#[derive(Debug, ClapArgs)]
-pub struct Night {
-    /// A night file, or the name of a built-in night.
-    pub night: String,
-    /// How it is told and kept.
-    #[command(flatten)]
-    pub output: Output,
+    Night(super::night::Night),
 }
 
 /// How a result is told and kept.
-#[derive(Debug, ClapArgs)]
+#[derive(Debug, clap::Args)]
 pub struct Output {
     /// Print JSON instead of text, and write no folder unless --out names one.
     #[arg(long)]

@@ -1,12 +1,23 @@
 //! `coldsoak compare`: several choices through one night, ranked.
 
-use super::args::{Args, Compare};
+use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
 use super::{folder, night, progress, say};
 use crate::files::comparison::{LoadedComparison, load_builtin_comparison, load_comparison};
 use crate::files::fault::{Fault, FileError};
 use crate::report::{comparison_text, json};
 use crate::study::compare::{Choice, compare};
+use std::path::PathBuf;
+
+/// What `compare` was given.
+#[derive(Debug, clap::Args)]
+pub struct Compare {
+    /// A comparison file; the built-in one if not given.
+    pub file: Option<PathBuf>,
+    /// How it is told and kept.
+    #[command(flatten)]
+    pub output: Output,
+}
 
 /// The comparison that runs when none is named.
 const BUILT_IN: &str = "demo";

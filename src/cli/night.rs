@@ -1,6 +1,6 @@
 //! `coldsoak night`: one night in full.
 
-use super::args::{Args, Night};
+use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
 use super::{folder, say};
 use crate::files::fault::FileError;
@@ -10,6 +10,16 @@ use crate::files::sources::{Input, Sources};
 use crate::night::{NightError, run as run_night};
 use crate::report::json::InputJson;
 use crate::report::{json, night_text};
+
+/// What `night` was given.
+#[derive(Debug, clap::Args)]
+pub struct Night {
+    /// A night file, or the name of a built-in night.
+    pub night: String,
+    /// How it is told and kept.
+    #[command(flatten)]
+    pub output: Output,
+}
 
 /// Runs the command.
 pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
