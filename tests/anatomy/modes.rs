@@ -1,8 +1,10 @@
 //! The slow modes of a whole engine.
 
 use crate::busy::{busy, evaluated};
+use crate::kit::night;
 use coldsoak::anatomy::{anatomy, time_constants};
 use coldsoak::balance::Balance;
+use coldsoak::quantity::Temperature;
 use nalgebra::DMatrix;
 
 /// Half the difference over which the rates are differenced, K and g/m3: small against bends, large
@@ -77,4 +79,40 @@ fn the_slowest_mode_of_an_engine_takes_hours_and_all_parts_alike() {
     assert!(hours.windows(2).all(|w| w[0] >= w[1]), "{hours:?}");
     assert!((0.5..24.0).contains(&hours[0]), "{hours:?}");
     assert!(found.modes[0].shares.iter().all(|s| s.swing > 0.0));
+}
+
+/// With pockets or without, with air inside or without, cut finer or not.
+#[test]
+fn every_built_in_engine_can_be_laid_open() {
+    let engines = [
+        "aluminium-block",
+        "flat-four-3l1",
+        "flat-four-5l9",
+        "flat-six-8l5",
+        "radial-nine",
+    ];
+    for engine in engines {
+        for resolution in [1, 2] {
+            let mut scenario = night(engine, Temperature::degC(-20.0), 4);
+            scenario.accuracy.resolution = resolution;
+            let found = anatomy(&scenario, 3600.0).unwrap_or_else(|e| panic!("{engine}: {e}"));
+            let slowest = found.modes[0].time_constant_h;
+            assert!(slowest.is_some_and(|h| h > 0.1), "{engine}: {slowest:?}");
+            let storing = found
+                .nodes
+                .iter()
+                .filter(|n| n.heat_capacity_j_per_k.is_some());
+            for node in storing {
+                let touched = |name: &String| *name == node.name;
+                assert!(
+                    found
+                        .paths
+                        .iter()
+                        .any(|p| touched(&p.from) || touched(&p.to)),
+                    "{engine}: nothing leads to {}",
+                    node.name
+                );
+            }
+        }
+    }
 }
