@@ -61,6 +61,7 @@
 //! cowl is closed is the largest unknown of any answer. The engine maker's manual, local codes and licensed
 //! practice come first.
 
+pub mod anatomy;
 pub mod balance;
 pub mod cli;
 pub mod files;
