@@ -12,6 +12,8 @@ use std::path::{Path, PathBuf};
 
 /// The folder written when none is named; a number follows if it is taken.
 const DEFAULT: &str = "coldsoak-out";
+/// What the lines of a night's chart are.
+const MEANS: &str = "solid and dashed: means over groups of parts";
 /// Most numbers that are tried.
 const MOST_TRIES: usize = 1000;
 
@@ -58,7 +60,11 @@ pub fn write(
         };
         let csv = trace_csv::written(&night.trace).map_err(|e| Failure::Format(e.to_string()))?;
         folder.write(&format!("{stem}.csv"), &csv)?;
-        let svg = chart::night(&night.trace, &view(night, name, title))?;
+        let subtitle = match title == name {
+            true => MEANS.to_owned(),
+            false => format!("{title} · {MEANS}"),
+        };
+        let svg = chart::night(&night.trace, &view(night, name, &subtitle))?;
         picture(&folder, &stem, &svg)?;
     }
     folder.finish()?;
@@ -70,7 +76,7 @@ fn view<'a>(night: &'a Night, title: &'a str, subtitle: &'a str) -> ChartView<'a
     let units: Units = scenario.units;
     ChartView {
         title,
-        subtitle: if subtitle == title { "" } else { subtitle },
+        subtitle,
         clock: night.scenario.clock(),
         units,
         threshold: scenario.question.threshold,

@@ -7,6 +7,7 @@ pub mod chart;
 pub mod chart_comparison;
 mod clip;
 pub mod comparison_text;
+mod events_text;
 pub mod json;
 mod names;
 pub mod night_text;

@@ -1,12 +1,11 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{clock, reach, reach_in_full, size, temperature, wrapped};
-use super::{cautions, parts_table};
-use crate::findings::{Event, EventKind, Findings, OilRange, Onset, Unmet};
+use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
+use super::{cautions, events_text, parts_table};
+use crate::findings::{Findings, OilRange, Onset, Unmet};
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::trace::SwitchCause;
 use std::fmt::{Result, Write};
 
 /// The whole text; `width` is that of the terminal.
@@ -34,10 +33,11 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     writeln!(text, "\nParts at departure")?;
     writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
     writeln!(text, "\nWhat happened when")?;
-    for event in &f.events {
-        let at = clock(night.scenario.clock(), event.time_h);
-        writeln!(text, "  {at}  {}", happened(event))?;
-    }
+    write!(
+        text,
+        "{}",
+        events_text::told(&f.events, night.scenario.clock())
+    )?;
     if !f.warnings.is_empty() {
         writeln!(text, "\nWarnings")?;
         for warning in &f.warnings {
@@ -146,11 +146,11 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
     }
     writeln!(
         text,
-        "\nGroups at departure, and hours until they stay at {asked}"
+        "\nGroups at departure (means over their parts), and hours until they stay at {asked}"
     )?;
     for group in &f.groups_c {
         let warm = f.threshold.readings.iter().find(|r| r.key == group.key);
-        let warm = warm.map_or(String::new(), |r| reach(&r.reach.hold));
+        let warm = warm.map_or(String::new(), |r| reach(&r.reach));
         let at = temperature(group.temp_c, units);
         writeln!(text, "  {:30} {at:>9}  {warm:>8}", group.label)?;
     }
@@ -260,12 +260,15 @@ fn bearings(text: &mut String, f: &Findings) -> Result {
     if f.clearances.is_empty() {
         return Ok(());
     }
-    writeln!(text, "\nMain bearings: clearance against that at 20 °C")?;
+    writeln!(
+        text,
+        "\nMain bearings: change of clearance against 20 °C (a minus is tighter)"
+    )?;
     for bearing in &f.clearances {
         let which = if bearing.case_warmer_than_crank {
-            "case warmer than crank"
+            "case warmer than crankshaft"
         } else {
-            "crank not colder than case"
+            "crankshaft as warm as case, or warmer"
         };
         writeln!(
             text,
@@ -274,18 +277,4 @@ fn bearings(text: &mut String, f: &Findings) -> Result {
         )?;
     }
     Ok(())
-}
-
-fn happened(event: &Event) -> String {
-    let by = |cause: &SwitchCause| match cause {
-        SwitchCause::Hours => "its hours",
-        SwitchCause::Thermostat => "its thermostat",
-    };
-    match &event.what {
-        EventKind::HeaterOn { heater, cause } => format!("{heater} on, by {}", by(cause)),
-        EventKind::HeaterOff { heater, cause } => format!("{heater} off, by {}", by(cause)),
-        EventKind::Warm { label, .. } => format!("{label} at the threshold"),
-        EventKind::AllPartsWarm => "every part at the threshold".to_owned(),
-        EventKind::Departure => "departure".to_owned(),
-    }
 }

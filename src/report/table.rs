@@ -80,7 +80,7 @@ fn row(rank: usize, name: &str, f: &Findings, units: Units) -> Vec<String> {
     vec![
         rank.to_string(),
         name.to_owned(),
-        reach(&f.threshold.all_parts.hold),
+        reach(&f.threshold.all_parts),
         format!("{ready} {margin}"),
         coldest,
         coldest_at,
