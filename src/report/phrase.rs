@@ -20,17 +20,9 @@ pub fn temperature(celsius: f64, units: Units) -> String {
     format!("{told} {}", units.symbol())
 }
 
-/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`. Fahrenheit degrees get their tenths where
-/// it is close, so that a miss by little is no `-0`.
+/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
-    match units {
-        Units::Celsius => format!("{kelvin:+.1} K"),
-        Units::Fahrenheit => {
-            let step = units.step(kelvin);
-            let digits = usize::from(step.abs() < 0.95);
-            format!("{step:+.digits$} °F")
-        }
-    }
+    units.difference(kelvin)
 }
 
 /// A difference of so many kelvin, without its sign: `22 °F`, `1.3 K`.
