@@ -127,7 +127,8 @@ fn engine(engine: &Engine) -> Told {
         .iter()
         .filter(|p| body.oil.as_ref() == Some(&p.name))
         .map(|p| p.mass.si())
-        .sum();
+        // A sum over nothing would be minus nothing.
+        .fold(0.0, |sum, kg| sum + kg);
     let engine_kg: f64 = body
         .parts
         .iter()
@@ -143,7 +144,7 @@ fn engine(engine: &Engine) -> Told {
         .sum();
     let cylinders = body.cylinders.len();
     let what = format!(
-        "{cylinders} cylinders, {shape}; {engine_kg:.0} kg, oil {oil_kg:.1} kg, {capacity:.0} kJ/K with it; {} parts, {} heater places",
+        "{cylinders} cylinders, {shape}; {engine_kg:.0} kg, oil {oil_kg:.1} kg, {capacity:.0} kJ/K with it; parts: {}, heater places: {}",
         body.parts.len(),
         body.places.len(),
     );
@@ -268,7 +269,8 @@ fn utc(unix_s: f64) -> String {
 }
 
 fn night(scenario: &Scenario) -> Told {
-    let watts: f64 = scenario.heaters.iter().map(|h| h.power.si()).sum();
+    let powers = scenario.heaters.iter().map(|h| h.power.si());
+    let watts = powers.fold(0.0, |sum, w| sum + w);
     let hours = scenario
         .clock
         .resolve()
@@ -302,6 +304,23 @@ mod tests {
             "{}",
             record.what
         );
+    }
+
+    #[test]
+    fn nothing_is_told_as_minus_nothing() {
+        for entry in entries(None, Units::Celsius).unwrap() {
+            assert!(
+                !entry.what.contains("-0 ") && !entry.what.contains("-0.0 "),
+                "{}",
+                entry.what
+            );
+            assert!(
+                entry
+                    .figures
+                    .values()
+                    .all(|v| *v != 0.0 || v.is_sign_positive())
+            );
+        }
     }
 
     #[test]

@@ -63,7 +63,7 @@ fn write(text: &mut String, page: &Page) -> std::fmt::Result {
         "    // The engine with its cowl; `coldsoak catalogue engines` tells what is built in.\n    \
          engine: \"{}\",\n\n    \
          // The oil in the sump, by grade (15w-50 if left out); `coldsoak catalogue oils`.\n    oil: \"{}\",\n\n    \
-         // The building: how far its air follows the outdoors, how draughty it is; `coldsoak catalogue hangars`.\n    \
+         // The building: how fast its air follows the outdoors, how draughty it is; `coldsoak catalogue hangars`.\n    \
          hangar: \"{}\",\n    \
          // Its air when the night begins, if you have read it; that of the outdoors if left out.\n    \
          //hangar_start: degC(-9),\n",

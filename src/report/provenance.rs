@@ -1,7 +1,6 @@
 //! Where a result comes from: the version, the command line as it was typed, and the hash of every file that went in.
 //! No clock times and no machine's paths but those that were typed, so the same run says the same.
 
-use super::phrase::wrapped;
 use serde::Serialize;
 
 /// The program's version, in every output.
@@ -52,7 +51,11 @@ impl Provenance {
             self.typed(),
             inputs.join(", ")
         );
-        wrapped(&line, width, "  ")
+        let fold = textwrap::Options::new(usize::from(width))
+            .subsequent_indent("  ")
+            // Names are to be found again as they are.
+            .word_splitter(textwrap::WordSplitter::NoHyphenation);
+        textwrap::fill(&line, fold)
     }
 
     /// A chart that carries it as metadata, which viewers do not draw.

@@ -79,7 +79,7 @@ fn a_name_that_is_not_built_in_is_two_with_the_nearest() {
         ),
         (&["new", "a.ron", "--heater", "bay-fan-350"], "bay-fan-350w"),
         (&["catalogue", "heater", "sump-pad-150"], "sump-pad-150w"),
-        (&["catalogue", "enginse"], "engines"),
+        (&["catalogue", "enginse"], "engine"),
     ] {
         let ran = desk.run(words);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}");
