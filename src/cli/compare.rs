@@ -2,17 +2,27 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{folder, night, progress, say};
-use crate::files::comparison::{LoadedComparison, load_builtin_comparison, load_comparison};
+use super::{assumed, folder, night, progress, say};
+use crate::files::comparison::{LoadedComparison, load_builtin_comparison, load_comparison_from};
 use crate::files::fault::{Fault, FileError};
 use crate::report::{comparison_text, json};
 use crate::study::compare::{Choice, compare};
 use std::path::PathBuf;
 
+/// What the help teaches with.
+const EXAMPLES: &str = "Examples:\n  \
+coldsoak compare                               the built-in comparison of seven choices\n  \
+coldsoak compare my-choices.ron --units degF   your own choices\n  \
+coldsoak compare my-choices.ron --json         for another program\n  \
+coldsoak catalogue comparison demo > my-choices.ron   a comparison to change\n\n\
+Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice, and provenance.json,\n\
+which says what they were made from.";
+
 /// What `compare` was given.
 #[derive(Debug, clap::Args)]
+#[command(after_help = EXAMPLES)]
 pub struct Compare {
-    /// A comparison file; the built-in one if not given.
+    /// A comparison file, or `-` for standard input; the built-in one if not given.
     pub file: Option<PathBuf>,
     /// How it is told and kept.
     #[command(flatten)]
@@ -25,7 +35,7 @@ const BUILT_IN: &str = "demo";
 /// Runs the command.
 pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     let loaded = match &wanted.file {
-        Some(file) => load_comparison(file)?,
+        Some(file) => load_comparison_from(file, args.outside())?,
         None => load_builtin_comparison(BUILT_IN)?,
     };
     let base = &loaded.base;
@@ -33,6 +43,9 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         let fault = Fault::of(&base.file, "the comparison has no choices")
             .help("name at least one under `choices`");
         return Err(FileError::from(fault).into());
+    }
+    if args.verbose {
+        assumed::tell(base);
     }
     let choices = choices(&loaded, args);
     let bar = progress::bar(choices.len(), args.quiet);
@@ -42,9 +55,9 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
 
     let title = &base.scenario.title;
-    let inputs = night::inputs(&base.inputs);
+    let from = night::origin(&base.inputs);
     let findings =
-        json::comparison(title, &inputs, &compared).map_err(|e| Failure::Format(e.to_string()))?;
+        json::comparison(title, &from, &compared).map_err(|e| Failure::Format(e.to_string()))?;
     let written = (!wanted.output.json || wanted.output.out.is_some())
         .then(|| folder::chosen(&wanted.output));
     if let Some(path) = &written {
@@ -53,7 +66,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
             .iter()
             .map(|(name, night)| (name.clone(), night))
             .collect();
-        folder::write(path, wanted.output.force, title, &findings, &nights)?;
+        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
     }
     if wanted.output.json {
         say::out(&findings)?;
@@ -62,6 +75,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         if let Some(path) = written.filter(|_| !args.quiet) {
             text += &format!("\nFindings, traces and charts are in {}\n", path.display());
         }
+        text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;
     }
     let any = compared

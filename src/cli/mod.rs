@@ -1,8 +1,13 @@
 //! The command line: what was typed, turned into nights and told.
 
 mod args;
+mod assumed;
+mod catalogue;
 mod compare;
 mod folder;
+mod manual;
+mod network;
+mod new;
 mod night;
 mod outcome;
 mod progress;
@@ -41,5 +46,10 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::New(wanted) => new::run(wanted, args),
+        Command::Catalogue(wanted) => catalogue::run(wanted, args),
+        Command::Network(wanted) => network::run(wanted, args),
+        Command::Completions(wanted) => manual::completions(wanted),
+        Command::Man(wanted) => manual::man(wanted),
     }
 }

@@ -5,7 +5,7 @@ use super::library::Kind;
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
 use super::outline::Outline;
 use super::ron::parse;
-use super::sources::{Sources, label};
+use super::sources::{Outside, Sources, called, label};
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
@@ -47,13 +47,20 @@ pub struct LoadedComparison {
     pub choices: Vec<(String, Scenario)>,
 }
 
-/// Reads a comparison from a file.
+/// Reads a comparison from a file, or from standard input if it is called `-`.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load_comparison(path: &Path) -> Result<LoadedComparison, FileError> {
-    let mut sources = Sources::beside(path);
+    load_comparison_from(path, Outside::Refused)
+}
+
+/// The same, with or without names that lead out of its folder.
+///
+/// *Errors*: what is wrong with the file or with those it names.
+pub fn load_comparison_from(path: &Path, outside: Outside) -> Result<LoadedComparison, FileError> {
+    let mut sources = Sources::beside(path).outside(outside);
     let text = sources.open(path)?;
-    resolve(&path.display().to_string(), &text, sources)
+    resolve(&called(path), &text, sources)
 }
 
 /// A built-in comparison.
@@ -85,6 +92,7 @@ fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedCompari
         inputs: sources.inputs(),
         sources,
         file: file.to_owned(),
+        engine: night.engine,
     };
     Ok(LoadedComparison { base, choices })
 }

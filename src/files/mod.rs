@@ -1,5 +1,6 @@
 //! Disk to values and back.
 
+pub mod catalogue;
 pub mod comparison;
 pub mod fault;
 pub mod library;
@@ -10,6 +11,9 @@ mod outline;
 pub mod ron;
 pub mod safe;
 pub mod sources;
+pub mod starter;
+mod starter_text;
+pub mod stated;
 pub mod trace_csv;
 pub mod weather_csv;
 

@@ -3,7 +3,7 @@
 use super::fault::FileError;
 use super::library::{Kind, builtin};
 use super::ron::parse;
-use super::sources::{Input, Sources, label};
+use super::sources::{Input, Outside, Sources, called, label};
 use super::weather_csv;
 use crate::quantity::{Power, Speed, Temperature, Units};
 use crate::scenario::circuit::Circuit;
@@ -132,15 +132,20 @@ pub struct Loaded {
     pub sources: Sources,
     /// The file it came from.
     pub file: String,
+    /// What its engine's file is called.
+    pub engine: String,
 }
 
-/// Reads a night from a file.
+/// Reads a night from a file, or from standard input if it is called `-`.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load(path: &Path) -> Result<Loaded, FileError> {
-    let mut sources = Sources::beside(path);
+    load_from(path, Sources::beside(path))
+}
+
+fn load_from(path: &Path, mut sources: Sources) -> Result<Loaded, FileError> {
     let text = sources.open(path)?;
-    let file = path.display().to_string();
+    let file = called(path);
     let night: NightFile = parse(&file, &text)?;
     let scenario = resolve(&night, &file, &mut sources)?;
     Ok(Loaded {
@@ -148,6 +153,7 @@ pub fn load(path: &Path) -> Result<Loaded, FileError> {
         inputs: sources.inputs(),
         sources,
         file,
+        engine: night.engine,
     })
 }
 
@@ -165,6 +171,7 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
         inputs: sources.inputs(),
         sources,
         file,
+        engine: night.engine,
     })
 }
 
@@ -172,13 +179,21 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
 ///
 /// *Errors*: neither exists, or the file has faults.
 pub fn load_named(name: &str) -> Result<Loaded, FileError> {
+    load_named_from(name, Outside::Refused)
+}
+
+/// The same, with or without names that lead out of its folder.
+///
+/// *Errors*: neither exists, or the file has faults.
+pub fn load_named_from(name: &str, outside: Outside) -> Result<Loaded, FileError> {
     if builtin(Kind::Night, name).is_some() && !Path::new(name).is_file() {
         load_builtin(name)
-    } else if Path::new(name).extension().is_none() && !Path::new(name).exists() {
+    } else if name != "-" && Path::new(name).extension().is_none() && !Path::new(name).exists() {
         // Neither a file nor a built-in: say which names there are.
         load_builtin(name)
     } else {
-        load(Path::new(name))
+        let path = Path::new(name);
+        load_from(path, Sources::beside(path).outside(outside))
     }
 }
 

@@ -13,7 +13,7 @@ const ENDINGS: [&str; 4] = ["json", "csv", "svg", "png"];
 #[derive(Debug, thiserror::Error)]
 pub enum WriteError {
     /// Something is there already.
-    #[error("{} is there already; name another with --out, or overwrite it with --force", .0.display())]
+    #[error("{} is there already; name another, or overwrite it with --force", .0.display())]
     Exists(PathBuf),
     /// Something is there that a run did not write, so it is not replaced whatever was asked.
     #[error("{} is not a folder that coldsoak wrote, so --force leaves it alone; name another with --out", .0.display())]

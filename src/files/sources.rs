@@ -17,10 +17,21 @@ pub struct Input {
     pub sha256: String,
 }
 
+/// Whether a name in a file may lead out of that file's folder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Outside {
+    /// No: a night from elsewhere reads nothing but what came with it.
+    #[default]
+    Refused,
+    /// Yes, wherever it leads.
+    Allowed,
+}
+
 /// Reads names, and keeps the texts it has read.
 #[derive(Debug, Clone, Default)]
 pub struct Sources {
     folder: Option<PathBuf>,
+    outside: Outside,
     read: Vec<(String, String)>,
 }
 
@@ -33,8 +44,13 @@ impl Sources {
     pub fn beside(file: &Path) -> Self {
         Self {
             folder: Some(file.parent().unwrap_or(Path::new("")).to_owned()),
-            read: Vec::new(),
+            ..Self::default()
         }
+    }
+    /// The same, with names that lead out of the folder allowed or not.
+    pub fn outside(mut self, outside: Outside) -> Self {
+        self.outside = outside;
+        self
     }
     /// The files read so far, with their hashes.
     pub fn inputs(&self) -> Vec<Input> {
@@ -42,10 +58,7 @@ impl Sources {
             .iter()
             .map(|(name, text)| Input {
                 name: name.clone(),
-                sha256: Sha256::digest(text.as_bytes())
-                    .iter()
-                    .map(|byte| format!("{byte:02x}"))
-                    .collect(),
+                sha256: sha256(text.as_bytes()),
             })
             .collect()
     }
@@ -58,12 +71,17 @@ impl Sources {
         self.texts().find(|(name, _)| *name == file)
     }
 
-    /// Reads the user's own file.
+    /// Reads the user's own file; `-` is standard input, whose names resolve in the working directory.
     ///
     /// *Errors*: it cannot be read, is too long, or is no UTF-8 text.
     pub fn open(&mut self, path: &Path) -> Result<String, FileError> {
-        let file = path.display().to_string();
-        let bytes = read_bounded(path).map_err(|source| FileError::Read {
+        let file = called(path);
+        let bytes = if is_stdin(path) {
+            bounded(std::io::stdin().lock())
+        } else {
+            read_bounded(path)
+        }
+        .map_err(|source| FileError::Read {
             file: file.clone(),
             source,
         })?;
@@ -84,16 +102,18 @@ impl Sources {
             self.keep(&label(kind, name), text);
             return Ok(text.to_owned());
         }
-        let plain = Path::new(name)
-            .components()
-            .all(|c| matches!(c, std::path::Component::Normal(_)));
+        let free = self.outside == Outside::Allowed;
+        let plain = free
+            || Path::new(name)
+                .components()
+                .all(|c| matches!(c, std::path::Component::Normal(_)));
         let folder = self.folder.clone().filter(|_| plain).ok_or_else(|| {
             self.named(
                 asked_by,
                 name,
                 format!("`{name}` is not a file in the folder of {asked_by}"),
             )
-            .help("put the file beside the night and name it without `..` or a leading `/`")
+            .help("put it beside that file and name it without `..` or a leading `/`, or say --allow-outside")
         })?;
         let path = folder.join(name);
         let unread = |e: std::io::Error| {
@@ -107,9 +127,12 @@ impl Sources {
             &folder
         };
         let real = path.canonicalize().map_err(unread)?;
-        if !real.starts_with(inside.canonicalize().map_err(unread)?) {
-            let what = format!("`{name}` leads out of the folder of {asked_by}");
-            return Err(self.named(asked_by, name, what).into());
+        if !free && !real.starts_with(inside.canonicalize().map_err(unread)?) {
+            let what = format!("`{name}` is a link that leads out of the folder of {asked_by}");
+            return Err(self
+                .named(asked_by, name, what)
+                .help("copy the file itself there, or say --allow-outside")
+                .into());
         }
         let bytes = read_bounded(&real).map_err(unread)?;
         let text = text_of(name, bytes)?;
@@ -169,12 +192,34 @@ pub fn label(kind: Kind, name: &str) -> String {
     format!("built-in {folder}/{name}{ending}")
 }
 
-/// A file's bytes, no more than a model file may have and one to tell.
+/// What a user's file is called: its path as typed, or `standard input`.
+pub fn called(path: &Path) -> String {
+    if is_stdin(path) {
+        "standard input".to_owned()
+    } else {
+        path.display().to_string()
+    }
+}
+
+fn is_stdin(path: &Path) -> bool {
+    path == Path::new("-")
+}
+
+/// The SHA-256 of some bytes, in hexadecimal digits.
+pub fn sha256(bytes: &[u8]) -> String {
+    let digest = Sha256::digest(bytes);
+    digest.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
 fn read_bounded(path: &Path) -> std::io::Result<Vec<u8>> {
+    bounded(std::fs::File::open(path)?)
+}
+
+/// Bytes, no more than a model file may have and one to tell.
+fn bounded(from: impl std::io::Read) -> std::io::Result<Vec<u8>> {
     use std::io::Read;
     let mut bytes = Vec::new();
-    std::fs::File::open(path)?
-        .take(super::ron::LONGEST as u64 + 1)
+    from.take(super::ron::LONGEST as u64 + 1)
         .read_to_end(&mut bytes)?;
     Ok(bytes)
 }

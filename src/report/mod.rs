@@ -1,5 +1,6 @@
 //! Telling it: what nights came to, as tables, sentences, JSON and charts. Nothing here computes a finding.
 
+mod asked;
 mod axis;
 mod canvas;
 pub mod cautions;
@@ -10,12 +11,14 @@ pub mod comparison_text;
 mod events_text;
 pub mod json;
 mod names;
+pub mod network_table;
 pub mod night_text;
 mod parts_table;
 mod phrase;
 mod plot;
 #[cfg(feature = "png")]
 pub mod png;
+pub mod provenance;
 #[cfg(test)]
 mod synthetic;
 pub mod table;

@@ -2,25 +2,26 @@
 
 use super::comparison_text::{setting, where_heat_went};
 use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
-use super::{cautions, events_text, parts_table};
+use super::{asked, cautions, events_text, parts_table};
 use crate::findings::{Findings, OilRange, Onset, Unmet};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
 
-/// The whole text; `width` is that of the terminal.
-pub fn told(night: &Night, width: u16) -> String {
+/// The whole text; `engine` is what its file is called, `width` that of the terminal.
+pub fn told(night: &Night, engine: &str, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
-    let _ = write(&mut text, night, width);
+    let _ = write(&mut text, night, engine, width);
     text
 }
 
-fn write(text: &mut String, night: &Night, width: u16) -> Result {
+fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     let units = night.scenario.scenario().units;
     let f = &night.findings;
     writeln!(text, "{}", night.scenario.scenario().title)?;
-    writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
+    writeln!(text, "{}", wrapped(&setting(night), width, ""))?;
+    writeln!(text, "{}\n", asked::told(night, engine, width))?;
     ready(text, f, units)?;
     warmth(text, f, units)?;
     if let Some(why) = &night.unsettled {

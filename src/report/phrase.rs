@@ -20,24 +20,9 @@ pub fn temperature(celsius: f64, units: Units) -> String {
     format!("{told} {}", units.symbol())
 }
 
-/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`. Fahrenheit degrees get their tenths where
-/// it is close, so that a miss by little is no `-0`.
+/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
-    match units {
-        Units::Celsius => signed(kelvin, 1, "K"),
-        Units::Fahrenheit => {
-            let step = units.step(kelvin);
-            signed(step, usize::from(step.abs() < 0.95), "°F")
-        }
-    }
-}
-
-/// A number with its sign; nothing has none.
-fn signed(value: f64, digits: usize, unit: &str) -> String {
-    let told = format!("{value:+.digits$}");
-    let nothing = told.trim_start_matches(['+', '-', '0', '.']).is_empty();
-    let told = if nothing { &told[1..] } else { &told };
-    format!("{told} {unit}")
+    units.difference(kelvin)
 }
 
 /// A difference of so many kelvin, without its sign: `22 °F`, `1.3 K`.
@@ -110,7 +95,6 @@ mod tests {
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
         assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
-        assert_eq!(difference(-0.04, Units::Celsius), "0.0 K");
         assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
     }
 

@@ -3,6 +3,7 @@
 use super::recommend::recommend;
 use crate::findings::rank_key;
 use crate::night::{Night, NightError, run};
+use crate::quantity::Units;
 use crate::scenario::document::Scenario;
 use rayon::prelude::*;
 
@@ -20,8 +21,15 @@ pub struct Choice {
 pub struct Comparison {
     /// The nights with their names, in the order of [`crate::findings::RANKING_KEY`]; ties keep the order given.
     pub nights: Vec<(String, Night)>,
-    /// One plain sentence or two: what to do, and why.
+    /// One plain sentence or two: what to do, and why; in the degrees of the best night.
     pub recommendation: String,
+}
+
+impl Comparison {
+    /// The recommendation in these degrees.
+    pub fn recommendation_in(&self, units: Units) -> String {
+        recommend(&self.nights, units)
+    }
 }
 
 /// A choice that could not be computed.
@@ -56,7 +64,10 @@ pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Compariso
         nights.push((choice.name.clone(), night));
     }
     nights.sort_by_key(|(_, night)| rank_key(&night.findings));
-    let recommendation = recommend(&nights);
+    let units = nights.first().map_or(Units::default(), |(_, night)| {
+        night.scenario.scenario().units
+    });
+    let recommendation = recommend(&nights, units);
     Ok(Comparison {
         nights,
         recommendation,

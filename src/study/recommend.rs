@@ -11,11 +11,8 @@ const THIN_MARGIN_K: f64 = 3.0;
 /// A choice: its name and what its night answers.
 type Ranked<'a> = (&'a str, &'a Findings);
 
-/// The recommendation over ranked nights, the best first, in the degrees of the first.
-pub fn recommend(nights: &[(String, Night)]) -> String {
-    let units = nights.first().map_or(Units::default(), |(_, night)| {
-        night.scenario.scenario().units
-    });
+/// The recommendation over ranked nights, the best first, in these degrees.
+pub fn recommend(nights: &[(String, Night)], units: Units) -> String {
     let ranked: Vec<Ranked> = nights
         .iter()
         .map(|(name, night)| (name.as_str(), &night.findings))
@@ -146,14 +143,9 @@ fn lack(unmet: &Unmet, units: Units) -> String {
     }
 }
 
-/// A size of a difference; Fahrenheit degrees get their tenths where it is small.
+/// A size of a difference.
 fn degrees(kelvin: f64, units: Units) -> String {
-    let step = units.step(kelvin);
-    match units {
-        Units::Celsius => format!("{step:.1} K"),
-        Units::Fahrenheit if step.abs() < 0.95 => format!("{step:.1} °F"),
-        Units::Fahrenheit => format!("{step:.0} °F"),
-    }
+    units.difference(kelvin.abs()).replacen('+', "", 1)
 }
 
 #[cfg(test)]

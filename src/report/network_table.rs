@@ -1,18 +1,8 @@
-//! The anatomy as tables for the terminal.
+//! What is being solved, as tables for the terminal.
 
-use super::constants::Mode;
-use super::path::PathKind;
-use super::survey::Anatomy;
+use super::table::drawn;
+use crate::anatomy::{Anatomy, Mode, PathKind};
 use crate::quantity::Units;
-use comfy_table::{
-    CellAlignment, ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle,
-};
-
-/// A rule under the head, nothing else.
-const STYLE: TableStyle = TableStyle::new()
-    .header_lines(ContentLineStyle::new(' ', ' ', ' '))
-    .header_separator(LineStyle::new('─', '─', '─', '─'))
-    .content_lines(ContentLineStyle::new(' ', ' ', ' '));
 
 /// Nodes, heat paths, heaters and time constants, one table after the other, `width` characters wide at most.
 /// Temperatures are in the reader's degrees, conductances in W/K.
@@ -42,7 +32,7 @@ fn nodes(anatomy: &Anatomy, units: Units, width: u16) -> Option<String> {
         ]
     });
     let head = ["node", "", units.symbol(), "J/K"];
-    drawn(&head, rows, &[0, 1], width)
+    filled(&head, rows, &[0, 1], width)
 }
 
 /// Differences in kelvin, as the conductances are.
@@ -59,7 +49,7 @@ fn paths(anatomy: &Anatomy, width: u16) -> Option<String> {
         ]
     });
     let head = ["from", "", "to", "how", "W/K", "K", "W"];
-    drawn(&head, rows, &[0, 1, 2, 3], width)
+    filled(&head, rows, &[0, 1, 2, 3], width)
 }
 
 /// A difference that drives a path; vapour, not a difference of temperatures, drives latent heat.
@@ -102,7 +92,7 @@ fn heaters(anatomy: &Anatomy, width: u16) -> Option<String> {
         ]
     });
     let head = ["heater", "", "into", "by", "W"];
-    drawn(&head, heaters.chain(feeds), &[0, 1, 2, 3], width)
+    filled(&head, heaters.chain(feeds), &[0, 1, 2, 3], width)
 }
 
 fn modes(anatomy: &Anatomy, width: u16) -> Option<String> {
@@ -113,7 +103,7 @@ fn modes(anatomy: &Anatomy, width: u16) -> Option<String> {
         });
         vec![lasts(m), held.collect::<Vec<_>>().join(", ")]
     });
-    drawn(
+    filled(
         &["h", "held by (− swings the other way)"],
         rows,
         &[1],
@@ -131,30 +121,15 @@ fn lasts(mode: &Mode) -> String {
     }
 }
 
-/// A table, all columns but `names` set to the right; none if it has no rows.
-fn drawn(
+/// A table in our style; none if it has no rows.
+fn filled(
     head: &[&str],
     rows: impl Iterator<Item = Vec<String>>,
     names: &[usize],
     width: u16,
 ) -> Option<String> {
-    let mut table = Table::new();
-    table
-        .load_style(STYLE)
-        .set_content_arrangement(ContentArrangement::Dynamic)
-        .set_width(width)
-        .set_header(head);
-    let mut any = false;
-    for row in rows {
-        table.add_row(row);
-        any = true;
-    }
-    for (number, column) in table.column_iter_mut().enumerate() {
-        column.set_padding((0, 1));
-        if !names.contains(&number) {
-            column.set_cell_alignment(CellAlignment::Right);
-        }
-    }
-    let lines: Vec<String> = table.lines().map(|l| l.trim_end().to_owned()).collect();
-    any.then(|| lines.join("\n"))
+    let mut rows = rows.peekable();
+    rows.peek()?;
+    let head = head.iter().map(|h| (*h).to_owned()).collect();
+    Some(drawn(head, rows, names, width))
 }
