@@ -173,3 +173,18 @@ pub fn lost_w(night: &Night) -> f64 {
 pub fn surface_c(cell_c: f64, air_c: f64, half_cell_w_m2k: f64, h: f64) -> f64 {
     (cell_c * half_cell_w_m2k + air_c * h) / (half_cell_w_m2k + h)
 }
+
+/// Asserts the order of convergence measured on the last two of some errors, each found with cells half as long
+/// as the one before: no less than the method's own by more than 0.15.
+pub fn converges(errors: &[f64], order: f64, what: &str) -> f64 {
+    let [.., coarse, fine] = errors else {
+        panic!("{what}: two errors are needed");
+    };
+    let found = (coarse / fine).log2();
+    println!("{what}: errors {errors:?}, order {found:.3}");
+    assert!(
+        found >= order - 0.15,
+        "{what}: order {found:.3}, not {order}; errors {errors:?}"
+    );
+    found
+}
