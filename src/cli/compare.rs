@@ -34,6 +34,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
             .help("name at least one under `choices`");
         return Err(FileError::from(fault).into());
     }
+    say::notes(base.sources.notes(), args.quiet);
     let choices = choices(&loaded, args);
     let bar = progress::bar(choices.len(), args.quiet);
     let compared = compare(&choices, &|| bar.inc(1));

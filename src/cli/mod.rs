@@ -7,6 +7,7 @@ mod night;
 mod outcome;
 mod progress;
 mod say;
+mod weather;
 
 use args::{Args, Command};
 use clap::Parser;
@@ -41,5 +42,6 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::Weather(wanted) => weather::run(wanted, args),
     }
 }

@@ -27,6 +27,7 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if let Some(degrees) = args.units {
         loaded.scenario.units = degrees.into();
     }
+    say::notes(loaded.sources.notes(), args.quiet);
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
     let findings =

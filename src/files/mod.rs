@@ -11,7 +11,7 @@ pub mod ron;
 pub mod safe;
 pub mod sources;
 pub mod trace_csv;
-pub mod weather_csv;
+pub mod weather;
 
 #[cfg(test)]
 mod tests;

@@ -18,5 +18,6 @@ pub mod png;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
+pub mod weather;
 
 pub use canvas::DrawError;

@@ -103,8 +103,15 @@ pub fn read_dated(
                 readings.push(reading);
                 origins.push(placed);
             }
-            Some(Observation { temp_c, dew_point_c, .. }) => {
-                notes.push(told(Oddity::CannotBe { temp_c, dew_point_c }));
+            Some(Observation {
+                temp_c,
+                dew_point_c,
+                ..
+            }) => {
+                notes.push(told(Oddity::CannotBe {
+                    temp_c,
+                    dew_point_c,
+                }));
             }
             None => {}
         }
@@ -121,7 +128,10 @@ pub fn read_dated(
     for (at, oddity) in odd_courses(&course) {
         if let (Some(placed), Some((unix_s, _))) = (origins.get(at), course.get(at)) {
             let unix_s = Some(*unix_s);
-            notes.push(Note { unix_s, ..placed.note(oddity) });
+            notes.push(Note {
+                unix_s,
+                ..placed.note(oddity)
+            });
         }
     }
     let name = title(start, course.first(), course.last());
@@ -227,7 +237,9 @@ fn in_order(
 }
 
 fn by_calendar(calendar: Calendar, placed: &Placed) -> Result<f64, MetarError> {
-    let Report { day, hour, minute, .. } = placed.report;
+    let Report {
+        day, hour, minute, ..
+    } = placed.report;
     let (year, month, _) = calendar.month_of(day);
     calendar
         .unix_s(day, hour, minute)
@@ -271,7 +283,10 @@ fn better(earlier: Placed, later: Placed, unix_s: f64, notes: &mut Vec<Note>) ->
         }
     };
     let unix_s = Some(unix_s);
-    notes.push(Note { unix_s, ..left.note(oddity) });
+    notes.push(Note {
+        unix_s,
+        ..left.note(oddity)
+    });
     kept
 }
 
@@ -307,7 +322,11 @@ fn title(start: &Placed, first: Option<&(f64, f64)>, last: Option<&(f64, f64)>) 
         at.map_or_else(String::new, |at| at.strftime("%Y-%m-%d %H:%M").to_string())
     };
     let station = &start.report.station;
-    format!("{station}, METAR reports, {} to {} UTC", told(first), told(last))
+    format!(
+        "{station}, METAR reports, {} to {} UTC",
+        told(first),
+        told(last)
+    )
 }
 
 #[cfg(test)]

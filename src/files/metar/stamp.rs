@@ -6,7 +6,9 @@ use jiff::civil::Date;
 pub fn date_of(word: &str) -> Option<Date> {
     let digits = |range: std::ops::Range<usize>| -> Option<i16> {
         let part = word.get(range)?;
-        part.bytes().all(|b| b.is_ascii_digit()).then(|| part.parse().ok())?
+        part.bytes()
+            .all(|b| b.is_ascii_digit())
+            .then(|| part.parse().ok())?
     };
     let parts = match word.as_bytes().get(4)? {
         b'-' | b'/' if word.as_bytes().get(7) == word.as_bytes().get(4) => {
@@ -30,10 +32,25 @@ mod tests {
 
     #[test]
     fn dates_are_found_and_groups_are_none() {
-        for word in ["2018-01-09", "2018/01/09", "2018-01-09T22:35:00Z", "201801092235", "20180109223500"] {
+        for word in [
+            "2018-01-09",
+            "2018/01/09",
+            "2018-01-09T22:35:00Z",
+            "201801092235",
+            "20180109223500",
+        ] {
             assert_eq!(date_of(word).unwrap().to_string(), "2018-01-09", "{word}");
         }
-        for word in ["092235Z", "KMMH", "10SM", "2018-13-09", "201816", "T10791112", "2018-01-091", "\u{661}\u{661}"] {
+        for word in [
+            "092235Z",
+            "KMMH",
+            "10SM",
+            "2018-13-09",
+            "201816",
+            "T10791112",
+            "2018-01-091",
+            "\u{661}\u{661}",
+        ] {
             assert_eq!(date_of(word), None, "{word}");
         }
     }

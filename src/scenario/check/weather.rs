@@ -18,7 +18,13 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
             humidity,
             wind,
         } => {
-            believed("weather.outdoors", outdoors.celsius(), AIR_C, "°C", problems);
+            believed(
+                "weather.outdoors",
+                outdoors.celsius(),
+                AIR_C,
+                "°C",
+                problems,
+            );
             problems.within("weather.humidity", *humidity, 0.0, 1.0, "");
             if let Some(wind) = wind {
                 believed("weather.wind", wind.si(), WIND_M_S, "m/s", problems);
@@ -114,8 +120,8 @@ fn covers(record: &Record, begin: f64, end: f64, problems: &mut Problems) {
     let hours = |seconds: f64| format!("{:.1} h", seconds / 3600.0);
     let late = (first.unix_s > begin)
         .then(|| format!("begins {} after the night", hours(first.unix_s - begin)));
-    let early = (last.unix_s < end)
-        .then(|| format!("ends {} before the night", hours(end - last.unix_s)));
+    let early =
+        (last.unix_s < end).then(|| format!("ends {} before the night", hours(end - last.unix_s)));
     let missed: Vec<String> = late.into_iter().chain(early).collect();
     if !missed.is_empty() {
         let what = format!(
