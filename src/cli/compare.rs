@@ -47,6 +47,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     if args.verbose {
         assumed::tell(base);
     }
+    say::notes(base.sources.notes(), args.quiet);
     let choices = choices(&loaded, args);
     let bar = progress::bar(choices.len(), args.quiet);
     let compared = compare(&choices, &|| bar.inc(1));

@@ -12,6 +12,7 @@ mod night;
 mod outcome;
 mod progress;
 mod say;
+mod weather;
 
 use args::{Args, Command};
 use clap::Parser;
@@ -51,5 +52,6 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
         Command::Network(wanted) => network::run(wanted, args),
         Command::Completions(wanted) => manual::completions(wanted),
         Command::Man(wanted) => manual::man(wanted),
+        Command::Weather(wanted) => weather::run(wanted, args),
     }
 }

@@ -39,6 +39,7 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if args.verbose {
         assumed::tell(&loaded);
     }
+    say::notes(loaded.sources.notes(), args.quiet);
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
     let from = origin(&loaded.inputs);

@@ -5,7 +5,7 @@ use super::fault::{Fault, FileError};
 use super::library::{Kind, builtin, model, names};
 use super::night::load_builtin;
 use super::starter::known;
-use super::weather_csv;
+use super::weather::read_plain;
 use crate::quantity::Units;
 use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
@@ -222,7 +222,7 @@ fn oil(oil: &Oil, units: Units) -> Told {
 
 fn weather(name: &str, units: Units) -> Result<Told, FileError> {
     let text = builtin(Kind::Weather, name).unwrap_or_default();
-    let record = weather_csv::read(name, text)?;
+    let record = read_plain(name, text)?;
     let readings = &record.readings;
     let first = readings.first().map_or(0.0, |r| r.unix_s);
     let last = readings.last().map_or(0.0, |r| r.unix_s);

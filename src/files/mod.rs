@@ -15,7 +15,7 @@ pub mod starter;
 mod starter_text;
 pub mod stated;
 pub mod trace_csv;
-pub mod weather_csv;
+pub mod weather;
 
 #[cfg(test)]
 mod tests;

@@ -4,8 +4,8 @@ use super::fault::FileError;
 use super::library::{Kind, builtin};
 use super::ron::parse;
 use super::sources::{Input, Outside, Sources, called, label};
-use super::weather_csv;
-use crate::quantity::{Power, Speed, Temperature, Units};
+use super::weather::{self, WeatherEntry};
+use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
 use crate::scenario::cover::Covers;
@@ -14,7 +14,6 @@ use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
 use crate::scenario::question::Question;
 use crate::scenario::start::Start;
 use crate::scenario::unknowns::Unknowns;
-use crate::scenario::weather::Weather;
 use serde::{Deserialize, Serialize};
 use std::path::Path;
 
@@ -96,29 +95,6 @@ pub struct HeaterEntry {
     /// Its self-limiting element, if not that of the model.
     #[serde(default)]
     pub self_limiting: Option<SelfLimiting>,
-}
-
-/// The weather, steady or by the name of a record.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(non_camel_case_types)]
-pub enum WeatherEntry {
-    /// The same all night.
-    steady {
-        /// Temperature outdoors.
-        outdoors: Temperature,
-        /// Relative humidity, over ice below freezing.
-        #[serde(default = "usual_humidity")]
-        humidity: f64,
-        /// Wind outdoors; none leaves the hangar its own draught.
-        #[serde(default)]
-        wind: Option<Speed>,
-    },
-    /// A built-in record, or a CSV file beside the night.
-    recorded(String),
-}
-
-fn usual_humidity() -> f64 {
-    0.8
 }
 
 /// A scenario with the files it came from.
@@ -208,21 +184,7 @@ pub fn resolve(
     let mut hangar: crate::scenario::hangar::Hangar =
         sources.value(Kind::Hangar, &night.hangar, file)?;
     hangar.start = night.hangar_start.or(hangar.start);
-    let weather = match &night.weather {
-        WeatherEntry::steady {
-            outdoors,
-            humidity,
-            wind,
-        } => Weather::steady {
-            outdoors: *outdoors,
-            humidity: *humidity,
-            wind: *wind,
-        },
-        WeatherEntry::recorded(name) => {
-            let text = sources.text(Kind::Weather, name, file)?;
-            Weather::recorded(weather_csv::read(name, &text)?)
-        }
-    };
+    let weather = weather::resolve(&night.weather, &night.clock, file, sources)?;
     Ok(Scenario {
         title: night.title.clone(),
         clock: night.clock.clone(),

@@ -8,6 +8,9 @@ use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
 
+/// Endings that make a name that of a file.
+const ENDINGS: [&str; 5] = [".ron", ".csv", ".tsv", ".txt", ".metar"];
+
 /// A file that went into a night.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Input {
@@ -33,6 +36,7 @@ pub struct Sources {
     folder: Option<PathBuf>,
     outside: Outside,
     read: Vec<(String, String)>,
+    notes: Vec<String>,
 }
 
 impl Sources {
@@ -40,7 +44,7 @@ impl Sources {
     pub fn builtin() -> Self {
         Self::default()
     }
-    /// Names resolve to built-ins, and names that end in `.ron` or `.csv` to files in this file's folder.
+    /// Names resolve to built-ins, and names that end like files (`.ron`, `.csv`, `.txt` ...) to those in this file's folder.
     pub fn beside(file: &Path) -> Self {
         Self {
             folder: Some(file.parent().unwrap_or(Path::new("")).to_owned()),
@@ -51,6 +55,14 @@ impl Sources {
     pub fn outside(mut self, outside: Outside) -> Self {
         self.outside = outside;
         self
+    }
+    /// What was told about the files: what was left out or mended in them.
+    pub fn notes(&self) -> &[String] {
+        &self.notes
+    }
+    /// Adds to what was told.
+    pub(super) fn tell(&mut self, note: String) {
+        self.notes.push(note);
     }
     /// The files read so far, with their hashes.
     pub fn inputs(&self) -> Vec<Input> {
@@ -95,7 +107,7 @@ impl Sources {
     ///
     /// *Errors*: no such built-in (with the nearest name), a path outside the folder, or a file that cannot be read.
     pub fn text(&mut self, kind: Kind, name: &str, asked_by: &str) -> Result<String, FileError> {
-        if !(name.ends_with(".ron") || name.ends_with(".csv")) {
+        if !ENDINGS.iter().any(|ending| name.ends_with(ending)) {
             let Some(text) = builtin(kind, name) else {
                 return Err(self.unknown(kind, name, asked_by).into());
             };

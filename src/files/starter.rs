@@ -9,7 +9,7 @@ use super::night::{NightFile, resolve};
 use super::ron::parse;
 use super::sources::Sources;
 use super::starter_text::{HeaterLine, Page, written};
-use super::weather_csv;
+use super::weather::read_plain;
 use crate::scenario::body::Body;
 use crate::scenario::check::{check, nearest};
 use crate::scenario::engine::Engine;
@@ -190,7 +190,7 @@ fn recorded_clock(name: &str) -> Result<(String, String, Option<String>), Fault>
         ));
     }
     let text = builtin(Kind::Weather, name).unwrap_or("");
-    let record = weather_csv::read(name, text)?;
+    let record = read_plain(name, text)?;
     let first = record.readings.first().map_or(0.0, |r| r.unix_s);
     let hour = (first / 3600.0).ceil() as i64;
     let told = |hour: i64| {

@@ -22,5 +22,6 @@ pub mod provenance;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
+pub mod weather;
 
 pub use canvas::DrawError;

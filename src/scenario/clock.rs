@@ -62,6 +62,13 @@ impl TryFrom<String> for Moment {
         })
     }
 }
+impl Moment {
+    /// Seconds since 1970 UTC of a dated moment by the clock of a zone; nothing without a date.
+    pub fn unix_s(&self, zone: &TimeZone) -> Option<f64> {
+        let at = instant(zone, self.date?.to_datetime(self.time.0))?;
+        Some(at.as_second() as f64)
+    }
+}
 impl From<Moment> for String {
     fn from(m: Moment) -> String {
         match m.date {

@@ -2,6 +2,21 @@
 
 use crate::quantity::{Speed, Temperature};
 use serde::{Deserialize, Serialize};
+use std::ops::RangeInclusive;
+
+/// Air temperatures that are believed, °C: beyond the coldest and the hottest air recorded at the ground
+/// (-89.2 and 56.7 °C, World Meteorological Organization, World Weather and Climate Extremes Archive; from memory).
+pub const AIR_C: RangeInclusive<f64> = -90.0..=60.0;
+/// Dew points that are believed, °C: air as cold as the coldest, and far drier than any station's sensor tells.
+pub const DEW_POINT_C: RangeInclusive<f64> = -120.0..=60.0;
+/// Winds that are believed, m/s: beyond the strongest gust recorded (113 m/s, the same archive; from memory).
+pub const WIND_M_S: RangeInclusive<f64> = 0.0..=120.0;
+/// How far a dew point may lie above the temperature, K: a report may give the one in whole degrees and the other in
+/// tenths, so half a degree and a tenth.
+pub const DEW_POINT_ABOVE_K: f64 = 0.6;
+/// The longest time over which a straight line is drawn between two readings, s (estimate: the air may turn within
+/// three hours, but stations of the synoptic network report every three).
+pub const LONGEST_GAP_S: f64 = 3.0 * 3600.0;
 
 /// The weather of the night.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

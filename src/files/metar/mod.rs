@@ -7,8 +7,11 @@ mod fault;
 mod groups;
 mod quality;
 mod report;
+mod stamp;
 
-pub use batch::read_batch;
+pub use batch::{Batch, read_batch, read_dated};
+pub(super) use bulletin::has_reports;
 pub use fault::{Fault, MetarError, ReportError};
+pub(super) use quality::odd_courses;
 pub use quality::{Note, Oddity};
 pub use report::{Kind, Report, parse_report};

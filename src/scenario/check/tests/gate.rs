@@ -126,7 +126,7 @@ fn recorded_weather_must_cover_the_night() {
     told(
         &p,
         "weather",
-        "runs from 1996-02-04 18:00 UTC to 1996-02-05 05:00 UTC, the night from 1996-02-04 19:00 UTC to 1996-02-05 07:00 UTC",
+        "ends 2.0 h before the night: it runs from 1996-02-04 18:00 UTC to 1996-02-05 05:00 UTC, the night from 1996-02-04 19:00 UTC to 1996-02-05 07:00 UTC",
         "whole night",
     );
     let p = only(spoilt(|s| {
