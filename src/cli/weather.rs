@@ -183,14 +183,10 @@ fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(
     }
     let kept = first.unwrap_or(0)..last.map_or(readings.len(), |last| last + 1);
     let kept: Vec<Observation> = readings.get(kept).unwrap_or(&[]).to_vec();
-    let ends = kept
-        .first()
-        .zip(kept.last())
-        .map(|(a, b)| (a.unix_s, b.unix_s));
-    if let Some((begin, end)) = ends {
-        let inside = |at: Option<f64>| at.is_none_or(|at| at >= begin && at <= end);
-        reading.notes.retain(|note| inside(note.unix_s));
-    }
+    let begin = kept.first().map_or(from, |r| r.unix_s).min(from);
+    let end = kept.last().map_or(to, |r| r.unix_s).max(to);
+    let inside = |at: Option<f64>| at.is_none_or(|at| at >= begin && at <= end);
+    reading.notes.retain(|note| inside(note.unix_s));
     reading.record.readings = kept;
     Ok(())
 }

@@ -271,9 +271,14 @@ pub fn json(told: &Told) -> serde_json::Result<String> {
 fn reading(r: &Observation) -> ReadingJson {
     ReadingJson {
         time_utc: local(r.unix_s, &TimeZone::UTC, "%Y-%m-%dT%H:%M:%SZ"),
-        temp_c: r.temp_c,
-        dew_point_c: r.dew_point_c,
-        relative_humidity: humidity(r),
-        wind_m_s: r.wind_m_s,
+        temp_c: digits(r.temp_c),
+        dew_point_c: digits(r.dew_point_c),
+        relative_humidity: digits(humidity(r)),
+        wind_m_s: digits(r.wind_m_s),
     }
+}
+
+/// Four digits behind the point; what is behind them is the noise of changing units.
+fn digits(number: f64) -> f64 {
+    (number * 1e4).round() / 1e4
 }

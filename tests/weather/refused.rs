@@ -4,7 +4,7 @@ use super::{Desk, refused};
 
 #[test]
 fn empty_and_foreign_files_are_refused() {
-    assert!(refused("", &[]).contains("no report"));
+    assert!(refused("", &[]).contains("no weather in the file"));
     assert!(refused("time_utc,temp_c,dewpoint_c,wind_kt\n", &[]).contains("no lines under it"));
     assert!(refused("a,b,c\n1,2,3\n", &[]).contains("no column holds the time"));
     assert!(refused("a letter to a friend\n", &[]).contains("own.csv"));

@@ -81,8 +81,8 @@ fn a_date_that_may_be_read_two_ways_is_asked_about() {
     );
 }
 
-/// Over water at -10 °C 80 % are a dew point of -12.77 °C (Magnus form of WMO-No. 8, worked by hand:
-/// x = ln 0.8 + 17.62 * -10 / 233.12 = -0.97898; T = 243.12 x / (17.62 - x) = -12.797). The frost point is -11.4 °C.
+/// The dew point over water of 80 % over water at -10 °C, by the Magnus form of WMO-No. 8 (constants from memory):
+/// x = ln 0.8 + 17.62 (-10) / (243.12 - 10), T = 243.12 x / (17.62 - x). The table is told to four digits.
 #[test]
 fn humidity_becomes_a_dew_point_over_water() {
     let x = 0.8_f64.ln() - 176.2 / 233.12;
@@ -97,7 +97,7 @@ fn humidity_becomes_a_dew_point_over_water() {
             &[],
         );
         let found = readings(&told)[0].2;
-        assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");
+        assert!((found - wanted).abs() < 1e-4, "{found} {wanted}");
         assert_eq!(notes(&told, "assumed").len(), usize::from(name != "rh_%"));
     }
 }
@@ -117,7 +117,7 @@ fn bad_data_of_a_genuine_archive_is_told() {
         "line 6: 1048.4 in `wind_speed_mph` is 469 m/s",
         "line 7: `temp_f` is missing",
         "line 8: a repetition of line 9",
-        "line 10: `",
+        "line 10: no time",
     ] {
         assert!(left.contains(word), "{word}: {left}");
     }

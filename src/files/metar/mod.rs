@@ -5,6 +5,7 @@ mod bulletin;
 mod calendar;
 mod fault;
 mod groups;
+mod order;
 mod quality;
 mod report;
 mod stamp;

@@ -38,7 +38,12 @@ pub fn ordered(mut lined: Vec<Lined>, notes: &mut Vec<Note>) -> Vec<Observation>
             None => kept.push(one),
         }
     }
-    let course: Vec<_> = kept.iter().map(|l| (time(l), l.reading.temp_c)).collect();
+    // To a tenth, as they are told.
+    let tenths = |c: f64| (c * 10.0).round() / 10.0;
+    let course: Vec<_> = kept
+        .iter()
+        .map(|l| (time(l), tenths(l.reading.temp_c)))
+        .collect();
     for (at, oddity) in odd_courses(&course) {
         let Some(one) = kept.get(at) else { continue };
         let care = oddity_care(&oddity);

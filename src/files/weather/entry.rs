@@ -5,7 +5,7 @@ use super::super::library::{Kind, builtin};
 use super::super::outline::Outline;
 use super::super::sources::{Sources, label};
 use super::note::{Care, Note};
-use super::read::read;
+use super::read::{form_of, read};
 use super::reading::{Form, Reading};
 use super::wanted::{Month, Refused, Wanted};
 use crate::quantity::{Speed, Temperature};
@@ -133,25 +133,19 @@ pub fn resolve(
         }
     };
     let text = sources.text(Kind::Weather, name, night)?;
-    let reading = read(&label(Kind::Weather, name), &text, &wanted)
-        .map_err(|refused| located(refused, night, sources))?;
-    if form.is_some_and(|form| form != reading.form) {
-        let (is, write) = match reading.form {
+    let found = form_of(&text);
+    if form.is_some_and(|form| form != found) {
+        let (is, write) = match found {
             Form::Reports => ("aviation reports", "reports"),
             Form::Table => ("a table", "table"),
         };
-        let fault = Fault::of(night, format!("`{name}` holds {is}"));
-        let fault = fault.help(format!("write weather: {write}(file: \"{name}\")"));
-        return Err(located(
-            Refused {
-                fault,
-                key: Some("file"),
-            },
-            night,
-            sources,
-        )
-        .into());
+        let fault = Fault::of(night, format!("`{name}` holds {is}"))
+            .help(format!("write weather: {write}(file: \"{name}\")"));
+        let key = Some("file");
+        return Err(located(Refused { fault, key }, night, sources).into());
     }
+    let reading = read(&label(Kind::Weather, name), &text, &wanted)
+        .map_err(|refused| located(refused, night, sources))?;
     for told in notes_of(&reading, name, span) {
         sources.tell(told);
     }

@@ -11,6 +11,8 @@ mod read;
 mod reading;
 mod reports;
 mod row;
+mod settle;
+mod sheet;
 mod stamp;
 mod table;
 mod wanted;

@@ -8,7 +8,7 @@ use super::{reports, table};
 use crate::scenario::weather::Record;
 
 /// What a text is: a table if its first line names columns, else reports if it has any.
-fn form_of(text: &str) -> Form {
+pub(super) fn form_of(text: &str) -> Form {
     if table::is_table(text) || !has_reports(text) && text.contains([',', ';', '\t']) {
         Form::Table
     } else {

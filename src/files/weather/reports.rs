@@ -13,6 +13,10 @@ use jiff::tz::Offset;
 const SAY_MONTH: &str = "say the year and month of the last report: month: \"2018-01\" in the night's reports(...), --month \
 2018-01 on the command line";
 
+/// What a weather file may be.
+const NEITHER: &str = "a weather file holds METAR reports, each beginning like \"KMMH 111435Z\", or a table whose first line \
+names the columns, as in time_utc,temp_c,dewpoint_c,wind_m_s";
+
 /// The record of a text of reports.
 ///
 /// *Errors*: those of [`read_dated`], at their lines; a month that neither the user nor the night tells.
@@ -110,7 +114,7 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
                 "none of the {reports} reports can be read; the first: {}",
                 first.fault
             );
-            at(first.line, what).into()
+            at(first.line, what).help(NEITHER).into()
         }
         MetarError::Choose { found } | MetarError::Absent { found, .. } => Refused {
             fault: Fault::of(file, told).help(choose(found)),
@@ -120,7 +124,10 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
             fault: Fault::of(file, told),
             key: Some("month"),
         },
-        MetarError::Empty | MetarError::NoReading { .. } => Fault::of(file, told).into(),
+        MetarError::Empty => Fault::of(file, "there is no weather in the file")
+            .help(NEITHER)
+            .into(),
+        MetarError::NoReading { .. } => Fault::of(file, told).into(),
     }
 }
 

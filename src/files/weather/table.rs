@@ -6,78 +6,20 @@
 
 use super::super::fault::Fault;
 use super::course::{Lined, ordered};
-use super::layout::{Head, Layout, layout};
+use super::layout::{Head, layout};
 use super::note::{Care, Note};
-use super::number::{Cell, cell};
 use super::reading::{Form, Reading};
 use super::row::{Fit, Rows, Unfit};
+use super::settle::{of_station, order, share, zone};
+use super::sheet::{Line, cells, lines, separator};
 use super::stamp;
-use super::wanted::{Refused, Wanted, choose};
+use super::wanted::{Refused, Wanted};
 use crate::scenario::weather::Record;
-use jiff::tz::TimeZone;
-use std::collections::BTreeSet;
 
 /// More impossible rows than one in so many are no slips of a station: the unit is wrong.
 const ONE_IMPOSSIBLE_IN: usize = 10;
 /// So few impossible rows prove nothing.
 const FEW: usize = 3;
-/// A humidity without a unit that never passes this is told in parts of one.
-const GREATEST_SHARE: f64 = 1.05;
-
-/// A line with its number and where it begins.
-#[derive(Clone, Copy)]
-struct Line<'a> {
-    number: usize,
-    start: usize,
-    text: &'a str,
-}
-
-impl Line<'_> {
-    fn fault(&self, file: &str, text: &str, what: impl Into<String>) -> Fault {
-        let span = self.start..self.start + self.text.trim_end().len();
-        Fault::of(file, what).at(text, span)
-    }
-}
-
-/// The lines that hold something: no comment, not blank.
-fn lines(text: &str) -> Vec<Line<'_>> {
-    let mut start = 0;
-    let mut lines = Vec::new();
-    for (number, content) in (1..).zip(text.split_inclusive('\n')) {
-        let plain = content.trim();
-        if !plain.is_empty() && !plain.starts_with('#') {
-            let text = content.trim_end_matches(['\n', '\r']);
-            lines.push(Line {
-                number,
-                start,
-                text,
-            });
-        }
-        start += content.len();
-    }
-    lines
-}
-
-/// The separator of a head: that of tab, semicolon and comma that stands there most often.
-fn separator(head: &str) -> u8 {
-    let often = |separator: &u8| head.bytes().filter(|b| b == separator).count();
-    b",;\t".iter().copied().max_by_key(often).unwrap_or(b',')
-}
-
-/// The cells of a line.
-fn cells(line: &str, separator: u8) -> csv::StringRecord {
-    let mut reader = csv::ReaderBuilder::new()
-        .delimiter(separator)
-        .has_headers(false)
-        .flexible(true)
-        .trim(csv::Trim::All)
-        .buffer_capacity(line.len().max(16))
-        .from_reader(line.as_bytes());
-    let mut record = csv::StringRecord::new();
-    // A line of text always is a record; the reader only fails on what is not UTF-8.
-    let _ = reader.read_record(&mut record);
-    record
-}
 
 /// Whether the first line of the text names columns of weather.
 pub fn is_table(text: &str) -> bool {
@@ -242,123 +184,4 @@ fn read_rows(
         }
         None => Err(Fault::of(file, "the table has a head and no lines under it").into()),
     }
-}
-
-/// Rows of the table, each with its line.
-type Read<'a> = Vec<(Line<'a>, csv::StringRecord)>;
-
-/// The rows of the chosen station, or of the only one.
-fn of_station<'a>(
-    file: &str,
-    layout: &Layout,
-    mut rows: Read<'a>,
-    wanted: &Wanted,
-    head: &Line,
-    text: &str,
-) -> Result<(Option<String>, Read<'a>), Refused> {
-    let Some(place) = &layout.station else {
-        let Some(station) = &wanted.station else {
-            return Ok((None, rows));
-        };
-        let what = format!("no column names a station, so none can be `{station}`");
-        let fault = head.fault(file, text, what).help("leave the station out");
-        return Err(Refused {
-            fault,
-            key: Some("station"),
-        });
-    };
-    let at = |row: &csv::StringRecord| row.get(place.at).unwrap_or("").to_ascii_uppercase();
-    let found: BTreeSet<String> = rows
-        .iter()
-        .map(|(_, row)| at(row))
-        .filter(|s| !s.is_empty())
-        .collect();
-    let found: Vec<String> = found.into_iter().collect();
-    let chosen = wanted
-        .station
-        .as_ref()
-        .map(|s| s.trim().to_ascii_uppercase());
-    let refused = |what: String| {
-        let fault = Fault::of(file, what).help(choose(&found));
-        Refused {
-            fault,
-            key: Some("station"),
-        }
-    };
-    match (chosen, found.as_slice()) {
-        (None, []) => Ok((None, rows)),
-        (None, [only]) => Ok((Some(only.clone()), rows)),
-        (None, several) => Err(refused(format!(
-            "the table is of several stations: {}",
-            several.join(", ")
-        ))),
-        (Some(chosen), found) if found.contains(&chosen) => {
-            rows.retain(|(_, row)| at(row) == chosen);
-            Ok((Some(chosen), rows))
-        }
-        (Some(chosen), found) => Err(refused(format!(
-            "no line is of `{chosen}`; there are {}",
-            found.join(", ")
-        ))),
-    }
-}
-
-fn zone(file: &str, layout: &Layout, wanted: &Wanted) -> Result<Option<TimeZone>, Refused> {
-    if layout.utc {
-        return Ok(Some(TimeZone::UTC));
-    }
-    let Some(name) = &wanted.zone else {
-        return Ok(None);
-    };
-    TimeZone::get(name).map(Some).map_err(|_| Refused {
-        fault: Fault::of(
-            file,
-            format!("`{name}` is not a time zone of the IANA database"),
-        )
-        .help("such as America/Denver, Europe/Oslo or UTC"),
-        key: Some("zone"),
-    })
-}
-
-fn order(file: &str, text: &str, layout: &Layout, rows: &Read) -> Result<stamp::Order, Refused> {
-    let place = layout.date.as_ref().unwrap_or(&layout.time);
-    let dates = || rows.iter().map(|(_, row)| row.get(place.at).unwrap_or(""));
-    stamp::order(dates()).map_err(|doubtful| {
-        let what = format!("`{doubtful}` may be month/day or day/month, and no other date in the table proves which");
-        let line = dates().position(|date| date == doubtful).and_then(|at| rows.get(at));
-        let fault = match line {
-            Some((line, _)) => line.fault(file, text, what),
-            None => Fault::of(file, what),
-        };
-        fault.help("write the year first: 2018-01-09 22:35").into()
-    })
-}
-
-/// Whether humidity is told in parts of one; told if the unit had to be found from the numbers.
-fn share(layout: &Layout, rows: &Read, comma: bool, notes: &mut Vec<Note>) -> bool {
-    let Some(place) = layout
-        .humidity
-        .as_ref()
-        .filter(|place| place.unit.is_none())
-    else {
-        return false;
-    };
-    let numbers = rows
-        .iter()
-        .filter_map(|(_, row)| match cell(row.get(place.at)?, comma) {
-            Cell::Number(number) => Some(number),
-            _ => None,
-        });
-    let share = numbers.fold(0.0, f64::max) <= GREATEST_SHARE;
-    let unit = if share {
-        "in parts of one"
-    } else {
-        "in per cent"
-    };
-    let what = format!(
-        "`{}` names no unit; by its numbers it is {unit}",
-        place.name
-    );
-    notes.push(Note::of(Care::Assumed, what));
-    share
 }
