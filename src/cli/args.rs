@@ -48,6 +48,12 @@ pub enum Command {
 Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice."
     )]
     Compare(super::compare::Compare),
+    /// Find every fault of model files, and every number that is hard to believe.
+    #[command(
+        after_help = "The kind of a file is told from its keys. Nothing is computed and nothing written.\n\
+coldsoak check my-engine.ron --expand    the engine part by part, as an engine file"
+    )]
+    Check(super::check::Check),
     /// Tell one night in full.
     #[command(
         after_help = "NIGHT is a file, or the name of a built-in night: demo, small-engine-top, six-after-flight,\n\

@@ -1,6 +1,7 @@
 //! The command line: what was typed, turned into nights and told.
 
 mod args;
+mod check;
 mod compare;
 mod folder;
 mod night;
@@ -39,6 +40,7 @@ pub fn main() -> ExitCode {
 
 fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
+        Command::Check(wanted) => check::run(wanted, args),
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
     }

@@ -2,7 +2,7 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{folder, say};
+use super::{check, folder, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
 use crate::files::night::load_named;
@@ -26,6 +26,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     let mut loaded = load_named(&wanted.night)?;
     if let Some(degrees) = args.units {
         loaded.scenario.units = degrees.into();
+    }
+    if !args.quiet {
+        check::warn(&[(None, loaded.scenario.clone())]);
     }
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;

@@ -1,17 +1,25 @@
 //! Disk to values and back.
 
+mod brackets;
 pub mod comparison;
+pub mod examine;
 pub mod fault;
+mod lenient;
 pub mod library;
 pub mod locate;
 pub mod metar;
 pub mod night;
 mod outline;
+mod place;
+pub mod recognise;
+pub mod recover;
 pub mod ron;
 pub mod safe;
 pub mod sources;
 pub mod trace_csv;
+mod units;
 pub mod weather_csv;
+mod wording;
 
 #[cfg(test)]
 mod tests;

@@ -1,11 +1,14 @@
 //! A night as a user writes it: a file that names engine, oil, hangar, heaters and weather.
 
-use super::fault::FileError;
+use super::fault::{FileError, Gathered};
 use super::library::{Kind, builtin};
-use super::ron::parse;
+use super::locate::located;
+use super::recognise::mistaken;
+use super::ron::read;
 use super::sources::{Input, Sources, label};
 use super::weather_csv;
 use crate::quantity::{Power, Speed, Temperature, Units};
+use crate::scenario::check::check;
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
 use crate::scenario::cover::Covers;
@@ -140,15 +143,7 @@ pub struct Loaded {
 pub fn load(path: &Path) -> Result<Loaded, FileError> {
     let mut sources = Sources::beside(path);
     let text = sources.open(path)?;
-    let file = path.display().to_string();
-    let night: NightFile = parse(&file, &text)?;
-    let scenario = resolve(&night, &file, &mut sources)?;
-    Ok(Loaded {
-        scenario,
-        inputs: sources.inputs(),
-        sources,
-        file,
-    })
+    from_text(&path.display().to_string(), &text, sources)
 }
 
 /// A built-in night.
@@ -157,15 +152,52 @@ pub fn load(path: &Path) -> Result<Loaded, FileError> {
 pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Night, name, "the command line")?;
-    let file = label(Kind::Night, name);
-    let night: NightFile = parse(&file, &text)?;
-    let scenario = resolve(&night, &file, &mut sources)?;
+    from_text(&label(Kind::Night, name), &text, sources)
+}
+
+/// The night of a text, or the faults of all files that it names together with its own.
+fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, FileError> {
+    let mut gathered = Gathered::default();
+    let reading = read::<NightFile>(file, text);
+    if !reading.faults.is_empty()
+        && let Some(fault) = mistaken(file, text, Kind::Night)
+    {
+        return Err(fault.into());
+    }
+    let sure = reading.guessed.is_empty();
+    gathered.add(reading.faults);
+    let known = |path: &str| {
+        !reading
+            .guessed
+            .iter()
+            .any(|guessed| path.starts_with(guessed.as_str()))
+    };
+    let scenario = reading
+        .value
+        .and_then(|night| gathered.keep(resolve_known(&night, file, &mut sources, &known)));
+    if let Some(scenario) = scenario
+        .as_ref()
+        .filter(|_| sure && !reading.ignored.is_empty())
+    {
+        // Every value is the user's own, so the gate can speak too; not of what stands beside a misspelt key.
+        let problems = check(scenario).err().unwrap_or_default();
+        let apart = |path: &str| !reading.ignored.iter().any(|key| beside(key, path));
+        let problems: Vec<_> = problems.into_iter().filter(|p| apart(&p.path)).collect();
+        gathered.add(located(&problems, file, &sources));
+    }
+    let scenario = gathered.ended(scenario)?;
     Ok(Loaded {
         scenario,
         inputs: sources.inputs(),
         sources,
-        file,
+        file: file.to_owned(),
     })
+}
+
+/// Whether a path stands in the same brackets as a key, below the outermost.
+fn beside(key: &str, path: &str) -> bool {
+    key.rfind(['.'])
+        .is_some_and(|dot| path.starts_with(&key[..dot]))
 }
 
 /// A night by its path, or by the name of a built-in one.
@@ -184,70 +216,113 @@ pub fn load_named(name: &str) -> Result<Loaded, FileError> {
 
 /// The scenario that a night file stands for.
 ///
-/// *Errors*: a name that leads nowhere, or a named file with faults.
+/// *Errors*: every name that leads nowhere, and every fault of the files that are named.
 pub fn resolve(
     night: &NightFile,
     file: &str,
     sources: &mut Sources,
 ) -> Result<Scenario, FileError> {
-    let mut hangar: crate::scenario::hangar::Hangar =
-        sources.value(Kind::Hangar, &night.hangar, file)?;
-    hangar.start = night.hangar_start.or(hangar.start);
-    let weather = match &night.weather {
+    resolve_known(night, file, sources, &|_| true)
+}
+
+/// The scenario of a night, looking only after those names that are `known` to be the user's own.
+fn resolve_known(
+    night: &NightFile,
+    file: &str,
+    sources: &mut Sources,
+    known: &dyn Fn(&str) -> bool,
+) -> Result<Scenario, FileError> {
+    let mut gathered = Gathered::default();
+    let engine = known("engine")
+        .then(|| sources.value(Kind::Engine, &night.engine, file))
+        .and_then(|read| gathered.keep(read));
+    let oil = known("oil")
+        .then(|| sources.value(Kind::Oil, &night.oil, file))
+        .and_then(|read| gathered.keep(read));
+    let hangar = known("hangar")
+        .then(|| {
+            sources.value::<crate::scenario::hangar::Hangar>(Kind::Hangar, &night.hangar, file)
+        })
+        .and_then(|read| gathered.keep(read));
+    let weather = known("weather")
+        .then(|| weather(&night.weather, file, sources))
+        .and_then(|read| gathered.keep(read));
+    let heaters = gathered.keep(known_heaters(&night.heaters, file, sources, known));
+    let scenario = || {
+        let mut hangar = hangar?;
+        hangar.start = night.hangar_start.or(hangar.start);
+        Some(Scenario {
+            title: night.title.clone(),
+            clock: night.clock.clone(),
+            engine: engine?,
+            oil: oil?,
+            covers: night.covers.clone(),
+            heaters: heaters?,
+            hangar,
+            weather: weather?,
+            start: night.start.clone(),
+            circuit: night.circuit.clone(),
+            question: night.question.clone(),
+            units: night.units,
+            accuracy: night.accuracy.clone(),
+            unknowns: night.unknowns.clone(),
+        })
+    };
+    gathered.ended(scenario())
+}
+
+fn weather(entry: &WeatherEntry, file: &str, sources: &mut Sources) -> Result<Weather, FileError> {
+    match entry {
         WeatherEntry::steady {
             outdoors,
             humidity,
             wind,
-        } => Weather::steady {
+        } => Ok(Weather::steady {
             outdoors: *outdoors,
             humidity: *humidity,
             wind: *wind,
-        },
+        }),
         WeatherEntry::recorded(name) => {
             let text = sources.text(Kind::Weather, name, file)?;
-            Weather::recorded(weather_csv::read(name, &text)?)
+            Ok(Weather::recorded(weather_csv::read(name, &text)?))
         }
-    };
-    Ok(Scenario {
-        title: night.title.clone(),
-        clock: night.clock.clone(),
-        engine: sources.value(Kind::Engine, &night.engine, file)?,
-        oil: sources.value(Kind::Oil, &night.oil, file)?,
-        covers: night.covers.clone(),
-        heaters: heaters(&night.heaters, file, sources)?,
-        hangar,
-        weather,
-        start: night.start.clone(),
-        circuit: night.circuit.clone(),
-        question: night.question.clone(),
-        units: night.units,
-        accuracy: night.accuracy.clone(),
-        unknowns: night.unknowns.clone(),
-    })
+    }
 }
 
 /// The heaters that entries stand for.
 ///
-/// *Errors*: a name that leads nowhere, or a heater file with faults.
+/// *Errors*: every name that leads nowhere, and every fault of a heater file.
 pub fn heaters(
     entries: &[HeaterEntry],
     file: &str,
     sources: &mut Sources,
 ) -> Result<Vec<Heater>, FileError> {
-    entries
-        .iter()
-        .map(|entry| {
-            let model: Heater = sources.value(Kind::Heater, &entry.heater, file)?;
-            Ok(Heater {
-                name: entry.name.clone().unwrap_or(model.name),
-                power: entry.power.unwrap_or(model.power),
-                place: entry.place.clone().unwrap_or(model.place),
-                hours: entry.hours.clone().unwrap_or(model.hours),
-                thermostat: entry.thermostat.clone().or(model.thermostat),
-                self_limiting: entry.self_limiting.clone().or(model.self_limiting),
-                kind: model.kind,
-                unknowns: model.unknowns,
-            })
-        })
-        .collect()
+    known_heaters(entries, file, sources, &|_| true)
+}
+
+fn known_heaters(
+    entries: &[HeaterEntry],
+    file: &str,
+    sources: &mut Sources,
+    known: &dyn Fn(&str) -> bool,
+) -> Result<Vec<Heater>, FileError> {
+    let mut gathered = Gathered::default();
+    let mut heaters = Vec::new();
+    for (i, entry) in entries.iter().enumerate() {
+        if !known(&format!("heaters[{i}].heater")) {
+            continue;
+        }
+        let model = gathered.keep(sources.value::<Heater>(Kind::Heater, &entry.heater, file));
+        heaters.extend(model.map(|model| Heater {
+            name: entry.name.clone().unwrap_or(model.name),
+            power: entry.power.unwrap_or(model.power),
+            place: entry.place.clone().unwrap_or(model.place),
+            hours: entry.hours.clone().unwrap_or(model.hours),
+            thermostat: entry.thermostat.clone().or(model.thermostat),
+            self_limiting: entry.self_limiting.clone().or(model.self_limiting),
+            kind: model.kind,
+            unknowns: model.unknowns,
+        }));
+    }
+    gathered.ended(Some(heaters))
 }
