@@ -187,6 +187,17 @@ pub(super) fn value(
             .map_or(word.clone(), |i| {
                 value.start + i..value.start + i + found.len()
             }),
+        // A word in the brackets of a choice, such as `at(bottom)`, and not the choice.
+        (Some(value), _)
+            if matches!(
+                failed.expected,
+                Some(Expected::Text | Expected::Number | Expected::Whole)
+            ) && text[value.clone()].ends_with(')')
+                && value.start < word.start
+                && word.end < value.end =>
+        {
+            word.clone()
+        }
         (Some(value), _) => value.clone(),
         (None, _) => word.clone(),
     };
