@@ -102,12 +102,9 @@ fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedCompari
     }
     let mut choices = Vec::new();
     for (i, choice) in comparison.choices.iter().enumerate() {
-        if !known(&format!("choices[{i}].heaters"))
-            || reading.guessed.iter().any(|g| g.ends_with(".heater"))
-        {
-            continue;
-        }
-        let heaters = gathered.keep(heaters(&choice.heaters, file, &mut sources));
+        let whole = known(&format!("choices[{i}].heaters"));
+        let own = |k: usize| whole && known(&format!("choices[{i}].heaters[{k}].heater"));
+        let heaters = gathered.keep(heaters(&choice.heaters, file, &mut sources, &own));
         if let (Some(base), Some(heaters)) = (&base, heaters) {
             let mut scenario: Scenario = base.clone();
             scenario.heaters = heaters;

@@ -6,6 +6,7 @@ pub mod examine;
 pub mod fault;
 mod lenient;
 pub mod library;
+pub mod loaded;
 pub mod locate;
 pub mod metar;
 pub mod night;

@@ -2,13 +2,12 @@
 
 use super::fault::{FileError, Gathered};
 use super::library::{Kind, builtin};
-use super::locate::located;
+use super::loaded::refused_too;
 use super::recognise::mistaken;
 use super::ron::read;
-use super::sources::{Input, Sources, label};
+use super::sources::{Sources, label};
 use super::weather_csv;
 use crate::quantity::{Power, Speed, Temperature, Units};
-use crate::scenario::check::check;
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
 use crate::scenario::cover::Covers;
@@ -20,6 +19,8 @@ use crate::scenario::unknowns::Unknowns;
 use crate::scenario::weather::Weather;
 use serde::{Deserialize, Serialize};
 use std::path::Path;
+
+pub use super::loaded::Loaded;
 
 /// The oil of a night that names none.
 const DEFAULT_OIL: &str = "15w-50";
@@ -124,19 +125,6 @@ fn usual_humidity() -> f64 {
     0.8
 }
 
-/// A scenario with the files it came from.
-#[derive(Debug, Clone)]
-pub struct Loaded {
-    /// The scenario.
-    pub scenario: Scenario,
-    /// Every file that went into it.
-    pub inputs: Vec<Input>,
-    /// What was read, for faults that come to light later.
-    pub sources: Sources,
-    /// The file it came from.
-    pub file: String,
-}
-
 /// Reads a night from a file.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
@@ -175,15 +163,8 @@ fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, Fil
     let scenario = reading
         .value
         .and_then(|night| gathered.keep(resolve_known(&night, file, &mut sources, &known)));
-    if let Some(scenario) = scenario
-        .as_ref()
-        .filter(|_| sure && !reading.ignored.is_empty())
-    {
-        // Every value is the user's own, so the gate can speak too; not of what stands beside a misspelt key.
-        let problems = check(scenario).err().unwrap_or_default();
-        let apart = |path: &str| !reading.ignored.iter().any(|key| beside(key, path));
-        let problems: Vec<_> = problems.into_iter().filter(|p| apart(&p.path)).collect();
-        gathered.add(located(&problems, file, &sources));
+    if let Some(scenario) = scenario.as_ref().filter(|_| sure) {
+        gathered.add(refused_too(scenario, &reading.ignored, file, &sources));
     }
     let scenario = gathered.ended(scenario)?;
     Ok(Loaded {
@@ -192,12 +173,6 @@ fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, Fil
         sources,
         file: file.to_owned(),
     })
-}
-
-/// Whether a path stands in the same brackets as a key, below the outermost.
-fn beside(key: &str, path: &str) -> bool {
-    key.rfind(['.'])
-        .is_some_and(|dot| path.starts_with(&key[..dot]))
 }
 
 /// A night by its path, or by the name of a built-in one.
@@ -247,7 +222,9 @@ fn resolve_known(
     let weather = known("weather")
         .then(|| weather(&night.weather, file, sources))
         .and_then(|read| gathered.keep(read));
-    let heaters = gathered.keep(known_heaters(&night.heaters, file, sources, known));
+    let heaters = gathered.keep(heaters(&night.heaters, file, sources, &|i| {
+        known(&format!("heaters[{i}].heater"))
+    }));
     let scenario = || {
         let mut hangar = hangar?;
         hangar.start = night.hangar_start.or(hangar.start);
@@ -289,27 +266,19 @@ fn weather(entry: &WeatherEntry, file: &str, sources: &mut Sources) -> Result<We
     }
 }
 
-/// The heaters that entries stand for.
+/// The heaters that entries stand for, looking only after those whose number is `known` to be the user's own.
 ///
 /// *Errors*: every name that leads nowhere, and every fault of a heater file.
 pub fn heaters(
     entries: &[HeaterEntry],
     file: &str,
     sources: &mut Sources,
-) -> Result<Vec<Heater>, FileError> {
-    known_heaters(entries, file, sources, &|_| true)
-}
-
-fn known_heaters(
-    entries: &[HeaterEntry],
-    file: &str,
-    sources: &mut Sources,
-    known: &dyn Fn(&str) -> bool,
+    known: &dyn Fn(usize) -> bool,
 ) -> Result<Vec<Heater>, FileError> {
     let mut gathered = Gathered::default();
     let mut heaters = Vec::new();
     for (i, entry) in entries.iter().enumerate() {
-        if !known(&format!("heaters[{i}].heater")) {
+        if !known(i) {
             continue;
         }
         let model = gathered.keep(sources.value::<Heater>(Kind::Heater, &entry.heater, file));

@@ -2,19 +2,12 @@
 
 use super::notes::Notes;
 use super::placeholder::Placeholder;
-use super::watch::Watched;
+use super::watch::{Watch, Watched};
 use serde::de::value::StrDeserializer;
 use serde::de::{
     self, DeserializeSeed, Deserializer, EnumAccess, MapAccess, SeqAccess, VariantAccess, Visitor,
 };
 use std::fmt;
-
-/// Anything that is asked at a path: a visitor, a seed, or access to what is inside.
-pub(super) struct Watch<'n, T> {
-    pub(super) inner: T,
-    pub(super) path: String,
-    pub(super) notes: &'n Notes,
-}
 
 macro_rules! passes {
     ($($visit:ident($type:ty);)+) => {

@@ -3,6 +3,7 @@
 mod access;
 mod notes;
 mod placeholder;
+mod reader;
 mod watch;
 
 pub use notes::{Expected, Failed, Notes};
