@@ -53,6 +53,12 @@ pub struct Args {
 pub enum Command {
     /// Rank several choices of heater through one night.
     Compare(super::compare::Compare),
+    /// Find every fault of model files, and every number that is hard to believe.
+    #[command(
+        after_help = "The kind of a file is told from its keys. Nothing is computed and nothing written.\n\
+coldsoak check my-engine.ron --expand    the engine part by part, as an engine file"
+    )]
+    Check(super::check::Check),
     /// Tell one night in full.
     Night(super::night::Night),
     /// Write a commented night to begin with.

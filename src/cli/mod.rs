@@ -3,6 +3,7 @@
 mod args;
 mod assumed;
 mod catalogue;
+mod check;
 mod compare;
 mod folder;
 mod manual;
@@ -45,6 +46,7 @@ pub fn main() -> ExitCode {
 
 fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
+        Command::Check(wanted) => check::run(wanted, args),
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
         Command::New(wanted) => new::run(wanted, args),

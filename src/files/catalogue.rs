@@ -64,7 +64,7 @@ pub fn kind(word: &str) -> Result<Kind, Fault> {
 /// The text of a built-in model, with its comments and sources.
 ///
 /// *Errors*: no such model, with the nearest name.
-pub fn text(kind: Kind, name: &str) -> Result<&'static str, Fault> {
+pub fn text(kind: Kind, name: &str) -> Result<&'static str, FileError> {
     known(kind, name)?;
     Ok(builtin(kind, name).unwrap_or_default())
 }

@@ -32,6 +32,13 @@ impl Kind {
             Self::Comparison => "comparison",
         }
     }
+    /// The key of a night under which one is named.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Weather => "weather",
+            kind => kind.word(),
+        }
+    }
     /// Where its built-in models stand under `models/`, and how their names end.
     pub(super) fn folder_and_ending(self) -> (&'static str, &'static str) {
         match self {
@@ -91,7 +98,7 @@ pub fn names(kind: Kind) -> Vec<&'static str> {
 pub fn model<T: serde::de::DeserializeOwned>(
     kind: Kind,
     name: &str,
-) -> Result<T, super::fault::Fault> {
+) -> Result<T, super::fault::FileError> {
     let text = builtin(kind, name).ok_or_else(|| {
         let known = names(kind).join(", ");
         super::fault::Fault::of(

@@ -162,7 +162,7 @@ impl Sources {
         asked_by: &str,
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
-        Ok(parse(&label(kind, name), &text)?)
+        parse(&label(kind, name), &text)
     }
 
     fn keep(&mut self, name: &str, text: &str) {

@@ -53,6 +53,12 @@ impl TryFrom<String> for Moment {
                 time: ClockTime::try_from(text.to_owned())?,
             });
         };
+        // A time with a word behind it, such as "7 pm", and no date at all.
+        if !date.contains(['-', '.', '/']) {
+            return Err(format!(
+                "`{text}` is no time of day: write hours and minutes, as in \"19:30\""
+            ));
+        }
         let date = date.parse().map_err(|_| {
             format!("`{date}` is no date: write year-month-day, as in \"1996-02-04 19:00\"")
         })?;

@@ -1,5 +1,7 @@
 //! What is wrong with a scenario, and the list in which all of it is collected.
 
+use super::unit::{key, unit_of};
+
 /// Something wrong with a scenario.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{path}: {what}")]
@@ -49,7 +51,8 @@ impl Problems {
         let good = number > 0.0 && number.is_finite();
         if !good {
             let path = path.into();
-            let what = format!("`{}` must be above zero, it is {number}", key(&path));
+            let (key, unit) = (key(&path), unit_of(&path));
+            let what = format!("`{key}` must be above zero, it is {}{unit}", short(number));
             self.tell(path, what);
         }
         good
@@ -59,7 +62,11 @@ impl Problems {
     pub fn not_negative(&mut self, path: impl Into<String>, number: f64) {
         if !(number >= 0.0 && number.is_finite()) {
             let path = path.into();
-            let what = format!("`{}` must not be negative, it is {number}", key(&path));
+            let (key, unit) = (key(&path), unit_of(&path));
+            let what = format!(
+                "`{key}` must not be negative, it is {}{unit}",
+                short(number)
+            );
             self.tell(path, what);
         }
     }
@@ -124,12 +131,6 @@ fn short(number: f64) -> f64 {
     }
 }
 
-/// The last key of a path, without its index: `view` of `enclosures[0].view[1]`.
-fn key(path: &str) -> &str {
-    let last = path.rsplit('.').next().unwrap_or(path);
-    last.split('[').next().unwrap_or(last)
-}
-
 /// The name most like this one, if any is like enough: at most a third of its letters differ.
 ///
 /// Likeness is the number of letters to insert, delete or replace (Levenshtein 1966), case not counted.
@@ -175,11 +176,5 @@ mod tests {
         // "kitten" to "sitting" takes three, the textbook example.
         let letters = |s: &str| s.chars().collect::<Vec<_>>();
         assert_eq!(edits(&letters("kitten"), &letters("sitting")), 3);
-    }
-
-    #[test]
-    fn a_path_ends_in_its_key() {
-        assert_eq!(key("enclosures[0].view[1]"), "view");
-        assert_eq!(key("power"), "power");
     }
 }
