@@ -75,7 +75,7 @@ pub fn run(wanted: &Weather, args: &Args) -> Result<Outcome, Failure> {
         zone: wanted.zone.clone(),
         ..Wanted::default()
     };
-    let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(r.fault))?;
+    let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(*r.fault))?;
     let span = span(wanted, zone.as_ref());
     within(&mut reading, &file, span)?;
     if wanted.csv {

@@ -156,7 +156,7 @@ pub(super) fn comma_missing(text: &str, at: usize, code: &Error) -> Option<Range
     let last = before.chars().next_back()?;
     let begins = next.is_alphabetic() || matches!(next, '"' | '_' | '(' | '[' | '{');
     let ended = last.is_alphanumeric() || matches!(last, '"' | ')' | ']' | '}');
-    (about_commas && begins && ended && before.len() < at).then(|| before.len()..before.len())
+    (about_commas && begins && ended && before.len() < at).then_some(before.len()..before.len())
 }
 
 pub(super) fn no_comma(file: &str, text: &str, end: usize) -> Fault {

@@ -142,7 +142,15 @@ pub fn resolve(
         let fault = Fault::of(night, format!("`{name}` holds {is}"))
             .help(format!("write weather: {write}(file: \"{name}\")"));
         let key = Some("file");
-        return Err(located(Refused { fault, key }, night, sources).into());
+        return Err(located(
+            Refused {
+                fault: Box::new(fault),
+                key,
+            },
+            night,
+            sources,
+        )
+        .into());
     }
     let reading = read(&label(Kind::Weather, name), &text, &wanted)
         .map_err(|refused| located(refused, night, sources))?;
@@ -154,7 +162,8 @@ pub fn resolve(
 
 /// The fault at the key of the night's weather that it is about, unless it has a place of its own.
 fn located(refused: Refused, night: &str, sources: &Sources) -> Fault {
-    let Refused { mut fault, key } = refused;
+    let Refused { fault, key } = refused;
+    let mut fault = *fault;
     if fault.place.is_some() {
         return fault;
     }

@@ -22,7 +22,7 @@ pub(super) fn form_of(text: &str) -> Form {
 pub fn read_plain(file: &str, text: &str) -> Result<Record, Fault> {
     match read(file, text, &Wanted::default()) {
         Ok(reading) => Ok(reading.record),
-        Err(refused) => Err(refused.fault),
+        Err(refused) => Err(*refused.fault),
     }
 }
 

@@ -38,7 +38,7 @@ pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused>
             };
             let fault = Fault::of(file, what).help(SAY_MONTH);
             return Err(Refused {
-                fault,
+                fault: Box::new(fault),
                 key: Some("month"),
             });
         }
@@ -94,7 +94,7 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
     let plain = |line: usize| told.replacen(&format!("line {line}: "), "", 1);
     match error {
         MetarError::NoMonth { line, .. } => Refused {
-            fault: at(*line, plain(*line)).help(SAY_MONTH),
+            fault: Box::new(at(*line, plain(*line)).help(SAY_MONTH)),
             key: None,
         },
         MetarError::Day { line, .. } => {
@@ -105,7 +105,7 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
                 SAY_MONTH.to_owned()
             };
             Refused {
-                fault: fault.help(help),
+                fault: Box::new(fault.help(help)),
                 key: None,
             }
         }
@@ -117,11 +117,11 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
             at(first.line, what).help(NEITHER).into()
         }
         MetarError::Choose { found } | MetarError::Absent { found, .. } => Refused {
-            fault: Fault::of(file, told).help(choose(found)),
+            fault: Box::new(Fault::of(file, told).help(choose(found))),
             key: Some("station"),
         },
         MetarError::Month { .. } => Refused {
-            fault: Fault::of(file, told),
+            fault: Box::new(Fault::of(file, told)),
             key: Some("month"),
         },
         MetarError::Empty => Fault::of(file, "there is no weather in the file")

@@ -29,7 +29,7 @@ pub fn of_station<'a>(
         let what = format!("no column names a station, so none can be `{station}`");
         let fault = head.fault(file, text, what).help("leave the station out");
         return Err(Refused {
-            fault,
+            fault: Box::new(fault),
             key: Some("station"),
         });
     };
@@ -47,7 +47,7 @@ pub fn of_station<'a>(
     let refused = |what: String| {
         let fault = Fault::of(file, what).help(choose(&found));
         Refused {
-            fault,
+            fault: Box::new(fault),
             key: Some("station"),
         }
     };
@@ -78,11 +78,13 @@ pub fn zone(file: &str, layout: &Layout, wanted: &Wanted) -> Result<Option<TimeZ
         return Ok(None);
     };
     TimeZone::get(name).map(Some).map_err(|_| Refused {
-        fault: Fault::of(
-            file,
-            format!("`{name}` is not a time zone of the IANA database"),
-        )
-        .help("such as America/Denver, Europe/Oslo or UTC"),
+        fault: Box::new(
+            Fault::of(
+                file,
+                format!("`{name}` is not a time zone of the IANA database"),
+            )
+            .help("such as America/Denver, Europe/Oslo or UTC"),
+        ),
         key: Some("zone"),
     })
 }

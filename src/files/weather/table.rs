@@ -148,7 +148,7 @@ fn read_rows(
                     "call the column time_utc if it is UTC, write the offset behind each time (-07:00), or name the \
                      zone: zone: \"America/Denver\" in the night, --zone America/Denver on the command line",
                 );
-                return Err(Refused { fault, key: None });
+                return Err(Refused::from(fault));
             }
             Err(Unfit::Impossible(what)) => {
                 impossible.push((*line, what.clone()));

@@ -25,14 +25,17 @@ pub struct Wanted {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refused {
     /// What is wrong.
-    pub fault: Fault,
+    pub fault: Box<Fault>,
     /// `station`, `month`, `zone` or `wind`.
     pub key: Option<&'static str>,
 }
 
 impl From<Fault> for Refused {
     fn from(fault: Fault) -> Self {
-        Self { fault, key: None }
+        Self {
+            fault: Box::new(fault),
+            key: None,
+        }
     }
 }
 
