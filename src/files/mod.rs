@@ -1,6 +1,7 @@
 //! Disk to values and back.
 
 mod brackets;
+mod commas;
 pub mod comparison;
 pub mod examine;
 pub mod fault;

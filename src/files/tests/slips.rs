@@ -41,7 +41,12 @@ fn numbers_and_units_that_are_wrong_are_told() {
     let f = fault("degC(-9)", "kg(-9)");
     told(&f, "`kg` is no unit of a temperature", "kg", "degF(-9)");
     let f = fault("degC(-9)", "-9");
-    told(&f, "weather", "-9", "needs its unit: degC(-9), degF(-9) or K(-9)");
+    told(
+        &f,
+        "weather",
+        "-9",
+        "needs its unit: degC(-9), degF(-9) or K(-9)",
+    );
     let f = fault("degC(-9)", "degC(-9,5)");
     assert!(
         f.help.as_deref().unwrap_or("").contains("decimal point"),
