@@ -30,14 +30,14 @@ pub(super) fn comma_in_number(file: &str, text: &str, comma: usize, path: &str) 
     ))
 }
 
-/// Where a comma is missing: the end of the value before, and a blank that can hold one.
-pub(super) fn comma_missing(text: &str, at: usize, code: &Error) -> Option<Range<usize>> {
+/// Where a comma is missing: the end of the value before, where a blank can hold one.
+pub(super) fn comma_missing(text: &str, at: usize, code: &Error) -> Option<usize> {
     let next = text[at..].chars().next()?;
     let before = text[..at].trim_end();
     let last = before.chars().next_back()?;
     let begins = next.is_alphabetic() || matches!(next, '"' | '_' | '(' | '[' | '{');
     let ended = last.is_alphanumeric() || matches!(last, '"' | ')' | ']' | '}');
-    (wants_end(code) && begins && ended && before.len() < at).then(|| before.len()..before.len())
+    (wants_end(code) && begins && ended && before.len() < at).then_some(before.len())
 }
 
 pub(super) fn no_comma(file: &str, text: &str, end: usize) -> Fault {

@@ -187,10 +187,10 @@ impl Mending<'_> {
             return true;
         }
         if let Some(gap) = commas::comma_missing(text, at.start, code)
-            && self.mended[gap.end] != b','
+            && self.mended[gap] != b','
         {
-            reading.faults.push(commas::no_comma(file, text, gap.start));
-            self.mended[gap.end] = b',';
+            reading.faults.push(commas::no_comma(file, text, gap));
+            self.mended[gap] = b',';
             return true;
         }
         // What cannot be followed by more, such as `80%`: the value before it is at fault, not what holds it.

@@ -164,5 +164,10 @@ fn recorded_weather_must_cover_the_night() {
             wind: None,
         };
     }));
-    told(&p, "weather.humidity", "between 0 and 1, it is 80", "");
+    told(
+        &p,
+        "weather.humidity",
+        "between 0 and 1, it is 80",
+        "80 percent is 0.8",
+    );
 }
