@@ -5,7 +5,7 @@ use super::fault::{Fault, FileError, Gathered};
 use super::library::Kind;
 use super::locate::{located, located_choice};
 use super::night::{load_builtin, load_named_from};
-use super::recognise::kind_of;
+use super::recognise::{kind_of, mistaken};
 use super::ron::parse;
 use super::sources::{Outside, Sources};
 use super::weather::read_plain;
@@ -69,7 +69,11 @@ pub fn examine(path: &Path, kind: Option<Kind>, outside: Outside) -> Result<Soun
         }
         Kind::Engine | Kind::Heater | Kind::Hangar | Kind::Oil => {
             let text = sources.open(path)?;
-            let night = within(&name, &text, known)?;
+            let night =
+                within(&name, &text, known).map_err(|e| match mistaken(&name, &text, known) {
+                    Some(fault) => fault.into(),
+                    None => e,
+                })?;
             let problems = check(&night).err().unwrap_or_default();
             refused(located(&own(problems, known), &name, &sources))?;
             nights.push((None, night));

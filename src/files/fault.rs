@@ -112,7 +112,10 @@ impl Gathered {
             Ok(value) => return Some(value),
             Err(FileError::Faults(faults)) => self.add(faults),
             Err(FileError::Read { file, source }) => {
-                self.add([Fault::of(&file, format!("it could not be read: {source}"))]);
+                self.add([Fault::of(
+                    &file,
+                    format!("{file} could not be read: {source}"),
+                )]);
             }
         }
         None

@@ -2,6 +2,7 @@
 
 mod brackets;
 pub mod catalogue;
+mod commas;
 pub mod comparison;
 pub mod examine;
 pub mod fault;

@@ -48,6 +48,9 @@ pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
     if count > 0 {
         return Some(kind);
     }
+    if file.ends_with(".ron") {
+        return None;
+    }
     let first = text
         .lines()
         .find(|line| !line.trim().is_empty() && !line.starts_with('#'))?;
@@ -57,14 +60,12 @@ pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
 /// Whether a text that could not be read as one kind is one of another; and what to do with it.
 pub fn mistaken(file: &str, text: &str, wanted: Kind) -> Option<Fault> {
     let is = kind_of(file, text).filter(|is| *is != wanted)?;
-    let fault = Fault::of(
-        file,
-        format!(
-            "this is a {} file, and a {} is wanted here",
-            is.word(),
-            wanted.word()
-        ),
-    );
+    let an = |kind: Kind| match kind {
+        Kind::Engine | Kind::Oil => format!("an {}", kind.word()),
+        kind => format!("a {}", kind.word()),
+    };
+    let what = format!("this is {} file, and {} is wanted here", an(is), an(wanted));
+    let fault = Fault::of(file, what);
     Some(match is {
         Kind::Night => fault.help(format!("run it with `coldsoak night {file}`")),
         Kind::Comparison => fault.help(format!("run it with `coldsoak compare {file}`")),

@@ -4,6 +4,7 @@
 //! stands in; a file with faults is never computed with.
 
 use super::brackets::unpaired;
+use super::commas;
 use super::fault::Fault;
 use super::lenient::{Failed, Notes, Watched};
 use super::outline::Outline;
@@ -157,6 +158,12 @@ impl Mending<'_> {
                 reading.faults.push(wording::trailing(file, text, at.start));
                 false
             }
+            Error::ExceededRecursionLimit => {
+                reading
+                    .faults
+                    .push(wording::value(file, text, &failed, &error.code, at, None));
+                false
+            }
             _ => self.value(&failed, &error.code, at, reading),
         }
     }
@@ -170,24 +177,31 @@ impl Mending<'_> {
         reading: &mut Reading<T>,
     ) -> bool {
         let (file, text) = (self.file, self.text);
-        if let Some(comma) = wording::decimal_comma(text, at.start)
+        if let Some(comma) = commas::decimal_comma(text, at.start)
             && self.mended[comma] == b','
         {
             reading
                 .faults
-                .push(wording::comma_in_number(file, text, comma, &failed.path));
+                .push(commas::comma_in_number(file, text, comma, &failed.path));
             self.mended[comma] = b'.';
             return true;
         }
-        if let Some(gap) = wording::comma_missing(text, at.start, code)
-            && self.mended[gap.end] != b','
+        if let Some(gap) = commas::comma_missing(text, at.start, code)
+            && self.mended[gap] != b','
         {
-            reading
-                .faults
-                .push(wording::no_comma(file, text, gap.start));
-            self.mended[gap.end] = b',';
+            reading.faults.push(commas::no_comma(file, text, gap));
+            self.mended[gap] = b',';
             return true;
         }
+        // What cannot be followed by more, such as `80%`: the value before it is at fault, not what holds it.
+        let inner = self.outline.around(at.start.saturating_sub(1));
+        let inner = inner.filter(|(path, _, value)| {
+            commas::wants_end(code) && value.end >= at.start && path.len() > failed.path.len()
+        });
+        let failed = &match inner {
+            Some((path, ..)) => self.notes.last_at(path),
+            None => failed.clone(),
+        };
         let exact = self.outline.find(&failed.path).filter(|f| f.missing == 0);
         let found = match exact {
             Some(found) => Some((failed.path.clone(), found.value)),
@@ -196,6 +210,7 @@ impl Mending<'_> {
                 .around(at.start)
                 .map(|(path, _, value)| (path.to_owned(), value)),
         };
+        let found = found.map(|(path, value)| (path, commas::whole_token(text, value)));
         let Some((path, value)) = found else {
             reading
                 .faults

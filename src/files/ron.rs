@@ -25,6 +25,9 @@ pub fn text_of(file: &str, bytes: Vec<u8>) -> Result<String, Fault> {
                 .help("this does not look like a model file"),
         );
     }
+    if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
+        return Err(Fault::of(file, "the file is UTF-16 text").help("save it again as UTF-8 text"));
+    }
     let text = String::from_utf8(bytes).map_err(|e| {
         let at = e.utf8_error().valid_up_to();
         let what = format!("the file is not UTF-8 text (byte {} is not)", at + 1);

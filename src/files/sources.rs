@@ -2,6 +2,7 @@
 
 use super::fault::{Fault, FileError};
 use super::library::{Kind, builtin, names};
+use super::recognise::mistaken;
 use super::ron::{parse, text_of};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -162,7 +163,13 @@ impl Sources {
         asked_by: &str,
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
-        parse(&label(kind, name), &text)
+        let file = label(kind, name);
+        parse(&file, &text).map_err(|e| match mistaken(&file, &text, kind) {
+            Some(fault) => fault
+                .help(format!("name another file in {asked_by}"))
+                .into(),
+            None => e,
+        })
     }
 
     fn keep(&mut self, name: &str, text: &str) {

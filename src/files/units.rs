@@ -37,6 +37,7 @@ pub(super) fn wanted(
     name: &str,
     units: &[&str],
     there: &str,
+    whole: &str,
     code: &Error,
 ) -> Option<(String, Option<String>)> {
     if !matches!(name, "quantity" | "temperature" | "temperature step") {
@@ -47,7 +48,10 @@ pub(super) fn wanted(
         .find(|(unit, ..)| Some(unit) == units.first())?;
     // A number that the user wrote serves as its own example.
     let bare = there.trim_matches('"').trim();
-    let number = numeric_start(bare);
+    let inside = whole.split_once('(').map_or(bare, |(_, inside)| inside);
+    let number = Some(numeric_start(bare))
+        .filter(|n| !n.is_empty())
+        .unwrap_or(numeric_start(inside));
     let shown = if number.is_empty() { example } else { number };
     let spelt: Vec<String> = units
         .iter()

@@ -8,6 +8,8 @@ use crate::scenario::check::nearest;
 use ron::error::Error;
 use std::ops::Range;
 
+/// The most letters of a value that are repeated in a message.
+const MOST_SHOWN: usize = 48;
 /// How a key is written, for keys whose absence is told.
 const EXAMPLES: &[(&str, &str)] = &[
     ("title", "title: \"Tonight\""),
@@ -35,6 +37,27 @@ const EXAMPLES: &[(&str, &str)] = &[
 
 /// A file that holds nothing.
 pub(super) fn nothing(file: &str, text: &str) -> Option<Fault> {
+    let first = text
+        .lines()
+        .map(str::trim)
+        .find(|line| !line.is_empty() && !line.starts_with("//"));
+    if let Some(first) = first
+        && !first.starts_with("/*")
+        && !first.starts_with("#!")
+    {
+        let word = first.trim_start_matches(|c: char| c.is_alphanumeric() || c == '_');
+        let help = "a model file begins with `(` and ends with `)`; between them stand lines such as `title: \"Tonight\",`";
+        if !word.trim_start().starts_with('(') && !first.starts_with(')') {
+            let at = text.find(first).unwrap_or(0);
+            let what = if first.starts_with('{') {
+                "the file begins with `{`, and its names are perhaps in quotes: that is JSON"
+            } else {
+                "the file does not begin with a round bracket"
+            };
+            let fault = Fault::of(file, what).at(text, first_line(text, &(at..at + first.len())));
+            return Some(fault.help(help));
+        }
+    }
     let said = text.lines().any(|line| {
         let line = line.trim();
         !line.is_empty() && !line.starts_with("//")
@@ -48,7 +71,7 @@ pub(super) fn meant<'a>(found: &str, among: &[&'a str]) -> Option<&'a str> {
     nearest(found, among.iter().copied())
 }
 
-fn under(path: &str) -> String {
+pub(super) fn under(path: &str) -> String {
     if path.is_empty() {
         String::new()
     } else {
@@ -118,58 +141,6 @@ pub(super) fn trailing(file: &str, text: &str, at: usize) -> Fault {
         .help("take it out, or look for a bracket that closes too early above")
 }
 
-/// The comma of a number such as `1,5` that stands at or just before a byte.
-pub(super) fn decimal_comma(text: &str, at: usize) -> Option<usize> {
-    let bytes = text.as_bytes();
-    let digit = |i: usize| bytes.get(i).is_some_and(u8::is_ascii_digit);
-    [at, at.wrapping_sub(1), at.wrapping_sub(2)]
-        .into_iter()
-        .filter(|&i| bytes.get(i) == Some(&b','))
-        .find(|&i| i > 0 && digit(i - 1) && digit(i + 1))
-}
-
-pub(super) fn comma_in_number(file: &str, text: &str, comma: usize, path: &str) -> Fault {
-    let place = whole_word(text, comma..comma + 1);
-    let number = &text[place.clone()];
-    Fault::of(
-        file,
-        format!("the number `{number}` has a comma{}", under(path)),
-    )
-    .at(text, place)
-    .help(format!(
-        "write a decimal point: {}",
-        number.replace(',', ".")
-    ))
-}
-
-/// Where a comma is missing: the end of the value before, and a blank that can hold one.
-pub(super) fn comma_missing(text: &str, at: usize, code: &Error) -> Option<Range<usize>> {
-    let about_commas = matches!(
-        code,
-        Error::ExpectedComma
-            | Error::ExpectedStructLikeEnd
-            | Error::ExpectedMapEnd
-            | Error::ExpectedArrayEnd
-    );
-    let next = text[at..].chars().next()?;
-    let before = text[..at].trim_end();
-    let last = before.chars().next_back()?;
-    let begins = next.is_alphabetic() || matches!(next, '"' | '_' | '(' | '[' | '{');
-    let ended = last.is_alphanumeric() || matches!(last, '"' | ')' | ']' | '}');
-    (about_commas && begins && ended && before.len() < at).then_some(before.len()..before.len())
-}
-
-pub(super) fn no_comma(file: &str, text: &str, end: usize) -> Fault {
-    let line = text[..end].rfind('\n').map_or(0, |i| i + 1);
-    let last = text[line..end]
-        .char_indices()
-        .next_back()
-        .map_or(end, |(i, _)| line + i);
-    Fault::of(file, "a comma is missing after this")
-        .at(text, last..end)
-        .help("write `,` here")
-}
-
 /// A value that cannot be read; `value` is all of it, `at` where the reader stopped.
 pub(super) fn value(
     file: &str,
@@ -191,7 +162,7 @@ pub(super) fn value(
         (Some(value), _)
             if matches!(
                 failed.expected,
-                Some(Expected::Text | Expected::Number | Expected::Whole)
+                Some(Expected::Text | Expected::Number | Expected::Whole | Expected::OneOf(..))
             ) && text[value.clone()].ends_with(')')
                 && value.start < word.start
                 && word.end < value.end =>
@@ -203,7 +174,12 @@ pub(super) fn value(
     };
     let place = first_line(text, &place);
     let there = text[place.clone()].trim();
-    let (what, help) = said(failed, code, there);
+    // A value of many letters is shown by its first ones.
+    let cut = there.char_indices().nth(MOST_SHOWN).map(|(i, _)| i);
+    let shortened = cut.map(|cut| format!("{}...", &there[..cut]));
+    let there = shortened.as_deref().unwrap_or(there);
+    let whole = value.map_or(there, |value| &text[value]);
+    let (what, help) = said(failed, code, there, whole);
     let tail = if failed.path.is_empty() {
         String::new()
     } else {
@@ -216,7 +192,7 @@ pub(super) fn value(
     }
 }
 
-fn said(failed: &Failed, code: &Error, there: &str) -> (String, Option<String>) {
+fn said(failed: &Failed, code: &Error, there: &str, whole: &str) -> (String, Option<String>) {
     if let Error::Message(said) = code {
         return (
             said.trim_end_matches('.').to_owned(),
@@ -233,13 +209,22 @@ fn said(failed: &Failed, code: &Error, there: &str) -> (String, Option<String>) 
             None,
         );
     }
+    if matches!(code, Error::ExpectedMapColon) {
+        let help = format!("a key is followed by a colon: `{there}: ...`");
+        return (format!("a colon is missing after `{there}`"), Some(help));
+    }
+    let scalar = matches!(
+        failed.expected,
+        Some(Expected::Text | Expected::Number | Expected::Whole)
+    );
     let stands = |wanted: &str| match there {
+        "(" | ")" if scalar => format!("{wanted} is missing"),
         "" => format!("{wanted} is missing"),
         _ => format!("`{there}` stands where {wanted} is expected"),
     };
     match failed.expected {
         Some(Expected::OneOf(name, choices)) => {
-            if let Some(said) = units::wanted(name, choices, there, code) {
+            if let Some(said) = units::wanted(name, choices, there, whole, code) {
                 return said;
             }
             let help = match meant(there, choices) {
@@ -260,7 +245,7 @@ fn said(failed: &Failed, code: &Error, there: &str) -> (String, Option<String>) 
             let plain = is_number(there)
                 || there
                     .chars()
-                    .all(|c| c.is_alphanumeric() || "-_.".contains(c));
+                    .all(|c| c.is_alphanumeric() || "-_.:".contains(c));
             let help = if plain && !there.is_empty() {
                 format!("put it in quotes: \"{there}\"")
             } else {

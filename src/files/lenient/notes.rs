@@ -69,6 +69,15 @@ impl Notes {
             });
         }
     }
+    /// The failure of a value that was read last, and is found wrong only by what follows it.
+    pub fn last_at(&self, path: &str) -> Failed {
+        let last = self.last.borrow();
+        let same = last.as_ref().filter(|last| last.path == path);
+        Failed {
+            path: path.to_owned(),
+            expected: same.and_then(|last| last.expected),
+        }
+    }
     /// Takes what the look found out.
     pub fn take_failed(&self) -> Option<Failed> {
         self.failed.borrow_mut().take()

@@ -93,7 +93,12 @@ impl Problems {
                 key(&path),
                 short(number),
             );
-            self.tell(path, what);
+            let share = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
+            let problem = self.tell(path, what);
+            if share {
+                let part = short(number / 100.0);
+                problem.help(format!("it is a share: {number} percent is {part}"));
+            }
         }
         good
     }
@@ -133,7 +138,8 @@ fn short(number: f64) -> f64 {
 
 /// The name most like this one, if any is like enough: at most a third of its letters differ.
 ///
-/// Likeness is the number of letters to insert, delete or replace (Levenshtein 1966), case not counted.
+/// Likeness is the number of letters to insert, delete, replace or exchange with their neighbour (the restricted
+/// distance of Damerau 1964), case not counted.
 pub fn nearest<'a>(name: &str, among: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let name: Vec<char> = name.to_lowercase().chars().collect();
     let allowed = (name.len() / 3).max(1);
@@ -149,17 +155,22 @@ pub fn nearest<'a>(name: &str, among: impl IntoIterator<Item = &'a str>) -> Opti
 }
 
 fn edits(a: &[char], b: &[char]) -> usize {
-    let mut row: Vec<usize> = (0..=b.len()).collect();
+    let mut before = Vec::new();
+    let mut above: Vec<usize> = (0..=b.len()).collect();
     for (i, x) in a.iter().enumerate() {
-        let mut diagonal = row[0];
-        row[0] = i + 1;
+        let mut row = vec![i + 1];
         for (j, y) in b.iter().enumerate() {
-            let replaced = diagonal + usize::from(x != y);
-            diagonal = row[j + 1];
-            row[j + 1] = replaced.min(row[j] + 1).min(row[j + 1] + 1);
+            let replaced = above[j] + usize::from(x != y);
+            let mut fewest = replaced.min(row[j] + 1).min(above[j + 1] + 1);
+            if i > 0 && j > 0 && *x == b[j - 1] && a[i - 1] == *y {
+                let exchanged: &Vec<usize> = &before;
+                fewest = fewest.min(exchanged[j - 1] + 1);
+            }
+            row.push(fewest);
         }
+        before = std::mem::replace(&mut above, row);
     }
-    row[b.len()]
+    above[b.len()]
 }
 
 #[cfg(test)]
@@ -169,7 +180,8 @@ mod tests {
     #[test]
     fn the_nearest_name_is_found_and_a_far_one_is_not() {
         let names = ["sump", "sump_side", "carb"];
-        assert_eq!(nearest("smup", names), None);
+        assert_eq!(nearest("smup", names), Some("sump"));
+        assert_eq!(nearest("pusm", names), None);
         assert_eq!(nearest("sumo", names), Some("sump"));
         assert_eq!(nearest("SUMP_SIDE", names), Some("sump_side"));
         assert_eq!(nearest("propeller", names), None);
