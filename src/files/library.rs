@@ -72,7 +72,7 @@ models! {
         "alamosa_co_2016-01-01";
     Night "nights" ".ron": "demo", "small-engine-top", "six-after-flight", "block-cooling", "radial-underneath",
         "thermostat-pad";
-    Comparison "comparisons" ".ron": "demo";
+    Comparison "comparisons" ".ron": "demo", "class-places", "class-oil", "class-covers";
 }
 
 /// The text of a built-in model.
