@@ -27,6 +27,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         Some(file) => load_named_comparison(file)?,
         None => load_builtin_comparison(BUILT_IN)?,
     };
+    loaded.audit()?;
     let base = &loaded.base;
     let choices = choices(&loaded, args);
     if !args.quiet {
