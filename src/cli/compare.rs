@@ -39,6 +39,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         Some(file) => load_named_comparison_from(file, args.outside())?,
         None => load_builtin_comparison(BUILT_IN)?,
     };
+    loaded.audit()?;
     let base = &loaded.base;
     if args.verbose {
         assumed::tell(base);

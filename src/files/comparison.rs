@@ -2,12 +2,14 @@
 
 use super::fault::{Fault, FileError, Gathered};
 use super::library::Kind;
+use super::locate::located_choice;
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
 use super::outline::Outline;
 use super::place::first_line;
 use super::recognise::mistaken;
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
+use crate::scenario::check::check;
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
@@ -140,6 +142,28 @@ fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedCompari
         engine,
     };
     Ok(LoadedComparison { base, choices })
+}
+
+impl LoadedComparison {
+    /// What the gate refuses, of all choices.
+    ///
+    /// *Errors*: every problem at its place, with the name of the choice it was found in; each once.
+    pub fn audit(&self) -> Result<(), FileError> {
+        let mut gathered = Gathered::default();
+        let mut told: BTreeSet<(String, Option<(usize, usize)>)> = BTreeSet::new();
+        for (choice, scenario) in &self.choices {
+            let problems = check(scenario).err().unwrap_or_default();
+            let faults = located_choice(&problems, choice, &self.base.file, &self.base.sources);
+            for mut fault in faults {
+                // What all choices share is told of the first.
+                if told.insert((fault.what.clone(), fault.line_and_column())) {
+                    fault.what = format!("{}, in the choice \"{choice}\"", fault.what);
+                    gathered.add([fault]);
+                }
+            }
+        }
+        gathered.ended(Some(()))
+    }
 }
 
 /// There are choices, and they are told apart by their names.

@@ -3,7 +3,7 @@
 use super::comparison::load_named_comparison_from;
 use super::fault::{Fault, FileError, Gathered};
 use super::library::Kind;
-use super::locate::{located, located_choice};
+use super::locate::located;
 use super::night::{load_builtin, load_named_from};
 use super::recognise::{kind_of, mistaken};
 use super::ron::parse;
@@ -49,19 +49,13 @@ pub fn examine(path: &Path, kind: Option<Kind>, outside: Outside) -> Result<Soun
         }
         Kind::Comparison => {
             let loaded = load_named_comparison_from(path, outside)?;
-            let mut gathered = Gathered::default();
-            for (choice, scenario) in loaded.choices {
-                let problems = check(&scenario).err().unwrap_or_default();
-                let base = &loaded.base;
-                gathered.add(located_choice(
-                    &problems,
-                    &choice,
-                    &base.file,
-                    &base.sources,
-                ));
-                nights.push((Some(choice), scenario));
-            }
-            gathered.ended(Some(()))?;
+            loaded.audit()?;
+            nights.extend(
+                loaded
+                    .choices
+                    .into_iter()
+                    .map(|(choice, night)| (Some(choice), night)),
+            );
         }
         Kind::Weather => {
             let text = sources.open(path)?;
