@@ -11,7 +11,14 @@ const KEYS: [&str; 2] = ["src/scenario", "src/files"];
 /// The files of `src/files` that do.
 const FILES: [&str; 3] = ["night.rs", "comparison.rs", "entry.rs"];
 /// Structures of a scenario that no file holds: what code makes of files.
-const NOT_IN_FILES: [&str; 5] = ["Scenario", "Problem", "NightClock", "Record", "Observation"];
+const NOT_IN_FILES: [&str; 6] = [
+    "Scenario",
+    "Problem",
+    "NightClock",
+    "Moment",
+    "Record",
+    "Observation",
+];
 
 struct Block {
     language: String,

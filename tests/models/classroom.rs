@@ -36,22 +36,22 @@ fn the_same_watts_leave_another_part_the_last_in_another_place() {
     let temps: Vec<f64> = all.iter().map(|(_, f)| coldest_c(f)).collect();
     let spread = temps.iter().fold(f64::MIN, |a, b| a.max(*b))
         - temps.iter().fold(f64::MAX, |a, b| a.min(*b));
-    assert!(spread > 2.0, "{temps:?}");
+    assert!(spread > 1.5, "{temps:?}");
 }
 
 #[test]
-fn a_pad_alone_gives_warm_oil_cold_cylinders_and_wet_walls() {
+fn a_pad_gives_warm_oil_and_wet_walls_unless_it_comes_late_on_a_warm_engine() {
     let all = of("class-oil");
     let oil_c = |f: &Findings| f.oil.as_ref().expect("oil").temp_c;
-    let (pad, fan, both) = (
-        named(&all, "sump pad alone"),
-        named(&all, "fan alone"),
-        named(&all, "fan and pad"),
-    );
+    let (pad, fan) = (named(&all, "sump pad alone"), named(&all, "fan alone"));
+    let late = named(&all, "fan, pad the last 30 min");
+    let both = named(&all, "fan and pad all night");
     assert!(oil_c(pad) > oil_c(fan));
     assert!(coldest_c(pad) < 0.0 && coldest_c(fan) > 0.0);
     assert!(upper_g(pad) > 5.0, "{}", upper_g(pad));
-    assert!(upper_g(fan) < 1.0 && upper_g(both) < 1.0);
+    // The fan alone leaves the walls dry, so does a pad that comes late; a pad all night wets them all the same.
+    assert!(upper_g(fan) < 1.0 && upper_g(late) < 1.0);
+    assert!(coldest_c(both) > coldest_c(fan) && upper_g(both) > 5.0);
 }
 
 #[test]
@@ -65,5 +65,5 @@ fn closing_the_cowl_is_worth_many_watts() {
         watts > 0.0 && plugs > 0.0 && wool > plugs,
         "{watts} {plugs} {wool}"
     );
-    assert!(wool > 0.4 * watts, "{watts} {plugs} {wool}");
+    assert!(wool > 0.5 * watts, "{watts} {plugs} {wool}");
 }
