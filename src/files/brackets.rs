@@ -14,6 +14,9 @@ struct Opened {
 /// The first bracket or quote of a text that has no partner; none if all have.
 pub fn unpaired(file: &str, text: &str) -> Option<Fault> {
     let mut open: Vec<Opened> = Vec::new();
+    let starts: Vec<usize> = std::iter::once(0)
+        .chain(text.match_indices('\n').map(|(i, _)| i + 1))
+        .collect();
     // An opener whose partner seems to have closed something inside it, by the indentation.
     let mut suspect: Option<usize> = None;
     let mut at = 0;
@@ -45,7 +48,7 @@ pub fn unpaired(file: &str, text: &str) -> Option<Fault> {
             open.push(Opened {
                 at,
                 bracket: c,
-                indent: indent(text, at).0,
+                indent: indent(text, &starts, at).0,
             });
         } else if matches!(c, ')' | ']' | '}') {
             let Some(opened) = open.pop() else {
@@ -59,7 +62,7 @@ pub fn unpaired(file: &str, text: &str) -> Option<Fault> {
             if partner(opened.bracket) != c {
                 return Some(crossed(file, text, &opened, at, c));
             }
-            let (indent, first) = indent(text, at);
+            let (indent, first) = indent(text, &starts, at);
             if first && indent < opened.indent && suspect.is_none() {
                 suspect = Some(opened.at);
             }
@@ -146,8 +149,9 @@ fn quoted(text: &str, at: usize) -> Option<usize> {
 }
 
 /// How far the line of a place is indented, and whether the place is the first thing on it.
-fn indent(text: &str, at: usize) -> (usize, bool) {
-    let start = text[..at].rfind('\n').map_or(0, |i| i + 1);
+/// `starts` are the places where lines start, in order.
+fn indent(text: &str, starts: &[usize], at: usize) -> (usize, bool) {
+    let start = starts[starts.partition_point(|s| *s <= at) - 1];
     let line = &text[start..];
     let blank = line.len() - line.trim_start_matches([' ', '\t']).len();
     (blank, start + blank == at)

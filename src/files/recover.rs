@@ -107,6 +107,14 @@ struct Mending<'t> {
     notes: Notes,
 }
 
+/// A place, or the beginning of the character it lies in.
+fn whole_character(text: &str, at: usize) -> usize {
+    (0..=at.min(text.len()))
+        .rev()
+        .find(|at| text.is_char_boundary(*at))
+        .unwrap_or(0)
+}
+
 impl Mending<'_> {
     /// Tells one fault and cuts it out; whether it is worth looking again.
     fn step<T>(&mut self, mended: &str, error: &SpannedError, reading: &mut Reading<T>) -> bool {
@@ -116,6 +124,8 @@ impl Mending<'_> {
         });
         let at = bytes_between(mended, error.span.start, error.span.end);
         let (file, text) = (self.file, self.text);
+        // What was cut out is as long in bytes, but not in characters.
+        let at = whole_character(text, at.start)..whole_character(text, at.end);
         match &error.code {
             Error::NoSuchStructField {
                 expected, found, ..

@@ -62,7 +62,7 @@ pub(super) fn nothing(file: &str, text: &str) -> Option<Fault> {
         let line = line.trim();
         !line.is_empty() && !line.starts_with("//")
     });
-    let help = "copy a file of the same kind from `models/` and change it; a night begins with `(` and ends with `)`";
+    let help = "print one of the same kind with `coldsoak catalogue` and change it; a night begins with `(` and ends with `)`";
     (!said).then(|| Fault::of(file, "the file is empty").help(help))
 }
 

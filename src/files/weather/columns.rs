@@ -267,8 +267,14 @@ fn words(name: &str) -> Vec<String> {
     words
 }
 
+/// The longest word that is looked into, bytes.
+const LONGEST_WORD: usize = 40;
+
 /// A word as the known words it is run together from; the last may be a unit.
 fn parted(word: &str) -> Option<Vec<String>> {
+    if word.len() > LONGEST_WORD {
+        return None;
+    }
     if WORDS.contains(&word) || UNITS.iter().any(|(name, _)| *name == word) {
         return Some(vec![word.to_owned()]);
     }
