@@ -59,8 +59,11 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
     let mut gathered = Gathered::default();
     let mut told = String::new();
     for file in &wanted.files {
-        let Some(sound) = gathered.keep(examine(file, wanted.kind.map(Kind::from), args.outside()))
-        else {
+        let mut notes = Vec::new();
+        let kind = wanted.kind.map(Kind::from);
+        let examined = examine(file, kind, args.outside(), &mut notes);
+        say::notes(&notes, args.quiet);
+        let Some(sound) = gathered.keep(examined) else {
             continue;
         };
         if wanted.expand {

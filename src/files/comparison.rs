@@ -1,7 +1,7 @@
 //! A comparison as a user writes it: one night, and several choices of heaters and coverings.
 
 use super::fault::{Fault, FileError, Gathered};
-use super::library::Kind;
+use super::library::{Kind, builtin};
 use super::locate::located_choice;
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
 use super::outline::Outline;
@@ -85,6 +85,10 @@ pub fn load_named_comparison_from(
     outside: Outside,
 ) -> Result<LoadedComparison, FileError> {
     match name.to_str() {
+        // A folder of that name hides nothing.
+        Some(word) if builtin(Kind::Comparison, word).is_some() && !name.is_file() => {
+            load_builtin_comparison(word)
+        }
         Some(word) if word != "-" && name.extension().is_none() && !name.exists() => {
             load_builtin_comparison(word)
         }

@@ -8,7 +8,7 @@ use super::night::{load_builtin, load_named_from};
 use super::recognise::{kind_of, mistaken};
 use super::ron::parse;
 use super::sources::{Outside, Sources};
-use super::weather::read_plain;
+use super::weather::{Care, Wanted, read};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
 use std::path::Path;
@@ -25,10 +25,16 @@ pub struct Sound {
     pub nights: Vec<(Option<String>, Scenario)>,
 }
 
-/// Checks a file of this kind; of the kind its keys tell, if none is given.
+/// Checks a file of this kind; of the kind its keys tell, if none is given. What was told about its weather (lines
+/// left out, gaps) is added to `notes`, faults or not.
 ///
 /// *Errors*: every fault of the file and of those it names.
-pub fn examine(path: &Path, kind: Option<Kind>, outside: Outside) -> Result<Sound, FileError> {
+pub fn examine(
+    path: &Path,
+    kind: Option<Kind>,
+    outside: Outside,
+    notes: &mut Vec<String>,
+) -> Result<Sound, FileError> {
     let name = path.display().to_string();
     let mut sources = Sources::beside(path);
     let known = match kind {
@@ -43,12 +49,14 @@ pub fn examine(path: &Path, kind: Option<Kind>, outside: Outside) -> Result<Soun
     match known {
         Kind::Night => {
             let loaded = load_named_from(&name, outside)?;
+            notes.extend_from_slice(loaded.sources.notes());
             let problems = check(&loaded.scenario).err().unwrap_or_default();
             refused(located(&problems, &loaded.file, &loaded.sources))?;
             nights.push((None, loaded.scenario));
         }
         Kind::Comparison => {
             let loaded = load_named_comparison_from(path, outside)?;
+            notes.extend_from_slice(loaded.base.sources.notes());
             loaded.audit()?;
             nights.extend(
                 loaded
@@ -59,7 +67,9 @@ pub fn examine(path: &Path, kind: Option<Kind>, outside: Outside) -> Result<Soun
         }
         Kind::Weather => {
             let text = sources.open(path)?;
-            read_plain(&name, &text)?;
+            let reading = read(&name, &text, &Wanted::default()).map_err(|r| *r.fault)?;
+            let told = reading.notes.iter().filter(|n| n.care != Care::Unused);
+            notes.extend(told.map(|note| format!("{name}, {note}")));
         }
         Kind::Engine | Kind::Heater | Kind::Hangar | Kind::Oil => {
             let text = sources.open(path)?;

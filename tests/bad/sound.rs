@@ -52,6 +52,18 @@ fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
         ),
         (
             "hangar: \"shut\"",
+            "hangar: \"shut\", circuit: (other_load: W(5000))",
+            "less than the 15 A breaker",
+        ),
+        (
+            "hangar: \"shut\"",
+            "hangar: \"shut\", hangar_start: degC(-60)",
+            "less the outdoors",
+        ),
+        ("outdoors: degC(-9)", "outdoors: degF(80)", "outdoors"),
+        ("departure: \"07:00\"", "departure: \"18:30\"", "23.5 h"),
+        (
+            "hangar: \"shut\"",
             "hangar: \"shut\", start: (warmth: given(all: degC(140), parts: {}))",
             "at the beginning",
         ),

@@ -99,6 +99,16 @@ pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock
     }
 }
 
+/// Short names that people use of zones that have none, and what stands for them in the IANA database.
+const SHORT_ZONES: [(&[&str], &str); 6] = [
+    (&["EDT"], "America/New_York"),
+    (&["CST", "CDT"], "America/Chicago"),
+    (&["MDT"], "America/Denver"),
+    (&["PST", "PDT"], "America/Los_Angeles"),
+    (&["AKST", "AKDT"], "America/Anchorage"),
+    (&["BST"], "Europe/London"),
+];
+
 /// Zones whose name, or whose city, is like this one.
 fn zones_like(name: &str) -> String {
     let zones: Vec<String> = jiff::tz::db()
@@ -108,6 +118,12 @@ fn zones_like(name: &str) -> String {
     let all = || zones.iter().map(String::as_str);
     let city = |zone: &str| zone.rsplit('/').next().unwrap_or(zone).to_lowercase();
     let wanted = city(&name.replace(' ', "_"));
+    let short = |(names, _): &&(&[&str], &str)| names.contains(&name.to_uppercase().as_str());
+    if let Some((_, zone)) = SHORT_ZONES.iter().find(short) {
+        return format!(
+            "a zone is named by its continent and a large city in it; `{zone}`, if you mean that one"
+        );
+    }
     let like = nearest(name, all())
         .or_else(|| all().find(|zone| city(zone) == wanted))
         .or_else(|| all().find(|zone| nearest(&wanted, [city(zone).as_str()]).is_some()));

@@ -37,9 +37,27 @@ const VOLTS: Usual = Usual(
     90.0,
     480.0,
     "V",
-    "common mains voltages: 100, 120, 230, 240, 400 V",
+    "common practice, no source: 100, 120, 230, 240, 400 V",
 );
-const START_C: Usual = Usual(-60.0, 100.0, "°C", "water boils at 100 °C");
+const START_C: Usual = Usual(
+    -60.0,
+    100.0,
+    "°C",
+    "estimate: the coldest nights to an engine just shut down",
+);
+/// Nights whose clock has no dates, so that a departure before the beginning is taken to be of the next day.
+const UNDATED_H: Usual = Usual(
+    0.5,
+    18.0,
+    "h",
+    "estimate: one evening to the next noon; put dates on a longer night",
+);
+const HANGAR_OVER_OUTDOORS_K: Usual = Usual(
+    -15.0,
+    20.0,
+    "K",
+    "estimate: an unheated building; is the unit right, degC or degF?",
+);
 const THRESHOLD_C: Usual = Usual(
     -30.0,
     60.0,
@@ -48,21 +66,21 @@ const THRESHOLD_C: Usual = Usual(
 );
 const WATER_G: Usual = Usual(0.0, 200.0, "g", "estimate: 5 to 30 g stay from a flight");
 const OUTDOORS_C: Usual = Usual(
-    -60.0,
-    35.0,
+    -55.0,
+    15.0,
     "°C",
-    "estimate: nights in which an engine is heated",
+    "estimate: nights in which an engine is heated; is the unit right, degC or degF?",
 );
 
 pub(super) fn clock(scenario: &Scenario, doubts: &mut Doubts) {
     if let Ok(clock) = scenario.clock.resolve() {
         let hours = clock.night_s() / 3600.0;
-        doubts.outside(
-            "clock.departure",
-            "the time from beginning to departure",
-            hours,
-            &NIGHT_H,
-        );
+        let usual = match scenario.clock.departure.date {
+            Some(_) => &NIGHT_H,
+            None => &UNDATED_H,
+        };
+        let called = "the time from beginning to departure";
+        doubts.outside("clock.departure", called, hours, usual);
     }
 }
 
@@ -111,6 +129,14 @@ pub(super) fn all(scenario: &Scenario, doubts: &mut Doubts) {
             outdoors.celsius(),
             &OUTDOORS_C,
         );
+        if let Some(start) = hangar.start {
+            doubts.outside(
+                "hangar_start",
+                "the hangar at the beginning, less the outdoors,",
+                start.celsius() - outdoors.celsius(),
+                &HANGAR_OVER_OUTDOORS_K,
+            );
+        }
     }
     let start = &scenario.start;
     doubts.outside(
@@ -149,6 +175,16 @@ pub(super) fn all(scenario: &Scenario, doubts: &mut Doubts) {
         circuit.breaker.si(),
         &BREAKER,
     );
+    let watts = scenario.heaters.iter().map(|h| h.power.si());
+    let amperes = watts.fold(circuit.other_load.si(), |sum, w| sum + w) / circuit.volts.si();
+    let breaker = circuit.breaker.si();
+    if amperes > breaker {
+        doubts.odd(
+            "circuit",
+            format!("all heaters and the other load together draw {amperes:.1} A"),
+            &format!("less than the {breaker:.0} A breaker, unless they never are on at once"),
+        );
+    }
     if let Some(tariff) = circuit.tariff_per_kwh {
         doubts.outside("circuit.tariff_per_kwh", "the price", tariff, &TARIFF);
     }
