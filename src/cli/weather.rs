@@ -174,7 +174,7 @@ fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(
         return Err(Fault::of("--from", "--from lies after --to").into());
     }
     let told = |r: Option<&Observation>| {
-        r.map_or(String::new(), |r| crate::report::weather::utc(r.unix_s))
+        r.map_or(String::new(), |r| crate::scenario::weather::utc(r.unix_s))
     };
     if let Some(short) = short {
         let span = format!("{} to {}", told(readings.first()), told(readings.last()));

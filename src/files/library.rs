@@ -92,6 +92,19 @@ pub fn names(kind: Kind) -> Vec<&'static str> {
         .collect()
 }
 
+/// What is said of a name that is not built in, and the help: the nearest name, or all of them.
+pub(super) fn unknown(kind: Kind, name: &str) -> (String, String) {
+    let known = names(kind);
+    let help = match crate::scenario::check::nearest(name, known.iter().copied()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("built in are {}", known.join(", ")),
+    };
+    (
+        format!("there is no built-in {} called `{name}`", kind.word()),
+        help,
+    )
+}
+
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.
@@ -100,12 +113,8 @@ pub fn model<T: serde::de::DeserializeOwned>(
     name: &str,
 ) -> Result<T, super::fault::FileError> {
     let text = builtin(kind, name).ok_or_else(|| {
-        let known = names(kind).join(", ");
-        super::fault::Fault::of(
-            name,
-            format!("there is no built-in {} of this name", kind.word()),
-        )
-        .help(format!("built in are {known}"))
+        let (what, help) = unknown(kind, name);
+        super::fault::Fault::of(name, what).help(help)
     })?;
     super::ron::parse(name, text)
 }

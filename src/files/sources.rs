@@ -1,7 +1,7 @@
 //! Where the text behind a name comes from: the built-in models, or files beside the user's own.
 
 use super::fault::{Fault, FileError};
-use super::library::{Kind, builtin, names};
+use super::library::{self, Kind, builtin};
 use super::recognise::mistaken;
 use super::ron::{parse, text_of};
 use serde::Serialize;
@@ -36,7 +36,8 @@ pub enum Outside {
 pub struct Sources {
     folder: Option<PathBuf>,
     outside: Outside,
-    read: Vec<(String, String)>,
+    /// Name, text, and the hash of the bytes.
+    read: Vec<(String, String, String)>,
     notes: Vec<String>,
 }
 
@@ -69,15 +70,15 @@ impl Sources {
     pub fn inputs(&self) -> Vec<Input> {
         self.read
             .iter()
-            .map(|(name, text)| Input {
+            .map(|(name, _, hash)| Input {
                 name: name.clone(),
-                sha256: sha256(text.as_bytes()),
+                sha256: hash.clone(),
             })
             .collect()
     }
     /// The texts read so far, by name.
     pub fn texts(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.read.iter().map(|(n, t)| (n.as_str(), t.as_str()))
+        self.read.iter().map(|(n, t, _)| (n.as_str(), t.as_str()))
     }
     /// A file read so far, and its text.
     pub fn named_text(&self, file: &str) -> Option<(&str, &str)> {
@@ -98,8 +99,9 @@ impl Sources {
             file: file.clone(),
             source,
         })?;
+        let hash = sha256(&bytes);
         let text = text_of(&file, bytes)?;
-        self.keep(&file, &text);
+        self.keep(&file, &text, hash);
         Ok(text)
     }
 
@@ -112,7 +114,7 @@ impl Sources {
             let Some(text) = builtin(kind, name) else {
                 return Err(self.unknown(kind, name, asked_by).into());
             };
-            self.keep(&label(kind, name), text);
+            self.keep(&label(kind, name), text, sha256(text.as_bytes()));
             return Ok(text.to_owned());
         }
         let free = self.outside == Outside::Allowed;
@@ -148,8 +150,9 @@ impl Sources {
                 .into());
         }
         let bytes = read_bounded(&real).map_err(unread)?;
+        let hash = sha256(&bytes);
         let text = text_of(name, bytes)?;
-        self.keep(name, &text);
+        self.keep(name, &text, hash);
         Ok(text)
     }
 
@@ -172,21 +175,19 @@ impl Sources {
         })
     }
 
-    fn keep(&mut self, name: &str, text: &str) {
-        if !self.read.iter().any(|(n, _)| n == name) {
-            self.read.push((name.to_owned(), text.to_owned()));
+    fn keep(&mut self, name: &str, text: &str, hash: String) {
+        if !self.read.iter().any(|(n, ..)| n == name) {
+            self.read.push((name.to_owned(), text.to_owned(), hash));
         }
     }
 
     fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> Fault {
-        let what = format!("there is no built-in {} called `{name}`", kind.word());
-        let fault = self.named(asked_by, name, what);
-        let known = names(kind);
-        let nearest = crate::scenario::check::nearest(name, known.iter().copied());
-        match nearest {
-            Some(near) => fault.help(format!("did you mean `{near}`? A file of your own is named with its ending, as in \"{name}.ron\"")),
-            None => fault.help(format!("built in are {}", known.join(", "))),
-        }
+        let (what, help) = library::unknown(kind, name);
+        let ending = kind.folder_and_ending().1;
+        let help = format!(
+            "{help} (a file of your own is named with its ending, as in \"{name}{ending}\")"
+        );
+        self.named(asked_by, name, what).help(help)
     }
 
     /// A fault at a quoted name in the file that asks for it.

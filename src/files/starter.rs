@@ -4,14 +4,14 @@
 //! first; what is handed out has passed it.
 
 use super::fault::{Fault, FileError};
-use super::library::{Kind, builtin, model, names};
+use super::library::{Kind, builtin, model, unknown};
 use super::night::{NightFile, resolve};
 use super::ron::parse;
 use super::sources::Sources;
 use super::starter_text::{HeaterLine, Page, written};
 use super::weather::read_plain;
 use crate::scenario::body::Body;
-use crate::scenario::check::{check, nearest};
+use crate::scenario::check::check;
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::opposed::expand;
@@ -218,18 +218,13 @@ pub fn known(kind: Kind, name: &str) -> Result<(), FileError> {
     if builtin(kind, name).is_some() {
         return Ok(());
     }
-    let all = names(kind);
-    let what = format!("there is no built-in {} called `{name}`", kind.word());
-    let fault = Fault::of(ASKED_BY, what);
-    let fault = match nearest(name, all.iter().copied()) {
-        Some(near) => fault.help(format!("did you mean `{near}`?")),
-        None => fault.help(format!("built in are {}", all.join(", "))),
-    };
-    Err(fault.into())
+    let (what, help) = unknown(kind, name);
+    Err(Fault::of(ASKED_BY, what).help(help).into())
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::library::names;
     use super::*;
 
     fn wanted(engine: &str, heaters: &[&str]) -> Wanted {

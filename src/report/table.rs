@@ -16,7 +16,7 @@ const STYLE: TableStyle = TableStyle::new()
     .bottom_border(LineStyle::new('─', '─', '─', '─'));
 
 /// Columns set to the left: names.
-const NAMES: [usize; 3] = [1, 4, 5];
+const NAMES: [usize; 2] = [1, 4];
 
 /// The table of ranked nights, `width` characters wide at most.
 pub fn comparison(nights: &[(String, Night)], units: Units, width: u16) -> String {

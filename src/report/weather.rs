@@ -4,7 +4,7 @@ use super::phrase::wrapped;
 use super::table::drawn;
 use crate::physics::vapour::saturation_pressure_over_water_pa;
 use crate::quantity::Units;
-use crate::scenario::weather::{Observation, Record};
+use crate::scenario::weather::{LONGEST_GAP_S, Observation, Record, utc};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use serde::Serialize;
@@ -45,11 +45,6 @@ fn humidity(r: &Observation) -> f64 {
     saturation_pressure_over_water_pa(r.dew_point_c) / saturation_pressure_over_water_pa(r.temp_c)
 }
 
-/// `2018-01-09 22:35 UTC`.
-pub fn utc(unix_s: f64) -> String {
-    local(unix_s, &TimeZone::UTC, "%Y-%m-%d %H:%M UTC")
-}
-
 fn local(unix_s: f64, zone: &TimeZone, form: &str) -> String {
     match Timestamp::from_second(unix_s as i64) {
         Ok(at) => at
@@ -60,34 +55,34 @@ fn local(unix_s: f64, zone: &TimeZone, form: &str) -> String {
     }
 }
 
-/// The weather at a moment, on the straight lines that a night draws between readings.
-fn along(readings: &[Observation], unix_s: f64) -> Option<Observation> {
-    let after = readings.iter().position(|r| r.unix_s >= unix_s)?;
-    let b = readings.get(after)?;
-    if b.unix_s == unix_s {
-        return Some(*b);
-    }
-    let a = readings.get(after.checked_sub(1)?)?;
+/// The weather between two readings, on the straight line that a night draws.
+fn between(a: &Observation, b: &Observation, unix_s: f64) -> Observation {
     let share = (unix_s - a.unix_s) / (b.unix_s - a.unix_s);
-    let between = |a: f64, b: f64| a + (b - a) * share;
-    Some(Observation {
+    let along = |a: f64, b: f64| a + (b - a) * share;
+    Observation {
         unix_s,
-        temp_c: between(a.temp_c, b.temp_c),
-        dew_point_c: between(a.dew_point_c, b.dew_point_c),
-        wind_m_s: between(a.wind_m_s, b.wind_m_s),
-    })
+        temp_c: along(a.temp_c, b.temp_c),
+        dew_point_c: along(a.dew_point_c, b.dew_point_c),
+        wind_m_s: along(a.wind_m_s, b.wind_m_s),
+    }
 }
 
-/// The weather at every full hour; at the first and last reading where there is none between.
+/// The weather at every full hour, but for gaps that no night may use; the readings where there is none between.
 fn hourly(readings: &[Observation]) -> Vec<Observation> {
-    let (Some(first), Some(last)) = (readings.first(), readings.last()) else {
-        return Vec::new();
-    };
-    let begin = (first.unix_s / HOUR_S).ceil() as i64;
-    let end = (last.unix_s / HOUR_S).floor() as i64;
-    let rows: Vec<_> = (begin..=end)
-        .filter_map(|hour| along(readings, hour as f64 * HOUR_S))
-        .collect();
+    let mut rows: Vec<Observation> = Vec::new();
+    for pair in readings.windows(2) {
+        let (a, b) = (&pair[0], &pair[1]);
+        if b.unix_s - a.unix_s > LONGEST_GAP_S {
+            continue;
+        }
+        let hours = (a.unix_s / HOUR_S).ceil() as i64..=(b.unix_s / HOUR_S).floor() as i64;
+        for hour in hours.map(|hour| hour as f64 * HOUR_S) {
+            // An hour that ends one pair begins the next.
+            if rows.last().is_none_or(|last| last.unix_s < hour) {
+                rows.push(between(a, b, hour));
+            }
+        }
+    }
     if rows.is_empty() {
         readings.to_vec()
     } else {
@@ -281,4 +276,32 @@ fn reading(r: &Observation) -> ReadingJson {
 /// Four digits behind the point; what is behind them is the noise of changing units.
 fn digits(number: f64) -> f64 {
     (number * 1e4).round() / 1e4
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn reading(hours: f64, temp_c: f64) -> Observation {
+        Observation {
+            unix_s: hours * HOUR_S,
+            temp_c,
+            dew_point_c: temp_c - 2.0,
+            wind_m_s: 1.0,
+        }
+    }
+
+    #[test]
+    fn full_hours_are_told_each_once_and_none_inside_a_gap() {
+        // A year mistyped: nine centuries lie between the second reading and the third.
+        let far = 900.0 * 365.25 * 24.0;
+        let rows = hourly(&[
+            reading(0.0, 0.0),
+            reading(2.0, -4.0),
+            reading(far, 0.0),
+            reading(far + 0.5, 1.0),
+        ]);
+        let told: Vec<_> = rows.iter().map(|r| (r.unix_s / HOUR_S, r.temp_c)).collect();
+        assert_eq!(told, [(0.0, 0.0), (1.0, -2.0), (2.0, -4.0), (far, 0.0)]);
+    }
 }

@@ -1,6 +1,7 @@
 //! The air outdoors: steady, or as a station recorded it.
 
 use crate::quantity::{Speed, Temperature};
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::ops::RangeInclusive;
 
@@ -58,4 +59,12 @@ pub struct Observation {
     pub dew_point_c: f64,
     /// Wind speed, m/s.
     pub wind_m_s: f64,
+}
+
+/// A moment in seconds since 1970 UTC as people write it: `2018-01-09 22:35 UTC`.
+pub fn utc(unix_s: f64) -> String {
+    match Timestamp::from_second(unix_s.round() as i64) {
+        Ok(at) => at.strftime("%Y-%m-%d %H:%M UTC").to_string(),
+        Err(_) => format!("{unix_s} s"),
+    }
 }

@@ -172,7 +172,7 @@ fn degrees(kelvin: f64, units: Units) -> String {
 mod tests {
     use super::*;
     use crate::findings::answer;
-    use crate::quantity::{Temperature, Viscosity};
+    use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
@@ -242,13 +242,7 @@ mod tests {
             oil_threshold: Some(Temperature::degC(0.0)),
             ..Question::default()
         };
-        let oil = Oil {
-            grade: "SAE 50".to_owned(),
-            at_40: Viscosity::mm2_s(225.0),
-            at_100: Viscosity::mm2_s(19.8),
-            pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
-        };
+        let oil = Oil::sae_50();
         let (books, circuit) = (Ledger::default(), Circuit::default());
         answer(&trace, &books, &question, &oil, &circuit, None)
     }

@@ -147,3 +147,18 @@ fn a_table_without_wind_needs_the_word_of_the_night() {
         "{said}"
     );
 }
+
+/// Which of two columns is the outdoor air is said, and what is of another thing is not taken at all.
+#[test]
+fn two_columns_of_one_thing_are_told() {
+    let text = "time_utc,attic_temp_c,temp_c,porch_temp_c,dewpoint_c,Station pressure (hPa),wind_m_s\n\
+        2018-01-09T22:00Z,9,-4,1,-6,1013,5.144\n2018-01-09T23:00Z,9,-5,1,-7,1012,2.572\n";
+    let told = weather(text, &[]);
+    the_two(&told);
+    let said = notes(&told, "assumed").join("; ");
+    assert!(
+        said.contains("`temp_c` is taken, and `porch_temp_c` is not"),
+        "{said}"
+    );
+    assert!(!said.contains("`attic_temp_c` is not"), "{said}");
+}

@@ -141,7 +141,14 @@ const SPELT: [(&[&str], Unit); 7] = [
     (&["miles", "per", "hour"], Unit::MilesPerHour),
 ];
 /// Words of what is not the night's, though the rest of the name sounds like it.
-const OTHERS: [&str; 25] = [
+const OTHERS: [&str; 32] = [
+    "pressure",
+    "pres",
+    "slp",
+    "sea",
+    "surface",
+    "battery",
+    "attic",
     "dir",
     "direction",
     "drct",

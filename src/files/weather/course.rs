@@ -2,8 +2,7 @@
 
 use super::super::metar::odd_courses;
 use super::note::{Care, Note};
-use crate::scenario::weather::Observation;
-use jiff::Timestamp;
+use crate::scenario::weather::{Observation, utc};
 
 /// A reading and the line it stands on.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -61,13 +60,5 @@ pub fn oddity_care(oddity: &super::super::metar::Oddity) -> Care {
         Oddity::Gap { .. } => Care::Gap,
         Oddity::MonthBefore { .. } => Care::Assumed,
         _ => Care::Kept,
-    }
-}
-
-/// `2018-01-09 22:35 UTC`.
-pub fn utc(unix_s: f64) -> String {
-    match Timestamp::from_second(unix_s as i64) {
-        Ok(at) => at.strftime("%Y-%m-%d %H:%M UTC").to_string(),
-        Err(_) => format!("{unix_s} s"),
     }
 }

@@ -118,6 +118,22 @@ pub fn layout(
         wind,
     ];
     let mut notes = Vec::new();
+    // Which of two is the outdoor air, the file does not say.
+    for (at, holds) in [
+        (Some(temperature), Holds::Temperature),
+        (dew_point, Holds::DewPoint),
+        (humidity, Holds::Humidity),
+        (wind, Holds::Wind),
+        (find(Holds::Station), Holds::Station),
+    ] {
+        let Some(taken) = at.and_then(|at| columns.get(at)) else {
+            continue;
+        };
+        for other in columns.iter().filter(|c| c.holds == holds && *c != taken) {
+            let what = format!("`{}` is taken, and `{}` is not", taken.name, other.name);
+            notes.push(Note::of(Care::Assumed, what));
+        }
+    }
     let unused = columns.iter().enumerate();
     let unused: Vec<String> = unused
         .filter(|(at, column)| !used.contains(&Some(*at)) && !column.name.is_empty())

@@ -3,11 +3,10 @@
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::weather::{
-    AIR_C, DEW_POINT_ABOVE_K, DEW_POINT_C, LONGEST_GAP_S, Record, WIND_M_S, Weather,
+    AIR_C, DEW_POINT_ABOVE_K, DEW_POINT_C, LONGEST_GAP_S, Record, WIND_M_S, Weather, utc,
 };
 use super::horizon::end_s;
 use super::problem::Problems;
-use jiff::Timestamp;
 use std::ops::RangeInclusive;
 
 /// Checks the weather against the night.
@@ -152,13 +151,5 @@ fn covers(record: &Record, begin: f64, end: f64, problems: &mut Problems) {
                 )
                 .help("straight lines are drawn over three hours at most");
         }
-    }
-}
-
-/// `1996-02-05 01:00 UTC`.
-fn utc(unix_s: f64) -> String {
-    match Timestamp::from_second(unix_s.round() as i64) {
-        Ok(at) => at.strftime("%Y-%m-%d %H:%M UTC").to_string(),
-        Err(_) => format!("{unix_s} s"),
     }
 }
