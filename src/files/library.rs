@@ -1,5 +1,7 @@
 //! The built-in models: the files of `models/`, in the binary.
 
+use super::written_units::{Doubted, with_units};
+
 /// The kinds of model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
@@ -88,7 +90,7 @@ pub fn names(kind: Kind) -> Vec<&'static str> {
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.
-pub fn model<T: serde::de::DeserializeOwned>(
+pub fn model<T: serde::de::DeserializeOwned + Doubted>(
     kind: Kind,
     name: &str,
 ) -> Result<T, super::fault::Fault> {
@@ -100,5 +102,5 @@ pub fn model<T: serde::de::DeserializeOwned>(
         )
         .help(format!("built in are {known}"))
     })?;
-    super::ron::parse(name, text)
+    Ok(with_units(super::ron::parse(name, text)?, text))
 }

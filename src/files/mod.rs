@@ -12,6 +12,7 @@ pub mod safe;
 pub mod sources;
 pub mod trace_csv;
 pub mod weather_csv;
+mod written_units;
 
 #[cfg(test)]
 mod tests;

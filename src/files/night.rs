@@ -5,6 +5,7 @@ use super::library::{Kind, builtin};
 use super::ron::parse;
 use super::sources::{Input, Sources, label};
 use super::weather_csv;
+use super::written_units::with_units;
 use crate::quantity::{Power, Speed, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
@@ -141,7 +142,7 @@ pub fn load(path: &Path) -> Result<Loaded, FileError> {
     let mut sources = Sources::beside(path);
     let text = sources.open(path)?;
     let file = path.display().to_string();
-    let night: NightFile = parse(&file, &text)?;
+    let night: NightFile = with_units(parse(&file, &text)?, &text);
     let scenario = resolve(&night, &file, &mut sources)?;
     Ok(Loaded {
         scenario,
@@ -158,7 +159,7 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Night, name, "the command line")?;
     let file = label(Kind::Night, name);
-    let night: NightFile = parse(&file, &text)?;
+    let night: NightFile = with_units(parse(&file, &text)?, &text);
     let scenario = resolve(&night, &file, &mut sources)?;
     Ok(Loaded {
         scenario,

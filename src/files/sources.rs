@@ -3,6 +3,7 @@
 use super::fault::{Fault, FileError};
 use super::library::{Kind, builtin, names};
 use super::ron::{parse, text_of};
+use super::written_units::{Doubted, with_units};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
@@ -120,14 +121,14 @@ impl Sources {
     /// The value behind a name.
     ///
     /// *Errors*: as [`Sources::text`], or a text that is not such a value.
-    pub fn value<T: DeserializeOwned>(
+    pub fn value<T: DeserializeOwned + Doubted>(
         &mut self,
         kind: Kind,
         name: &str,
         asked_by: &str,
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
-        Ok(parse(&label(kind, name), &text)?)
+        Ok(with_units(parse(&label(kind, name), &text)?, &text))
     }
 
     fn keep(&mut self, name: &str, text: &str) {
