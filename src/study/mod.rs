@@ -2,9 +2,14 @@
 
 pub mod compare;
 pub mod doubts;
+pub mod harvest;
+pub mod paired;
 pub mod path;
 pub mod quantile;
 mod recommend;
 pub mod sample;
+pub mod side_by_side;
+pub mod sobol;
+pub mod spread;
 #[cfg(test)]
 mod tests;

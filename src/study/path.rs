@@ -72,17 +72,17 @@ impl Tree {
     pub fn set(&mut self, path: &str, value: f64, unit: Option<&str>) -> Result<(), PathError> {
         let old = self.number(path)?;
         let pointer = self.pointer(path);
-        let missing = self.unknown(path);
-        let leaf = self.0.pointer_mut(&pointer).ok_or(missing)?;
         let number = serde_json::Number::from_f64(value).map(Value::Number);
         let number = number.ok_or_else(|| PathError::Refused {
             path: path.to_owned(),
             why: "the number must be finite".to_owned(),
         })?;
-        *leaf = match unit.or(old.unit.as_deref()) {
-            None => number,
-            Some(unit) => Value::Object(Map::from_iter([(unit.to_owned(), number)])),
-        };
+        if let Some(leaf) = self.0.pointer_mut(&pointer) {
+            *leaf = match unit.or(old.unit.as_deref()) {
+                None => number,
+                Some(unit) => Value::Object(Map::from_iter([(unit.to_owned(), number)])),
+            };
+        }
         Ok(())
     }
 
