@@ -17,7 +17,8 @@ whether water condenses inside, and what it costs.",
 coldsoak compare                        the built-in night, every heater place\n  \
 coldsoak compare my-choices.ron         your own choices\n  \
 coldsoak night my-night.ron --units degF   one night in full\n  \
-coldsoak night demo --json              for another program\n\n\
+coldsoak night demo --json              for another program\n  \
+coldsoak spread demo                    how sure its answers are, and what to measure next\n\n\
 Exit codes: 0 done, whatever the answer; 1 could not finish; 2 your file or flags;\n\
 3 ran, but not ready at departure (only with --require-ready)."
 )]
@@ -54,6 +55,12 @@ Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for eac
 block-cooling, radial-underneath, thermostat-pad."
     )]
     Night(super::night::Night),
+    /// Vary all that is uncertain about a night, and say how sure its answers are.
+    #[command(
+        after_help = "NIGHT as for `coldsoak night`. Every number that a file calls uncertain (`unknowns`) is varied over its\n\
+range. Ctrl-C stops within a second; with --study what was done is kept and the same command goes on."
+    )]
+    Spread(super::spread::Spread),
 }
 
 /// How a result is told and kept.

@@ -1,12 +1,16 @@
 //! The command line: what was typed, turned into nights and told.
 
 mod args;
+mod book;
 mod compare;
 mod folder;
+mod interrupt;
 mod night;
 mod outcome;
 mod progress;
 mod say;
+mod spread;
+mod spread_folder;
 
 use args::{Args, Command};
 use clap::Parser;
@@ -41,5 +45,6 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::Spread(wanted) => spread::run(wanted, args),
     }
 }

@@ -10,6 +10,7 @@ mod outline;
 pub mod ron;
 pub mod safe;
 pub mod sources;
+pub mod store;
 pub mod trace_csv;
 pub mod weather_csv;
 mod written_units;

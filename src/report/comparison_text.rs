@@ -1,7 +1,7 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
 use super::phrase::{path, temperature, wrapped};
-use super::{cautions, table};
+use super::{bands_text, cautions, table};
 use crate::findings::RANKING_KEY;
 use crate::night::Night;
 use crate::study::compare::Comparison;
@@ -49,6 +49,14 @@ Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING
     if let Some(heat) = where_heat_went(first) {
         let heat = format!("Where its heat went, in the last hour: {heat}.");
         writeln!(text, "{}", wrapped(&heat, width, ""))?;
+    }
+    if let Some(paired) = &comparison.paired {
+        writeln!(text, "\nHow sure is this?")?;
+        writeln!(text, "{}", bands_text::table(paired, units, width))?;
+        writeln!(text, "{}", wrapped(&bands_text::reading(paired), width, ""))?;
+        writeln!(text)?;
+        let verdict = bands_text::verdict(paired, units);
+        writeln!(text, "{}", wrapped(&verdict, width, ""))?;
     }
     let mut begun = false;
     for (name, night) in &comparison.nights {

@@ -1,6 +1,7 @@
 //! Nights for other programs: fixed units, named in the keys, whatever the reader's degrees are.
 //! The schemas are in `schema/`.
 
+use super::bands_json::PairedJson;
 use crate::findings::{Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, Reach};
 use crate::night::Night;
 use crate::study::compare::Comparison;
@@ -29,6 +30,7 @@ struct ComparisonJson<'a> {
     ranking_key: &'a str,
     choices: Vec<ChoiceJson>,
     recommendation: &'a str,
+    plausible: Option<PairedJson>,
 }
 
 /// One night.
@@ -139,6 +141,7 @@ pub fn comparison(
         ranking_key: RANKING_KEY,
         choices: choices.collect(),
         recommendation: &comparison.recommendation,
+        plausible: comparison.paired.as_ref().map(PairedJson::from),
     })
 }
 

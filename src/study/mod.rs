@@ -1,5 +1,6 @@
 //! Many nights, side by side.
 
+pub mod choice;
 pub mod compare;
 pub mod doubts;
 pub mod harvest;
@@ -11,5 +12,6 @@ pub mod sample;
 pub mod side_by_side;
 pub mod sobol;
 pub mod spread;
+pub mod summary;
 #[cfg(test)]
 mod tests;

@@ -3,7 +3,7 @@
 //! All choices share the points: an unknown that two of them have in common takes the same place in its range for
 //! both, so what differs is the choice and not the hangar.
 
-use super::compare::{Choice, CompareError};
+use super::choice::{Choice, CompareError};
 use super::doubts::{Doubt, doubts};
 use super::harvest::Harvest;
 use super::path::Tree;
