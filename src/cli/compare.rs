@@ -9,12 +9,12 @@ use crate::report::{comparison_text, json};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// What `compare` was given.
 #[derive(Debug, clap::Args)]
 pub struct Compare {
-    /// A comparison file; the built-in one if not given.
+    /// A comparison file, or the name of a built-in comparison; "demo" if not given.
     pub file: Option<PathBuf>,
     /// Leave out the bands over plausible nights and the verdicts that rest on them.
     #[arg(long)]
@@ -36,8 +36,11 @@ const BUILT_IN: &str = "demo";
 
 /// Runs the command.
 pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
-    let loaded = match &wanted.file {
-        Some(file) => load_comparison(file)?,
+    let loaded = match wanted.file.as_deref() {
+        Some(file) => match file.to_str().filter(|name| is_name(name)) {
+            Some(name) => load_builtin_comparison(name)?,
+            None => load_comparison(file)?,
+        },
         None => load_builtin_comparison(BUILT_IN)?,
     };
     let base = &loaded.base;
@@ -93,6 +96,12 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     } else {
         Outcome::Done
     })
+}
+
+/// Whether this is meant as the name of a built-in comparison: no file of that name, and no ending.
+fn is_name(name: &str) -> bool {
+    let path = Path::new(name);
+    !path.exists() && path.extension().is_none() && path.components().count() == 1
 }
 
 /// The choices in the order of their ranks.

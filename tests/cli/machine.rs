@@ -29,7 +29,7 @@ type Slip = (&'static str, fn(&mut Value));
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     let desk = Desk::new();
-    let told = json(&desk, &["compare", "--json"]);
+    let told = json(&desk, &["compare", "--json", "--nights", "8"]);
     hold("compare", &told);
     let choices = told["choices"].as_array().unwrap();
     assert_eq!(choices.len(), 7);
@@ -71,6 +71,22 @@ fn every_built_in_night_keeps_its_schema() {
     }
 }
 
+#[test]
+fn a_spread_keeps_its_schema_with_and_without_indices() {
+    let desk = Desk::new();
+    let words = ["spread", "block-cooling", "--json", "--nights", "8"];
+    let told = json(&desk, &words);
+    hold("spread", &told);
+    assert_eq!(told["nights"], 8);
+    assert!(told["indices"].as_array().unwrap().is_empty());
+    let told = json(&desk, &[&words[..], &["--indices"]].concat());
+    hold("spread", &told);
+    assert!(!told["indices"].as_array().unwrap().is_empty());
+    let quick = json(&desk, &["compare", "--quick", "--json"]);
+    hold("compare", &quick);
+    assert!(quick["plausible"].is_null());
+}
+
 /// A schema that lets anything through proves nothing: each of these slips is refused.
 #[test]
 fn the_schemas_refuse_what_is_not_in_the_contract() {
@@ -106,7 +122,7 @@ fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
     let celsius = told(&[&night[..], &["--units", "degC"]].concat());
     let fahrenheit = told(&[&night[..], &["--units", "degF"]].concat());
     assert_eq!(celsius, fahrenheit);
-    let one = told(&["compare", "--json", "--threads", "1"]);
-    let four = told(&["compare", "--json", "--threads", "4"]);
+    let one = told(&["compare", "--json", "--nights", "8", "--threads", "1"]);
+    let four = told(&["compare", "--json", "--nights", "8", "--threads", "4"]);
     assert_eq!(one, four);
 }

@@ -3,6 +3,7 @@
 mod endings;
 mod folder;
 mod machine;
+mod study;
 mod words;
 
 use std::path::Path;
