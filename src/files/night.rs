@@ -5,7 +5,7 @@ use super::library::{Kind, builtin};
 use super::ron::parse;
 use super::sources::{Input, Sources, label};
 use super::weather_csv;
-use super::written_units::with_units;
+use super::written_units::{Doubted, with_units};
 use crate::quantity::{Power, Speed, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
@@ -67,6 +67,12 @@ pub struct NightFile {
     /// Which numbers are uncertain.
     #[serde(default)]
     pub unknowns: Unknowns,
+}
+
+impl Doubted for NightFile {
+    fn unknowns(&mut self) -> &mut Unknowns {
+        &mut self.unknowns
+    }
 }
 
 fn default_oil() -> String {

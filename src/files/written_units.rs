@@ -1,6 +1,5 @@
 //! The units of plausible ranges: a range is in the unit in which its number is written beside it.
 
-use super::night::NightFile;
 use super::outline::Outline;
 use crate::scenario::engine::Engine;
 use crate::scenario::hangar::Hangar;
@@ -32,7 +31,7 @@ macro_rules! doubted {
         })+
     };
 }
-doubted!(Hangar, Heater, Oil, NightFile);
+doubted!(Hangar, Heater, Oil);
 
 /// Gives each range the unit in which its number is written in the text, unless it names one itself.
 pub fn with_units<T: Doubted>(mut held: T, text: &str) -> T {
