@@ -71,6 +71,27 @@ impl From<Moment> for String {
     }
 }
 
+impl Moment {
+    /// So many minutes earlier by the same clock; a moment without a date only turns its hands back.
+    pub fn earlier_by_minutes(self, minutes: usize) -> Self {
+        let back = jiff::SignedDuration::from_mins(i64::try_from(minutes).unwrap_or(i64::MAX / 60));
+        match self.date {
+            // Before the first day of the calendar there is none earlier.
+            Some(date) => date
+                .to_datetime(self.time.0)
+                .checked_sub(back)
+                .map_or(self, |at| Self {
+                    date: Some(at.date()),
+                    time: ClockTime(at.time()),
+                }),
+            None => Self {
+                date: None,
+                time: ClockTime(self.time.0.wrapping_sub(back)),
+            },
+        }
+    }
+}
+
 /// When the night begins, when the aeroplane leaves, and by which clock.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

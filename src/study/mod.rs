@@ -1,4 +1,6 @@
 //! Many nights, side by side.
 
+pub mod change;
 pub mod compare;
 mod recommend;
+pub mod when;
