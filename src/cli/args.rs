@@ -55,6 +55,8 @@ pub enum Command {
     Compare(super::compare::Compare),
     /// Tell one night in full.
     Night(super::night::Night),
+    /// Find when to switch on: the latest time that is ready at departure.
+    When(super::when::When),
     /// Write a commented night to begin with.
     New(super::new::New),
     /// Tell what is built in, or print a file of it.

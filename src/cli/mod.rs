@@ -12,6 +12,7 @@ mod night;
 mod outcome;
 mod progress;
 mod say;
+mod when;
 
 use args::{Args, Command};
 use clap::Parser;
@@ -46,6 +47,7 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::When(wanted) => when::run(wanted, args),
         Command::New(wanted) => new::run(wanted, args),
         Command::Catalogue(wanted) => catalogue::run(wanted, args),
         Command::Network(wanted) => network::run(wanted, args),

@@ -4,8 +4,10 @@ mod asked;
 mod axis;
 mod canvas;
 pub mod cautions;
+mod change_text;
 pub mod chart;
 pub mod chart_comparison;
+pub mod circuit_text;
 mod clip;
 pub mod comparison_text;
 mod events_text;
@@ -22,5 +24,7 @@ pub mod provenance;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
+pub mod when_json;
+pub mod when_text;
 
 pub use canvas::DrawError;

@@ -6,6 +6,7 @@
 use super::super::change::Change;
 use super::search::{Probe, Teller, least};
 use super::starts::Switches;
+use crate::findings::CONTINUOUS_SHARE;
 use crate::night::{Night, NightError, run};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
@@ -28,8 +29,10 @@ const MOST_EARLIER: usize = 12 * 60;
 const DAY_MIN: usize = 24 * 60;
 /// Points of the scan over a candidate's range.
 const POINTS: usize = 8;
-/// A continuous load stays within this share of the breaker. *Source*: NEC 210.20(A) (from memory).
-const CONTINUOUS_SHARE: f64 = 0.8;
+
+/// What remedies are ranked by, in words.
+pub const REMEDY_RANKING: &str = "within what the circuit may carry for hours before beyond it; then less energy, to the \
+watt-hour; then a smaller share of what was tried";
 
 /// A change that makes the night ready, heating the whole time.
 #[derive(Debug, Clone)]
@@ -145,8 +148,7 @@ fn skins(scenario: &Scenario) -> Vec<String> {
 
 /// Every candidate's least amount that makes the night ready, the best first, and those tried in vain.
 ///
-/// Ranked by: what the circuit may carry for hours before what it may not; then the energy of the night it makes,
-/// to the watt-hour; then the share of the candidate's range that it takes.
+/// Ranked by [`REMEDY_RANKING`].
 ///
 /// *Errors*: a night that cannot be computed.
 pub fn least_changes(

@@ -10,7 +10,7 @@ mod whatif;
 
 pub use checkpoint::Checkpoint;
 pub use joint::grid_step;
-pub use least_change::{Remedy, Tried, candidates};
+pub use least_change::{REMEDY_RANKING, Remedy, Tried, candidates};
 pub use plan::{Alone, Never, Planned, SCAN_MIN, Verdict, When, when};
 pub use search::{Probe, Progress, Sought, Teller, least};
 pub use starts::{Starts, Switches};

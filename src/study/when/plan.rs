@@ -72,6 +72,16 @@ pub struct Never {
     pub in_vain: Vec<Tried>,
 }
 
+impl When {
+    /// The night the answer is about: the planned one, or heating the whole time if none is ready.
+    pub fn night(&self) -> &Night {
+        match &self.verdict {
+            Verdict::Planned(planned) => &planned.night,
+            Verdict::Never(_) => &self.whole_time,
+        }
+    }
+}
+
 impl Planned {
     /// Whether it is ready without any of the switched heaters.
     pub fn needs_no_heat(&self) -> bool {
