@@ -9,7 +9,11 @@ use crate::study::change::Change;
 
 /// A change, against the scenario it is made to.
 pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) -> String {
-    let percent = |share: f64| format!("{:.0}", 100.0 * share);
+    // Nearly sealed is not sealed.
+    let percent = |share: f64| match 100.0 * share {
+        p if p > 99.4 && p < 100.0 => format!("{p:.1}"),
+        p => format!("{p:.0}"),
+    };
     let covers = &base.covers;
     match change {
         Change::Colder { kelvin } => format!("the night is {} colder", size(*kelvin, units)),

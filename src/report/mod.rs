@@ -21,6 +21,7 @@ mod plot;
 #[cfg(feature = "png")]
 pub mod png;
 pub mod provenance;
+mod readiness;
 #[cfg(test)]
 mod synthetic;
 pub mod table;

@@ -3,8 +3,9 @@
 use super::change_text;
 use super::comparison_text::setting;
 use super::phrase::{size, temperature, wrapped};
+use super::readiness::{cost, decides, outcome};
 use super::{cautions, circuit_text};
-use crate::findings::{Findings, Unmet};
+use crate::findings::Findings;
 use crate::quantity::Units;
 use crate::scenario::clock::NightClock;
 use crate::scenario::document::Scenario;
@@ -111,7 +112,7 @@ impl Tale<'_> {
         }
         let whole = &self.when.whole_time.findings;
         let energy = format!(
-            "Energy: {}. Heating the whole time, from {}, takes {} and {}.",
+            "Energy: {}. Heating the whole time, from {}, takes {}: {}.",
             cost(f),
             self.before(self.when.switches.most),
             cost(whole),
@@ -119,15 +120,9 @@ impl Tale<'_> {
         );
         self.line(text, "", &energy)?;
         if !planned.worse_earlier.is_empty() {
-            let times: Vec<String> = planned
-                .worse_earlier
-                .iter()
-                .rev()
-                .map(|&m| self.before(m))
-                .collect();
             let worse = format!(
-                "Earlier is not always better here: switched on at {} it is NOT ready.",
-                times.join(", ")
+                "Earlier is not always better here: switched on {} it is NOT ready.",
+                self.spans(&planned.worse_earlier)
             );
             self.line(text, "", &worse)?;
         }
@@ -153,6 +148,9 @@ the night is not the computed one: leave later, and only when the coldest part i
             let needed = match &what.needed {
                 Some(starts) if *starts == planned.starts => String::new(),
                 Some(starts) => format!("; it would need {}", self.starts(starts)),
+                None if planned.starts.len() > 1 => {
+                    "; moving all of them earlier would not do".to_owned()
+                }
                 None => "; no start would do".to_owned(),
             };
             let line = format!("{change}: {}{needed}", self.outcome(&what.probe));
@@ -237,6 +235,23 @@ sure you are is what the lines above differ by. Take the earliest of them if you
         Ok(())
     }
 
+    /// Times of the scan, rising in minutes before the departure, as spans of the clock: `from 19:00 to 21:30`.
+    fn spans(&self, minutes: &[usize]) -> String {
+        let together = |a: &usize, b: &usize| b - a <= SCAN_MIN;
+        let spans: Vec<String> = minutes
+            .chunk_by(together)
+            .rev()
+            .map(|span| match span {
+                [one] => format!("at {}", self.before(*one)),
+                [last, .., first] => {
+                    format!("from {} to {}", self.before(*first), self.before(*last))
+                }
+                [] => String::new(),
+            })
+            .collect();
+        spans.join(" or ")
+    }
+
     fn starts(&self, starts: &[usize]) -> String {
         let heaters = &self.when.switches.heaters;
         let on: Vec<String> = heaters
@@ -254,15 +269,8 @@ sure you are is what the lines above differ by. Take the earliest of them if you
         on.join(", ")
     }
 
-    /// Ready or not, and by how much.
     fn outcome(&self, probe: &Probe) -> String {
-        if probe.ready.ready_at_departure {
-            let margin = size(probe.ready.margin_k.unwrap_or(0.0), self.units);
-            return format!("ready with {margin} to spare");
-        }
-        let unmet = probe.ready.unmet.iter();
-        let lacks: Vec<String> = unmet.map(|u| lacks(u, self.units)).collect();
-        format!("NOT ready, {}", lacks.join(", and "))
+        outcome(probe, self.units)
     }
 
     fn spare(&self, f: &Findings) -> String {
@@ -286,52 +294,5 @@ sure you are is what the lines above differ by. Take the earliest of them if you
             "{}",
             wrapped(&format!("{lead}{line}"), self.width, indent)
         )
-    }
-}
-
-fn decides(unmet: &Unmet, units: Units) -> String {
-    match unmet {
-        Unmet::Cold {
-            label, threshold_c, ..
-        } => format!(
-            "a minute later the {label} would still be under {}",
-            temperature(*threshold_c, units)
-        ),
-        Unmet::Wet { limit_g, .. } => format!(
-            "a minute later {limit_g:.1} g of water or more would stand on the upper walls inside"
-        ),
-        Unmet::ColdOil { threshold_c, .. } => format!(
-            "a minute later the oil would still be under {}",
-            temperature(*threshold_c, units)
-        ),
-        Unmet::NoOil => "there is no oil to be warm".to_owned(),
-        Unmet::NoEngine => "there is no engine part to be warm".to_owned(),
-    }
-}
-
-fn lacks(unmet: &Unmet, units: Units) -> String {
-    match unmet {
-        Unmet::Cold {
-            label,
-            temp_c,
-            threshold_c,
-            ..
-        } => format!("the {label} {} short", size(threshold_c - temp_c, units)),
-        Unmet::Wet { upper_g, limit_g } => {
-            format!("{upper_g:.1} g of water on the upper walls inside (limit {limit_g:.1} g)")
-        }
-        Unmet::ColdOil {
-            temp_c,
-            threshold_c,
-        } => format!("the oil {} short", size(threshold_c - temp_c, units)),
-        Unmet::NoOil => "no oil".to_owned(),
-        Unmet::NoEngine => "no part marked as engine".to_owned(),
-    }
-}
-
-fn cost(f: &Findings) -> String {
-    match f.energy.cost {
-        Some(cost) => format!("{:.1} kWh ({cost:.2} {})", f.energy.kwh, f.energy.currency),
-        None => format!("{:.1} kWh", f.energy.kwh),
     }
 }

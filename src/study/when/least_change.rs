@@ -52,7 +52,7 @@ pub struct Remedy {
 /// A candidate that was tried in vain.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tried {
-    /// The change, of the largest amount.
+    /// The change, of the largest amount that can be had.
     pub change: Change,
     /// What the night with it comes to; none if it cannot be done here (it has problems).
     pub probe: Option<Probe>,
@@ -188,9 +188,11 @@ fn one(
     let most = candidate.most;
     let sought = least(most, most.div_ceil(POINTS), &make, tell)?;
     let Some(n) = sought.found else {
+        // The largest amount that could be run: a record may not reach back all the way.
+        let ran = sought.tried.iter().rev().find(|(_, probe)| probe.is_some());
         return Ok(Err(Tried {
-            change: (candidate.change)(most),
-            probe: sought.at(most).cloned(),
+            change: (candidate.change)(ran.map_or(most, |(n, _)| *n)),
+            probe: ran.and_then(|(_, probe)| probe.clone()),
         }));
     };
     // The very night that is recommended, run once more and looked at as a whole.

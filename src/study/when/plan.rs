@@ -12,7 +12,7 @@ use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
 
 /// Steps of the scan over switching-on times, minutes: readiness that comes and goes within less is not seen.
-pub const SCAN_MIN: usize = 15;
+pub const SCAN_MIN: usize = 30;
 
 /// The answer.
 #[derive(Debug, Clone)]

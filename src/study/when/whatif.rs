@@ -67,7 +67,11 @@ fn one(
     let on = starts.iter().copied().filter(|&s| s > 0 || idle);
     let most = switches.most - on.min().unwrap_or(0);
     let make = |n: usize| switches.night(&changed, &switches.earlier(starts, n));
-    let sought = least(most, SCAN_MIN, &make, tell)?;
+    // Most often the plan holds as it is, or the whole range has to be searched.
+    let mut sought = least(0, SCAN_MIN, &make, tell)?;
+    if sought.found.is_none() {
+        sought = least(most, SCAN_MIN, &make, tell)?;
+    }
     Ok(sought.at(0).cloned().map(|probe| WhatIf {
         change,
         probe,
