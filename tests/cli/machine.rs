@@ -19,6 +19,10 @@ pub fn hold(name: &str, told: &Value) {
     assert!(faults.is_empty(), "{faults:#?}");
 }
 
+pub fn valid(name: &str, told: &Value) -> bool {
+    schema(name).is_valid(told)
+}
+
 fn json(desk: &Desk, words: &[&str]) -> Value {
     serde_json::from_str(&desk.run(words).done()).unwrap()
 }

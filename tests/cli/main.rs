@@ -5,6 +5,7 @@ mod endings;
 mod folder;
 mod machine;
 mod network;
+mod when;
 mod words;
 
 use std::path::Path;
