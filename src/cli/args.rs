@@ -53,6 +53,12 @@ pub struct Args {
 pub enum Command {
     /// Rank several choices of heater through one night.
     Compare(super::compare::Compare),
+    /// Find every fault of model files, and every number that is hard to believe.
+    #[command(
+        after_help = "The kind of a file is told from its keys. Nothing is computed and nothing written.\n\
+coldsoak check my-engine.ron --expand    the engine part by part, as an engine file"
+    )]
+    Check(super::check::Check),
     /// Tell one night in full.
     Night(super::night::Night),
     /// Find when to switch on: the latest time that is ready at departure.
@@ -67,6 +73,12 @@ pub enum Command {
     Completions(super::manual::Completions),
     /// Print or write manual pages.
     Man(super::manual::Man),
+    /// Show the weather of a file as a night would use it: reports (METAR), a table (CSV) or a built-in record.
+    #[command(after_help = "Examples:\n  \
+coldsoak weather ksea.txt --station KSEA --month 2018-01 --zone America/Los_Angeles\n  \
+coldsoak weather logger.csv --zone Europe/Oslo --csv > clean.csv\n\n\
+Built-in records: greensboro_nc_1996-02-04, chicago_il_1986-01-06, newark_nj_2013-01-22, alamosa_co_2016-01-01.")]
+    Weather(super::weather::Weather),
 }
 
 /// How a result is told and kept.

@@ -2,9 +2,10 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{assumed, folder, night, progress, say};
-use crate::files::comparison::{LoadedComparison, load_builtin_comparison, load_comparison_from};
-use crate::files::fault::{Fault, FileError};
+use super::{assumed, check, folder, night, progress, say};
+use crate::files::comparison::{
+    LoadedComparison, load_builtin_comparison, load_named_comparison_from,
+};
 use crate::report::{comparison_text, json};
 use crate::study::compare::{Choice, compare};
 use std::path::PathBuf;
@@ -22,7 +23,7 @@ which says what they were made from.";
 #[derive(Debug, clap::Args)]
 #[command(after_help = EXAMPLES)]
 pub struct Compare {
-    /// A comparison file, or `-` for standard input; the built-in one if not given.
+    /// A comparison file, `-` for standard input, or the name of a built-in one; the built-in `demo` if not given.
     pub file: Option<PathBuf>,
     /// How it is told and kept.
     #[command(flatten)]
@@ -35,19 +36,25 @@ const BUILT_IN: &str = "demo";
 /// Runs the command.
 pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     let loaded = match &wanted.file {
-        Some(file) => load_comparison_from(file, args.outside())?,
+        Some(file) => load_named_comparison_from(file, args.outside())?,
         None => load_builtin_comparison(BUILT_IN)?,
     };
+    loaded.audit()?;
     let base = &loaded.base;
-    if loaded.choices.is_empty() {
-        let fault = Fault::of(&base.file, "the comparison has no choices")
-            .help("name at least one under `choices`");
-        return Err(FileError::from(fault).into());
-    }
     if args.verbose {
         assumed::tell(base);
     }
+    say::notes(base.sources.notes(), args.quiet);
     let choices = choices(&loaded, args);
+    if !args.quiet {
+        check::warn(
+            &loaded
+                .choices
+                .iter()
+                .map(|(n, s)| (Some(n.clone()), s.clone()))
+                .collect::<Vec<_>>(),
+        );
+    }
     let bar = progress::bar(choices.len(), args.quiet);
     let compared = compare(&choices, &|| bar.inc(1));
     bar.finish_and_clear();

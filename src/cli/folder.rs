@@ -2,7 +2,7 @@
 
 use super::args::Output;
 use super::outcome::Failure;
-use crate::files::safe::{FINDINGS, NewFolder};
+use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE};
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
@@ -17,8 +17,6 @@ use std::path::{Path, PathBuf};
 const DEFAULT: &str = "coldsoak-out";
 /// What the lines of a night's chart are.
 const MEANS: &str = "solid and dashed: means over groups of parts";
-/// Where the files of a folder come from.
-const PROVENANCE: &str = "provenance.json";
 /// Most numbers that are tried.
 const MOST_TRIES: usize = 1000;
 

@@ -3,6 +3,7 @@
 mod args;
 mod assumed;
 mod catalogue;
+mod check;
 mod compare;
 mod folder;
 mod manual;
@@ -12,6 +13,7 @@ mod night;
 mod outcome;
 mod progress;
 mod say;
+mod weather;
 mod when;
 
 use args::{Args, Command};
@@ -45,6 +47,7 @@ pub fn main() -> ExitCode {
 
 fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
+        Command::Check(wanted) => check::run(wanted, args),
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
         Command::When(wanted) => when::run(wanted, args),
@@ -53,5 +56,6 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
         Command::Network(wanted) => network::run(wanted, args),
         Command::Completions(wanted) => manual::completions(wanted),
         Command::Man(wanted) => manual::man(wanted),
+        Command::Weather(wanted) => weather::run(wanted, args),
     }
 }

@@ -2,7 +2,7 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{assumed, folder, say};
+use super::{assumed, check, folder, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
 use crate::files::night::load_named_from;
@@ -38,6 +38,10 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     }
     if args.verbose {
         assumed::tell(&loaded);
+    }
+    say::notes(loaded.sources.notes(), args.quiet);
+    if !args.quiet {
+        check::warn(&[(None, loaded.scenario.clone())]);
     }
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;

@@ -5,7 +5,7 @@ use super::fault::{Fault, FileError};
 use super::library::{Kind, builtin, model, names};
 use super::night::load_builtin;
 use super::starter::known;
-use super::weather_csv;
+use super::weather::read_plain;
 use crate::quantity::Units;
 use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
@@ -14,6 +14,7 @@ use crate::scenario::hangar::Hangar;
 use crate::scenario::heater::{Heater, HeaterKind, Place};
 use crate::scenario::oil::Oil;
 use crate::scenario::opposed::expand;
+use crate::scenario::weather::utc;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -64,7 +65,7 @@ pub fn kind(word: &str) -> Result<Kind, Fault> {
 /// The text of a built-in model, with its comments and sources.
 ///
 /// *Errors*: no such model, with the nearest name.
-pub fn text(kind: Kind, name: &str) -> Result<&'static str, Fault> {
+pub fn text(kind: Kind, name: &str) -> Result<&'static str, FileError> {
     known(kind, name)?;
     Ok(builtin(kind, name).unwrap_or_default())
 }
@@ -222,7 +223,7 @@ fn oil(oil: &Oil, units: Units) -> Told {
 
 fn weather(name: &str, units: Units) -> Result<Told, FileError> {
     let text = builtin(Kind::Weather, name).unwrap_or_default();
-    let record = weather_csv::read(name, text)?;
+    let record = read_plain(name, text)?;
     let readings = &record.readings;
     let first = readings.first().map_or(0.0, |r| r.unix_s);
     let last = readings.last().map_or(0.0, |r| r.unix_s);
@@ -231,7 +232,7 @@ fn weather(name: &str, units: Units) -> Result<Told, FileError> {
     let wind = readings.iter().map(|r| r.wind_m_s).fold(0.0, f64::max);
     let place = place_of(name);
     let what = format!(
-        "{place}, {:.0} h from {} UTC; coldest {:.1} {} at {} UTC, wind to {wind:.0} m/s",
+        "{place}, {:.0} h from {}; coldest {:.1} {} at {}, wind to {wind:.0} m/s",
         (last - first) / 3600.0,
         utc(first),
         units.temperature(coldest_c),
@@ -260,12 +261,6 @@ fn place_of(name: &str) -> String {
     };
     let town: Vec<String> = words.iter().map(capital).collect();
     format!("{}, {state}", town.join(" "))
-}
-
-fn utc(unix_s: f64) -> String {
-    jiff::Timestamp::from_second(unix_s as i64).map_or(String::new(), |at| {
-        at.to_string().chars().take(16).collect()
-    })
 }
 
 fn night(scenario: &Scenario) -> Told {
@@ -300,7 +295,7 @@ mod tests {
         assert!(
             record
                 .what
-                .starts_with("Greensboro, NC, 48 h from 1996-02-04T17:00"),
+                .starts_with("Greensboro, NC, 48 h from 1996-02-04 17:00 UTC"),
             "{}",
             record.what
         );

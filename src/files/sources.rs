@@ -1,12 +1,16 @@
 //! Where the text behind a name comes from: the built-in models, or files beside the user's own.
 
 use super::fault::{Fault, FileError};
-use super::library::{Kind, builtin, names};
+use super::library::{self, Kind, builtin};
+use super::recognise::mistaken;
 use super::ron::{parse, text_of};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
+
+/// Endings that make a name that of a file.
+const ENDINGS: [&str; 5] = [".ron", ".csv", ".tsv", ".txt", ".metar"];
 
 /// A file that went into a night.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -32,7 +36,9 @@ pub enum Outside {
 pub struct Sources {
     folder: Option<PathBuf>,
     outside: Outside,
-    read: Vec<(String, String)>,
+    /// Name, text, and the hash of the bytes.
+    read: Vec<(String, String, String)>,
+    notes: Vec<String>,
 }
 
 impl Sources {
@@ -40,7 +46,7 @@ impl Sources {
     pub fn builtin() -> Self {
         Self::default()
     }
-    /// Names resolve to built-ins, and names that end in `.ron` or `.csv` to files in this file's folder.
+    /// Names resolve to built-ins, and names that end like files (`.ron`, `.csv`, `.txt` ...) to those in this file's folder.
     pub fn beside(file: &Path) -> Self {
         Self {
             folder: Some(file.parent().unwrap_or(Path::new("")).to_owned()),
@@ -52,19 +58,27 @@ impl Sources {
         self.outside = outside;
         self
     }
+    /// What was told about the files: what was left out or mended in them.
+    pub fn notes(&self) -> &[String] {
+        &self.notes
+    }
+    /// Adds to what was told.
+    pub(super) fn tell(&mut self, note: String) {
+        self.notes.push(note);
+    }
     /// The files read so far, with their hashes.
     pub fn inputs(&self) -> Vec<Input> {
         self.read
             .iter()
-            .map(|(name, text)| Input {
+            .map(|(name, _, hash)| Input {
                 name: name.clone(),
-                sha256: sha256(text.as_bytes()),
+                sha256: hash.clone(),
             })
             .collect()
     }
     /// The texts read so far, by name.
     pub fn texts(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.read.iter().map(|(n, t)| (n.as_str(), t.as_str()))
+        self.read.iter().map(|(n, t, _)| (n.as_str(), t.as_str()))
     }
     /// A file read so far, and its text.
     pub fn named_text(&self, file: &str) -> Option<(&str, &str)> {
@@ -85,8 +99,9 @@ impl Sources {
             file: file.clone(),
             source,
         })?;
+        let hash = sha256(&bytes);
         let text = text_of(&file, bytes)?;
-        self.keep(&file, &text);
+        self.keep(&file, &text, hash);
         Ok(text)
     }
 
@@ -95,11 +110,11 @@ impl Sources {
     ///
     /// *Errors*: no such built-in (with the nearest name), a path outside the folder, or a file that cannot be read.
     pub fn text(&mut self, kind: Kind, name: &str, asked_by: &str) -> Result<String, FileError> {
-        if !(name.ends_with(".ron") || name.ends_with(".csv")) {
+        if !ENDINGS.iter().any(|ending| name.ends_with(ending)) {
             let Some(text) = builtin(kind, name) else {
                 return Err(self.unknown(kind, name, asked_by).into());
             };
-            self.keep(&label(kind, name), text);
+            self.keep(&label(kind, name), text, sha256(text.as_bytes()));
             return Ok(text.to_owned());
         }
         let free = self.outside == Outside::Allowed;
@@ -135,8 +150,9 @@ impl Sources {
                 .into());
         }
         let bytes = read_bounded(&real).map_err(unread)?;
+        let hash = sha256(&bytes);
         let text = text_of(name, bytes)?;
-        self.keep(name, &text);
+        self.keep(name, &text, hash);
         Ok(text)
     }
 
@@ -150,24 +166,28 @@ impl Sources {
         asked_by: &str,
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
-        Ok(parse(&label(kind, name), &text)?)
+        let file = label(kind, name);
+        parse(&file, &text).map_err(|e| match mistaken(&file, &text, kind) {
+            Some(fault) => fault
+                .help(format!("name another file in {asked_by}"))
+                .into(),
+            None => e,
+        })
     }
 
-    fn keep(&mut self, name: &str, text: &str) {
-        if !self.read.iter().any(|(n, _)| n == name) {
-            self.read.push((name.to_owned(), text.to_owned()));
+    fn keep(&mut self, name: &str, text: &str, hash: String) {
+        if !self.read.iter().any(|(n, ..)| n == name) {
+            self.read.push((name.to_owned(), text.to_owned(), hash));
         }
     }
 
     fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> Fault {
-        let what = format!("there is no built-in {} called `{name}`", kind.word());
-        let fault = self.named(asked_by, name, what);
-        let known = names(kind);
-        let nearest = crate::scenario::check::nearest(name, known.iter().copied());
-        match nearest {
-            Some(near) => fault.help(format!("did you mean `{near}`? A file of your own is named with its ending, as in \"{name}.ron\"")),
-            None => fault.help(format!("built in are {}", known.join(", "))),
-        }
+        let (what, help) = library::unknown(kind, name);
+        let ending = kind.folder_and_ending().1;
+        let help = format!(
+            "{help} (a file of your own is named with its ending, as in \"{name}{ending}\")"
+        );
+        self.named(asked_by, name, what).help(help)
     }
 
     /// A fault at a quoted name in the file that asks for it.

@@ -4,14 +4,14 @@
 //! first; what is handed out has passed it.
 
 use super::fault::{Fault, FileError};
-use super::library::{Kind, builtin, model, names};
+use super::library::{Kind, builtin, model, unknown};
 use super::night::{NightFile, resolve};
 use super::ron::parse;
 use super::sources::Sources;
 use super::starter_text::{HeaterLine, Page, written};
-use super::weather_csv;
+use super::weather::read_plain;
 use crate::scenario::body::Body;
-use crate::scenario::check::{check, nearest};
+use crate::scenario::check::check;
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::opposed::expand;
@@ -91,13 +91,11 @@ pub fn starter(wanted: &Wanted) -> Result<String, FileError> {
             Err(fault) => said = said.or(Some(fault)),
         }
     }
-    Err(said
-        .unwrap_or_else(|| Fault::of(ASKED_BY, "no such night passes the gate"))
-        .into())
+    Err(said.unwrap_or_else(|| Fault::of(ASKED_BY, "no such night passes the gate").into()))
 }
 
 /// The page with a place for every heater, if all have one with this much of the inlets plugged.
-fn placed(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, Fault> {
+fn placed(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, FileError> {
     let mut page = page(wanted, body, inlet_plug)?;
     for name in &wanted.heaters {
         let heater: Heater = model(Kind::Heater, name)?;
@@ -143,17 +141,18 @@ fn placed(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, Fault> 
                 wanted.engine
             );
             let fault = Fault::of(ASKED_BY, what);
-            return Err(match refusal {
+            let fault = match refusal {
                 Some(why) => fault.help(format!("at the first that was tried: {why}")),
                 None => fault.help("it names no places at all"),
-            });
+            };
+            return Err(fault.into());
         }
     }
     passes(&written(&page)).map_err(|why| Fault::of(ASKED_BY, why))?;
     Ok(page)
 }
 
-fn page(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, Fault> {
+fn page(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, FileError> {
     let clock = match &wanted.weather {
         None => ("19:00".to_owned(), "07:30".to_owned(), None),
         Some(name) => recorded_clock(name)?,
@@ -181,7 +180,7 @@ fn page(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, Fault> {
 }
 
 /// Beginning, departure and zone for a record; in UTC from its first full hour if its zone is not known.
-fn recorded_clock(name: &str) -> Result<(String, String, Option<String>), Fault> {
+fn recorded_clock(name: &str) -> Result<(String, String, Option<String>), FileError> {
     if let Some((_, begin, departure, zone)) = CLOCKS.iter().find(|(n, ..)| *n == name) {
         return Ok((
             (*begin).to_owned(),
@@ -190,7 +189,7 @@ fn recorded_clock(name: &str) -> Result<(String, String, Option<String>), Fault>
         ));
     }
     let text = builtin(Kind::Weather, name).unwrap_or("");
-    let record = weather_csv::read(name, text)?;
+    let record = read_plain(name, text)?;
     let first = record.readings.first().map_or(0.0, |r| r.unix_s);
     let hour = (first / 3600.0).ceil() as i64;
     let told = |hour: i64| {
@@ -215,21 +214,17 @@ fn passes(text: &str) -> Result<(), String> {
 /// Refuses a name that is not built in, with the nearest.
 ///
 /// *Errors*: no such built-in model.
-pub fn known(kind: Kind, name: &str) -> Result<(), Fault> {
+pub fn known(kind: Kind, name: &str) -> Result<(), FileError> {
     if builtin(kind, name).is_some() {
         return Ok(());
     }
-    let all = names(kind);
-    let what = format!("there is no built-in {} called `{name}`", kind.word());
-    let fault = Fault::of(ASKED_BY, what);
-    Err(match nearest(name, all.iter().copied()) {
-        Some(near) => fault.help(format!("did you mean `{near}`?")),
-        None => fault.help(format!("built in are {}", all.join(", "))),
-    })
+    let (what, help) = unknown(kind, name);
+    Err(Fault::of(ASKED_BY, what).help(help).into())
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::library::names;
     use super::*;
 
     fn wanted(engine: &str, heaters: &[&str]) -> Wanted {

@@ -99,7 +99,10 @@ fn weather(text: &mut String, page: &Page) -> std::fmt::Result {
         text,
         "    // The air outdoors. Steady: its temperature, its relative humidity (0 to 1, over ice below freezing;\n    \
          // 0.8 is usual), and its wind if there is any (past the cowl the hangar lets through a share of it).\n    \
-         // Recorded: recorded(\"greensboro_nc_1996-02-04\"), or a CSV of your own; `coldsoak catalogue weather`."
+         // Recorded: recorded(\"greensboro_nc_1996-02-04\"), or a table of your own: recorded(\"mine.csv\").\n    \
+         // Aviation reports (METAR): reports(file: \"ksea.txt\", station: \"KSEA\", month: \"2018-01\"). Both need dates\n    \
+         // and a zone in the clock. `coldsoak catalogue weather` tells what is built in, `coldsoak weather FILE` what\n    \
+         // a file of yours holds."
     )?;
     match &page.weather {
         Some(name) => writeln!(text, "    weather: recorded(\"{name}\"),\n"),

@@ -147,7 +147,7 @@ impl Grounds<'_> {
 mod tests {
     use super::*;
     use crate::findings::handmade::Handmade;
-    use crate::quantity::{Power, Temperature, Viscosity};
+    use crate::quantity::Power;
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
 
@@ -159,13 +159,7 @@ mod tests {
             other_load: Power::W(other_w),
             ..Circuit::default()
         };
-        let oil = Oil {
-            grade: "SAE 50".to_owned(),
-            at_40: Viscosity::mm2_s(225.0),
-            at_100: Viscosity::mm2_s(19.8),
-            pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
-        };
+        let oil = Oil::sae_50();
         Grounds {
             trace: &trace,
             row: &row,

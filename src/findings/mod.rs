@@ -41,4 +41,4 @@ pub use ready::{Ready, Unmet};
 pub use steady::Steady;
 pub use threshold::{Reach, ReachPair, ReadingReach, ThresholdFinding};
 pub use unevenness::Unevenness;
-pub use warnings::Warning;
+pub use warnings::{Warning, dangers};

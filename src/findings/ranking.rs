@@ -67,7 +67,7 @@ mod tests {
     use crate::findings::handmade::Handmade;
 
     use crate::findings::answer::answer;
-    use crate::quantity::{Temperature, Viscosity};
+    use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
@@ -84,13 +84,7 @@ mod tests {
             threshold: Temperature::degC(4.0),
             ..Question::default()
         };
-        let oil = Oil {
-            grade: "SAE 50".to_owned(),
-            at_40: Viscosity::mm2_s(225.0),
-            at_100: Viscosity::mm2_s(19.8),
-            pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
-        };
+        let oil = Oil::sae_50();
         let (trace, circuit) = (night.trace(), Circuit::default());
         rank_key(&answer(
             &trace,

@@ -2,7 +2,7 @@
 
 use super::phrase::{path, temperature, wrapped};
 use super::{cautions, circuit_text, table};
-use crate::findings::RANKING_KEY;
+use crate::findings::{Findings, RANKING_KEY, dangers};
 use crate::night::Night;
 use crate::study::compare::Comparison;
 use std::fmt::Write;
@@ -36,6 +36,20 @@ there. Margin: the coldest part at departure over {threshold}. Water: on the upp
 Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
     );
     writeln!(text, "{}", wrapped(&reading, width, ""))?;
+    let marks =
+        |mark: &dyn Fn(&Findings) -> bool| comparison.nights.iter().any(|n| mark(&n.1.findings));
+    if marks(&|f| f.ready.ready_at_departure && !dangers(&f.warnings).is_empty()) {
+        writeln!(
+            text,
+            "yes!: warm, but something gets too hot or the circuit is overloaded; see the warnings."
+        )?;
+    }
+    if marks(&table::only_wet) {
+        writeln!(
+            text,
+            "wet: warm, but more water than asked stands on the upper inner walls, so not ready."
+        )?;
+    }
     let flagged = |n: &(String, Night)| n.1.findings.oil.as_ref().is_some_and(|o| o.flagged);
     if comparison.nights.iter().any(flagged) {
         writeln!(

@@ -25,6 +25,7 @@ mod readiness;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
+pub mod weather;
 pub mod when_json;
 pub mod when_text;
 

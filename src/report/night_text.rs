@@ -3,7 +3,7 @@
 use super::comparison_text::{setting, where_heat_went};
 use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, Unmet};
+use crate::findings::{Findings, OilRange, Onset, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
@@ -23,6 +23,7 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "{}", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}\n", asked::told(night, engine, width))?;
     ready(text, f, units)?;
+    warnings(text, f, units, width)?;
     warmth(text, f, units)?;
     if let Some(why) = &night.unsettled {
         writeln!(text, "{why}")?;
@@ -39,16 +40,9 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
         "{}",
         events_text::told(&f.events, night.scenario.clock())
     )?;
-    if !f.warnings.is_empty() {
-        writeln!(text, "\nWarnings")?;
-        for warning in &f.warnings {
-            let warning = format!("- {}", warning.told(units));
-            writeln!(text, "{}", wrapped(&warning, width, "  "))?;
-        }
-    }
     writeln!(
         text,
-        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them tried in vain.",
+        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them taken again with a shorter one.",
         f.ledger.energy_error.abs(),
         f.ledger.water_error.abs(),
         night.effort.steps,
@@ -66,7 +60,7 @@ fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
             size(margin, units)
         )?;
         if let Some(slack) = f.ready.slack_h {
-            write!(text, " and {slack:.1} h in hand")?;
+            write!(text, ", warm everywhere {slack:.1} h before")?;
         }
         writeln!(text, ".")?;
     } else {
@@ -74,6 +68,24 @@ fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
         writeln!(text, "NOT ready at departure: {}.", unmet.join("; "))?;
     }
     Ok(())
+}
+
+/// Right under the verdict, so that nobody reads "ready" alone; what is dangerous first of all.
+fn warnings(text: &mut String, f: &Findings, units: Units, width: u16) -> Result {
+    if f.warnings.is_empty() {
+        return Ok(());
+    }
+    let dangers = dangers(&f.warnings);
+    if !dangers.is_empty() {
+        let told = format!("DO NOT heat like this: {}.", dangers.join("; "));
+        writeln!(text, "{}", wrapped(&told, width, ""))?;
+    }
+    writeln!(text, "\nWarnings")?;
+    for warning in &f.warnings {
+        let warning = format!("- {}", warning.told(units));
+        writeln!(text, "{}", wrapped(&warning, width, "  "))?;
+    }
+    writeln!(text)
 }
 
 fn lacks(unmet: &Unmet, units: Units) -> String {

@@ -20,6 +20,11 @@ pub fn temperature(celsius: f64, units: Units) -> String {
     format!("{told} {}", units.symbol())
 }
 
+/// The same to a tenth, where a threshold is so near that whole degrees would hide which side it is on.
+pub fn finely(celsius: f64, units: Units) -> String {
+    crate::quantity::Temperature::degC(celsius).told(units)
+}
+
 /// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
     units.difference(kelvin)

@@ -1,6 +1,6 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::{Findings, Unmet};
+use crate::findings::{Findings, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 
@@ -23,12 +23,22 @@ pub fn recommend(nights: &[(String, Night)], units: Units) -> String {
 fn sentence(ranked: &[Ranked], units: Units) -> String {
     match ranked {
         [] => "There was nothing to choose from.".to_owned(),
-        [best, rest @ ..] if best.1.ready.ready_at_departure => ready(*best, rest, units),
+        [first, ..] if first.1.ready.ready_at_departure => ready(ranked, units),
         [first, rest @ ..] => not_ready(*first, rest, units),
     }
 }
 
-fn ready((name, best): Ranked, rest: &[Ranked], units: Units) -> String {
+/// Whether nothing gets too hot and the circuit carries it.
+fn safe(ranked: &&Ranked) -> bool {
+    dangers(&ranked.1.warnings).is_empty()
+}
+
+/// The best that is ready and safe; a better one that is not safe is named with what is wrong with it.
+fn ready(ranked: &[Ranked], units: Units) -> String {
+    let all = || ranked.iter().filter(|(_, f)| f.ready.ready_at_departure);
+    let Some((name, best)) = all().find(safe).or(all().next()) else {
+        return String::new();
+    };
     let margin = degrees(best.ready.margin_k.unwrap_or(0.0), units);
     let last = best
         .coldest
@@ -49,13 +59,23 @@ fn ready((name, best): Ranked, rest: &[Ranked], units: Units) -> String {
         told += " That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, \
 or put a thermometer on that part before you trust it.";
     }
-    let others: Vec<_> = rest
-        .iter()
-        .filter(|(_, findings)| findings.ready.ready_at_departure)
-        .collect();
-    if let Some((second, findings)) = others.first() {
+    for (other, findings) in all().take_while(|(other, _)| other != name).chain(
+        // None is safe: the one that is named is not either.
+        all().filter(|r| r.0 == *name && !safe(r)),
+    ) {
+        let wrong = dangers(&findings.warnings).join(", and ");
+        told += &format!(" Do not use \"{other}\" as it stands: {wrong}.");
+    }
+    let mut after = all().skip_while(|(other, _)| other != name).skip(1);
+    if let Some((second, findings)) = after.find(safe) {
         let more = findings.energy.kwh - best.energy.kwh;
-        let margin = degrees(findings.ready.margin_k.unwrap_or(0.0), units);
+        let margin_k = findings.ready.margin_k.unwrap_or(0.0);
+        let margin = degrees(margin_k, units);
+        let thin = if margin_k < THIN_MARGIN_K {
+            ", thin as well"
+        } else {
+            ""
+        };
         let energy = if more.abs() < 0.05 {
             "for the same energy".to_owned()
         } else if more > 0.0 {
@@ -64,9 +84,9 @@ or put a thermometer on that part before you trust it.";
             // It saves energy and was ranked lower all the same, so water was why.
             format!("for {:.1} kWh less, but with more water inside", -more)
         };
-        told += &format!(" \"{second}\" would also do, with {margin} to spare, {energy}.");
+        told += &format!(" \"{second}\" would also do, with {margin} to spare{thin}, {energy}.");
     }
-    told += &match rest.len() - others.len() {
+    told += &match ranked.len() - all().count() {
         0 => String::new(),
         1 => " One choice is not ready in time.".to_owned(),
         n => format!(" {n} choices are not ready in time."),
@@ -152,7 +172,7 @@ fn degrees(kelvin: f64, units: Units) -> String {
 mod tests {
     use super::*;
     use crate::findings::answer;
-    use crate::quantity::{Temperature, Viscosity};
+    use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
@@ -222,13 +242,7 @@ mod tests {
             oil_threshold: Some(Temperature::degC(0.0)),
             ..Question::default()
         };
-        let oil = Oil {
-            grade: "SAE 50".to_owned(),
-            at_40: Viscosity::mm2_s(225.0),
-            at_100: Viscosity::mm2_s(19.8),
-            pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
-        };
+        let oil = Oil::sae_50();
         let (books, circuit) = (Ledger::default(), Circuit::default());
         answer(&trace, &books, &question, &oil, &circuit, None)
     }
@@ -258,6 +272,26 @@ mod tests {
             "{told}"
         );
         assert!(!told.contains("thin margin"), "{told}");
+    }
+
+    #[test]
+    fn what_is_dangerous_is_not_recommended_while_another_is_ready() {
+        let mut hot = night(24.0, 9.0, 1.0);
+        hot.warnings = vec![crate::findings::Warning::OverBreaker {
+            current_a: 44.6,
+            breaker_a: 15.0,
+        }];
+        let alone = told(&[("big", hot.clone())], Units::Celsius);
+        assert!(
+            alone.contains("Do not use \"big\" as it stands: the breaker is overloaded."),
+            "{alone}"
+        );
+        let both = told(
+            &[("big", hot), ("small", night(14.0, 5.0, 2.0))],
+            Units::Celsius,
+        );
+        assert!(both.starts_with("Use \"small\""), "{both}");
+        assert!(both.contains("Do not use \"big\""), "{both}");
     }
 
     #[test]

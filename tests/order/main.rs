@@ -199,22 +199,7 @@ fn air_found_at_every_stage_leaves_the_order_as_it_is() {
 /// Transfer Handbook, eq. 3.286): the error against the solution itself falls with the fourth power of the step.
 #[test]
 fn the_order_holds_against_a_nonlinear_solution_in_closed_form() {
-    let body = Body {
-        parts: vec![lump("block", 80e3)],
-        faces: vec![Face {
-            part: "block".to_owned(),
-            at: Spot::whole,
-            meets: "air".to_owned(),
-            area: Area::m2(1.0),
-            law: FilmLaw::power {
-                coefficient: FilmCoefficient::W_m2K(8.0),
-                at: TemperatureStep::K(85.0),
-                exponent: 0.25,
-            },
-        }],
-        surroundings: vec![bench::steady("air", -15.0)],
-        ..Body::default()
-    };
+    let body = bench::freely_cooled_block();
     let span_s = 14_400.0;
     let scenario = problem(body, 70.0, &[], 43_200.0, 1);
     let net = assemble(&check(&scenario).unwrap_or_else(|p| panic!("{p:?}")));
