@@ -9,7 +9,6 @@ mod path;
 mod slopes;
 mod streams;
 mod survey;
-mod table;
 
 pub use conductances::heat_paths;
 pub use constants::{Mode, ModeError, ModeShare, time_constants};
@@ -18,4 +17,3 @@ pub use entries::{Entry, Feed, HeaterEntries, Way, entries, feeds};
 pub use nodes::{Node, NodeKind, Nodes};
 pub use path::{HeatPath, PathKind};
 pub use survey::{Anatomy, AnatomyError, anatomy};
-pub use table::table;

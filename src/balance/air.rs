@@ -14,7 +14,7 @@ use crate::physics::air::{
 use crate::physics::number::Number;
 use crate::physics::{exchange, fin, orifice, vapour};
 
-/// Pressure below which an opening between pockets is laminar, Pa.
+/// Pressure below which an opening between pockets is laminar, Pa (estimate, 0.001 to 0.02; so is the next).
 const PASSAGE_SOFTNESS_PA: f64 = 0.004;
 /// The same for an opening to the hangar, where the air is less still, Pa.
 const GAP_SOFTNESS_PA: f64 = 0.02;

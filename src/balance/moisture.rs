@@ -8,7 +8,7 @@ use crate::physics::exchange;
 use crate::physics::number::Number;
 use crate::physics::vapour::{self, LATENT_HEAT_J_PER_G};
 
-/// Length of the inner walls along the flow of the gas, m.
+/// Length of the inner walls along the flow of the gas, m (estimate, 0.05 to 0.2: a crank throw to a case half).
 const WALL_LENGTH_M: f64 = 0.10;
 /// Heat capacity of a cubic metre of the air inside, J/K.
 const GAS_J_PER_M3K: f64 = REFERENCE_DENSITY_KG_PER_M3 * HEAT_CAPACITY_J_PER_KGK;

@@ -7,7 +7,7 @@ use crate::network::elements::{
 use crate::physics::number::Number;
 use crate::physics::{convection, oil, radiation};
 
-/// Below this difference the power law of a face is smoothed, K.
+/// Below this difference the power law of a face is smoothed, K: numerical, far below what is told.
 const POWER_SOFTNESS_K: f64 = 1e-6;
 
 impl Law<1, 1> for Term {

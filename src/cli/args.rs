@@ -1,5 +1,6 @@
 //! The commands, and the flags that several share; those of one command stand with it.
 
+use crate::files::sources::Outside;
 use clap::{Parser, Subcommand, ValueEnum};
 use std::num::NonZeroUsize;
 use std::path::PathBuf;
@@ -18,7 +19,9 @@ coldsoak compare                        the built-in night, every heater place\n
 coldsoak compare my-choices.ron         your own choices\n  \
 coldsoak night my-night.ron --units degF   one night in full\n  \
 coldsoak night demo --json              for another program\n  \
-coldsoak spread demo                    how sure its answers are, and what to measure next\n\n\
+coldsoak spread demo                    how sure its answers are, and what to measure next\n  \
+coldsoak new my-night.ron               a commented night to begin with\n  \
+coldsoak catalogue                      what is built in\n\n\
 Exit codes: 0 done, whatever the answer; 1 could not finish; 2 your file or flags;\n\
 3 ran, but not ready at departure (only with --require-ready)."
 )]
@@ -38,29 +41,47 @@ pub struct Args {
     /// Say nothing but the result.
     #[arg(long, short, global = true)]
     pub quiet: bool,
+    /// Tell first, on standard error, what was assumed: defaults, files, temperatures, tolerance.
+    #[arg(long, short, global = true, conflicts_with = "quiet")]
+    pub verbose: bool,
+    /// Let names in your files lead out of their folder.
+    #[arg(long, global = true)]
+    pub allow_outside: bool,
 }
 
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Rank several choices of heater through one night.
-    #[command(
-        after_help = "Without a file it runs the built-in comparison of seven choices.\n\
-Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice."
-    )]
     Compare(super::compare::Compare),
+    /// Find every fault of model files, and every number that is hard to believe.
+    #[command(
+        after_help = "The kind of a file is told from its keys. Nothing is computed and nothing written.\n\
+coldsoak check my-engine.ron --expand    the engine part by part, as an engine file"
+    )]
+    Check(super::check::Check),
     /// Tell one night in full.
-    #[command(
-        after_help = "NIGHT is a file, or the name of a built-in night: demo, small-engine-top, six-after-flight,\n\
-block-cooling, radial-underneath, thermostat-pad."
-    )]
     Night(super::night::Night),
+    /// Find when to switch on: the latest time that is ready at departure.
+    When(super::when::When),
     /// Vary all that is uncertain about a night, and say how sure its answers are.
-    #[command(
-        after_help = "NIGHT as for `coldsoak night`. Every number that a file calls uncertain (`unknowns`) is varied over its\n\
-range. Ctrl-C stops within a second; with --study what was done is kept and the same command goes on."
-    )]
     Spread(super::spread::Spread),
+    /// Write a commented night to begin with.
+    New(super::new::New),
+    /// Tell what is built in, or print a file of it.
+    Catalogue(super::catalogue::Catalogue),
+    /// Lay open what is being solved: nodes, conductances, time constants.
+    Network(super::network::Network),
+    /// Print what a shell completes words from.
+    Completions(super::manual::Completions),
+    /// Print or write manual pages.
+    Man(super::manual::Man),
+    /// Show the weather of a file as a night would use it: reports (METAR), a table (CSV) or a built-in record.
+    #[command(after_help = "Examples:\n  \
+coldsoak weather ksea.txt --station KSEA --month 2018-01 --zone America/Los_Angeles\n  \
+coldsoak weather logger.csv --zone Europe/Oslo --csv > clean.csv\n\n\
+Built-in records: greensboro_nc_1996-02-04, chicago_il_1986-01-06, newark_nj_2013-01-22, alamosa_co_2016-01-01.")]
+    Weather(super::weather::Weather),
 }
 
 /// How a result is told and kept.
@@ -100,6 +121,17 @@ pub enum Colour {
     Always,
     /// Never.
     Never,
+}
+
+impl Args {
+    /// Whether names in files may lead out of their folder.
+    pub fn outside(&self) -> Outside {
+        if self.allow_outside {
+            Outside::Allowed
+        } else {
+            Outside::Refused
+        }
+    }
 }
 
 impl Colour {

@@ -2,19 +2,30 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{folder, night, progress, say};
-use crate::files::comparison::{LoadedComparison, load_builtin_comparison, load_comparison};
-use crate::files::fault::{Fault, FileError};
+use super::{assumed, check, folder, night, progress, say};
+use crate::files::comparison::{
+    LoadedComparison, load_builtin_comparison, load_named_comparison_from,
+};
 use crate::report::{comparison_text, json};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
+
+/// What the help teaches with.
+const EXAMPLES: &str = "Examples:\n  \
+coldsoak compare                               the built-in comparison of seven choices\n  \
+coldsoak compare my-choices.ron --units degF   your own choices\n  \
+coldsoak compare my-choices.ron --json         for another program\n  \
+coldsoak catalogue comparison demo > my-choices.ron   a comparison to change\n\n\
+Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice, and provenance.json,\n\
+which says what they were made from.";
 
 /// What `compare` was given.
 #[derive(Debug, clap::Args)]
+#[command(after_help = EXAMPLES)]
 pub struct Compare {
-    /// A comparison file, or the name of a built-in comparison; "demo" if not given.
+    /// A comparison file, `-` for standard input, or the name of a built-in one; the built-in `demo` if not given.
     pub file: Option<PathBuf>,
     /// Leave out the bands over plausible nights and the verdicts that rest on them.
     #[arg(long)]
@@ -36,20 +47,26 @@ const BUILT_IN: &str = "demo";
 
 /// Runs the command.
 pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
-    let loaded = match wanted.file.as_deref() {
-        Some(file) => match file.to_str().filter(|name| is_name(name)) {
-            Some(name) => load_builtin_comparison(name)?,
-            None => load_comparison(file)?,
-        },
+    let loaded = match &wanted.file {
+        Some(file) => load_named_comparison_from(file, args.outside())?,
         None => load_builtin_comparison(BUILT_IN)?,
     };
+    loaded.audit()?;
     let base = &loaded.base;
-    if loaded.choices.is_empty() {
-        let fault = Fault::of(&base.file, "the comparison has no choices")
-            .help("name at least one under `choices`");
-        return Err(FileError::from(fault).into());
+    if args.verbose {
+        assumed::tell(base);
     }
+    say::notes(base.sources.notes(), args.quiet);
     let choices = choices(&loaded, args);
+    if !args.quiet {
+        check::warn(
+            &loaded
+                .choices
+                .iter()
+                .map(|(n, s)| (Some(n.clone()), s.clone()))
+                .collect::<Vec<_>>(),
+        );
+    }
     let plausible = if wanted.quick { 0 } else { wanted.nights };
     let bar = progress::bar(choices.len() * (1 + plausible as usize), args.quiet);
     let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
@@ -65,9 +82,9 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
 
     let title = &base.scenario.title;
-    let inputs = night::inputs(&base.inputs);
+    let from = night::origin(&base.inputs);
     let findings =
-        json::comparison(title, &inputs, &compared).map_err(|e| Failure::Format(e.to_string()))?;
+        json::comparison(title, &from, &compared).map_err(|e| Failure::Format(e.to_string()))?;
     let written = (!wanted.output.json || wanted.output.out.is_some())
         .then(|| folder::chosen(&wanted.output));
     if let Some(path) = &written {
@@ -76,7 +93,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
             .iter()
             .map(|(name, night)| (name.clone(), night))
             .collect();
-        folder::write(path, wanted.output.force, title, &findings, &nights)?;
+        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
     }
     if wanted.output.json {
         say::out(&findings)?;
@@ -85,6 +102,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         if let Some(path) = written.filter(|_| !args.quiet) {
             text += &format!("\nFindings, traces and charts are in {}\n", path.display());
         }
+        text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;
     }
     let any = compared
@@ -96,12 +114,6 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     } else {
         Outcome::Done
     })
-}
-
-/// Whether this is meant as the name of a built-in comparison: no file of that name, and no ending.
-fn is_name(name: &str) -> bool {
-    let path = Path::new(name);
-    !path.exists() && path.extension().is_none() && path.components().count() == 1
 }
 
 /// The choices in the order of their ranks.

@@ -2,16 +2,21 @@
 
 use super::args::Output;
 use super::outcome::Failure;
-use crate::files::safe::{FINDINGS, NewFolder};
+use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE};
+use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::chart::{self, ChartView};
 use crate::report::chart_comparison;
+use crate::report::provenance::{InputJson, Provenance};
+use serde::Serialize;
 use std::path::{Path, PathBuf};
 
 /// The folder written when none is named; a number follows if it is taken.
 const DEFAULT: &str = "coldsoak-out";
+/// What the lines of a night's chart are.
+const MEANS: &str = "solid and dashed: means over groups of parts";
 /// Most numbers that are tried.
 const MOST_TRIES: usize = 1000;
 
@@ -29,7 +34,8 @@ pub fn chosen(output: &Output) -> PathBuf {
         .unwrap_or_else(|| PathBuf::from(DEFAULT))
 }
 
-/// Writes ranked nights: `findings.json`, a chart of all, and a trace and a chart of each.
+/// Writes ranked nights: `findings.json`, a chart of all, a trace and a chart of each, and
+/// `provenance.json` with the hash of every file.
 ///
 /// *Errors*: the folder is there and not to be replaced, or cannot be written; a chart cannot be drawn.
 pub fn write(
@@ -38,8 +44,9 @@ pub fn write(
     title: &str,
     json: &str,
     nights: &[(String, &Night)],
+    from: &Provenance,
 ) -> Result<(), Failure> {
-    let folder = NewFolder::begin(path, force)?;
+    let mut folder = Kept::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     if let Some((_, first)) = nights.first().filter(|_| nights.len() > 1) {
         let traces: Vec<_> = nights
@@ -48,7 +55,7 @@ pub fn write(
             .collect();
         let subtitle = "the coldest engine part of each choice";
         let svg = chart_comparison::coldest_parts(&traces, &view(first, title, subtitle))?;
-        picture(&folder, "comparison", &svg)?;
+        folder.picture("comparison", &svg)?;
     }
     for (number, (name, night)) in nights.iter().enumerate() {
         let stem = if nights.len() > 1 {
@@ -58,11 +65,82 @@ pub fn write(
         };
         let csv = trace_csv::written(&night.trace).map_err(|e| Failure::Format(e.to_string()))?;
         folder.write(&format!("{stem}.csv"), &csv)?;
-        let svg = chart::night(&night.trace, &view(night, name, title))?;
-        picture(&folder, &stem, &svg)?;
+        let subtitle = match title == name {
+            true => MEANS.to_owned(),
+            false => format!("{title} · {MEANS}"),
+        };
+        let svg = chart::night(&night.trace, &view(night, name, &subtitle))?;
+        folder.picture(&stem, &svg)?;
     }
-    folder.finish()?;
-    Ok(())
+    folder.finish()
+}
+
+/// A folder that is being written, and the hash of what is in it.
+pub struct Kept<'a> {
+    folder: NewFolder,
+    from: &'a Provenance,
+    files: Vec<InputJson>,
+}
+
+/// Where the files of a folder come from, for those (CSV, PNG) that cannot say it themselves.
+#[derive(Serialize)]
+struct FolderJson<'a> {
+    #[serde(flatten)]
+    from: &'a Provenance,
+    files: &'a [InputJson],
+}
+
+impl<'a> Kept<'a> {
+    /// A folder to come: nothing stands at its path before [`Kept::finish`].
+    ///
+    /// *Errors*: the folder is there and not to be replaced, or cannot be written.
+    pub fn begin(path: &Path, force: bool, from: &'a Provenance) -> Result<Self, Failure> {
+        Ok(Self {
+            folder: NewFolder::begin(path, force)?,
+            from,
+            files: Vec::new(),
+        })
+    }
+
+    /// A file of it.
+    ///
+    /// *Errors*: it cannot be written.
+    pub fn write(&mut self, name: &str, bytes: &[u8]) -> Result<(), Failure> {
+        self.folder.write(name, bytes)?;
+        self.files.push(InputJson {
+            name: name.to_owned(),
+            sha256: sha256(bytes),
+        });
+        Ok(())
+    }
+
+    /// A chart, and its PNG copy.
+    ///
+    /// *Errors*: it cannot be drawn or written.
+    pub fn picture(&mut self, stem: &str, svg: &str) -> Result<(), Failure> {
+        let svg = self.from.in_svg(svg);
+        self.write(&format!("{stem}.svg"), svg.as_bytes())?;
+        #[cfg(feature = "png")]
+        self.write(
+            &format!("{stem}.png"),
+            &crate::report::png::from_svg(&svg, 1.5)?,
+        )?;
+        Ok(())
+    }
+
+    /// Puts the folder in its place, with `provenance.json`.
+    ///
+    /// *Errors*: it cannot be written.
+    pub fn finish(self) -> Result<(), Failure> {
+        let told = serde_json::to_string_pretty(&FolderJson {
+            from: self.from,
+            files: &self.files,
+        })
+        .map_err(|e| Failure::Format(e.to_string()))?;
+        self.folder.write(PROVENANCE, told.as_bytes())?;
+        self.folder.finish()?;
+        Ok(())
+    }
 }
 
 fn view<'a>(night: &'a Night, title: &'a str, subtitle: &'a str) -> ChartView<'a> {
@@ -70,21 +148,11 @@ fn view<'a>(night: &'a Night, title: &'a str, subtitle: &'a str) -> ChartView<'a
     let units: Units = scenario.units;
     ChartView {
         title,
-        subtitle: if subtitle == title { "" } else { subtitle },
+        subtitle,
         clock: night.scenario.clock(),
         units,
         threshold: scenario.question.threshold,
     }
-}
-
-fn picture(folder: &NewFolder, stem: &str, svg: &str) -> Result<(), Failure> {
-    folder.write(&format!("{stem}.svg"), svg.as_bytes())?;
-    #[cfg(feature = "png")]
-    folder.write(
-        &format!("{stem}.png"),
-        &crate::report::png::from_svg(svg, 1.5)?,
-    )?;
-    Ok(())
 }
 
 /// A name as part of a file name: letters and digits, the rest as single dashes.

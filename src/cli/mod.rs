@@ -1,16 +1,24 @@
 //! The command line: what was typed, turned into nights and told.
 
 mod args;
+mod assumed;
 mod book;
+mod catalogue;
+mod check;
 mod compare;
 mod folder;
 mod interrupt;
+mod manual;
+mod network;
+mod new;
 mod night;
 mod outcome;
 mod progress;
 mod say;
 mod spread;
 mod spread_folder;
+mod weather;
+mod when;
 
 use args::{Args, Command};
 use clap::Parser;
@@ -43,8 +51,16 @@ pub fn main() -> ExitCode {
 
 fn run(args: &Args) -> Result<Outcome, Failure> {
     match &args.command {
+        Command::Check(wanted) => check::run(wanted, args),
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::When(wanted) => when::run(wanted, args),
         Command::Spread(wanted) => spread::run(wanted, args),
+        Command::New(wanted) => new::run(wanted, args),
+        Command::Catalogue(wanted) => catalogue::run(wanted, args),
+        Command::Network(wanted) => network::run(wanted, args),
+        Command::Completions(wanted) => manual::completions(wanted),
+        Command::Man(wanted) => manual::man(wanted),
+        Command::Weather(wanted) => weather::run(wanted, args),
     }
 }

@@ -25,6 +25,9 @@ pub enum Failure {
     /// The night could not be computed.
     #[error(transparent)]
     Night(NightError),
+    /// The network could not be laid open.
+    #[error(transparent)]
+    Network(crate::anatomy::AnatomyError),
     /// Results could not be written.
     #[error(transparent)]
     Write(#[from] WriteError),
@@ -46,6 +49,12 @@ pub enum Failure {
     /// The reader of our output closed it, which is his right: a quiet success.
     #[error("closed")]
     Closed,
+}
+
+impl From<Fault> for Failure {
+    fn from(fault: Fault) -> Self {
+        Self::Files(fault.into())
+    }
 }
 
 /// Says what went wrong, if anything did, and gives the exit code.

@@ -14,6 +14,13 @@ pub fn out(text: &str) -> Result<(), Failure> {
         .map_err(refused)
 }
 
+/// Tells on standard error what was left out or mended in the files.
+pub fn notes(notes: &[String], quiet: bool) {
+    for note in notes.iter().filter(|_| !quiet) {
+        anstream::eprintln!("note: {note}");
+    }
+}
+
 /// What a refusal of standard output means.
 pub fn refused(e: io::Error) -> Failure {
     if e.kind() == io::ErrorKind::BrokenPipe {

@@ -3,8 +3,8 @@
 use super::args::Args;
 use super::book::Book;
 use super::outcome::{Failure, Outcome as Ending};
-use super::{interrupt, night, progress, say, spread_folder};
-use crate::files::night::load_named;
+use super::{assumed, check, interrupt, night, progress, say, spread_folder};
+use crate::files::night::load_named_from;
 use crate::night::{NightError, run as run_night};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::spread_text;
@@ -15,7 +15,7 @@ use std::path::PathBuf;
 /// What `spread` was given.
 #[derive(Debug, clap::Args)]
 pub struct Spread {
-    /// A night file, or the name of a built-in night.
+    /// A night file, `-` for standard input, or the name of a built-in night.
     pub night: String,
     /// Plausible nights; a power of two fills the ranges most evenly.
     #[arg(long, value_name = "N", default_value_t = 256,
@@ -43,9 +43,16 @@ pub struct Spread {
 
 /// Runs the command.
 pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
-    let mut loaded = load_named(&wanted.night)?;
+    let mut loaded = load_named_from(&wanted.night, args.outside())?;
     if let Some(degrees) = args.units {
         loaded.scenario.units = degrees.into();
+    }
+    if args.verbose {
+        assumed::tell(&loaded);
+    }
+    say::notes(loaded.sources.notes(), args.quiet);
+    if !args.quiet {
+        check::warn(&[(None, loaded.scenario.clone())]);
     }
     let (scenario, title) = (&loaded.scenario, loaded.scenario.title.clone());
     let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);
@@ -87,11 +94,11 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     let summary = Summary::of(&title, &outcomes, &single_outcomes, mixed, wanted.seed);
 
     let keys: Vec<String> = (written.findings.groups_c.iter().map(|g| g.key.clone())).collect();
-    let inputs = night::inputs(&loaded.inputs);
+    let from = night::origin(&loaded.inputs);
     let json = spread_json(
         &SpreadView {
             title: &title,
-            inputs: &inputs,
+            from: &from,
             seed: wanted.seed,
             nights: outcomes.len(),
             finished,
@@ -104,7 +111,7 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     if let Some(path) = &wanted.out {
         let rows = crate::report::spread_csv::nights(&study.doubts, &keys, &done, &outcomes)
             .map_err(|e| Failure::Format(e.to_string()))?;
-        spread_folder::write(path, wanted.force, &json, &rows, &written, &summary)?;
+        spread_folder::write(path, wanted.force, &json, &rows, &written, &summary, &from)?;
     }
     if wanted.json {
         say::out(&json)?;
@@ -114,6 +121,7 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
         if let Some(path) = wanted.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, nights and chart are in {}\n", path.display());
         }
+        text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;
     }
     if finished {

@@ -1,10 +1,12 @@
 //! The folder a spread leaves behind: findings, a row for each night, a chart.
 
+use super::folder::Kept;
 use super::outcome::Failure;
-use crate::files::safe::{FINDINGS, NewFolder};
+use crate::files::safe::FINDINGS;
 use crate::night::Night;
 use crate::report::chart::ChartView;
 use crate::report::chart_bands;
+use crate::report::provenance::Provenance;
 use crate::study::summary::Summary;
 use std::path::Path;
 
@@ -18,8 +20,9 @@ pub fn write(
     rows: &[u8],
     night: &Night,
     summary: &Summary,
+    from: &Provenance,
 ) -> Result<(), Failure> {
-    let folder = NewFolder::begin(path, force)?;
+    let mut folder = Kept::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     folder.write("nights.csv", rows)?;
     let scenario = night.scenario.scenario();
@@ -32,9 +35,6 @@ one in ten below and above the dotted ones",
         threshold: scenario.question.threshold,
     };
     let svg = chart_bands::groups(night, summary, &view)?;
-    folder.write("bands.svg", svg.as_bytes())?;
-    #[cfg(feature = "png")]
-    folder.write("bands.png", &crate::report::png::from_svg(&svg, 1.5)?)?;
-    folder.finish()?;
-    Ok(())
+    folder.picture("bands", &svg)?;
+    folder.finish()
 }

@@ -1,11 +1,15 @@
 //! A comparison as a user writes it: one night, and several choices of heaters and coverings.
 
-use super::fault::{Fault, FileError};
-use super::library::Kind;
+use super::fault::{Fault, FileError, Gathered};
+use super::library::{Kind, builtin};
+use super::locate::located_choice;
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
 use super::outline::Outline;
-use super::ron::parse;
-use super::sources::{Sources, label};
+use super::place::first_line;
+use super::recognise::mistaken;
+use super::ron::read;
+use super::sources::{Outside, Sources, called, label};
+use crate::scenario::check::check;
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
@@ -47,13 +51,20 @@ pub struct LoadedComparison {
     pub choices: Vec<(String, Scenario)>,
 }
 
-/// Reads a comparison from a file.
+/// Reads a comparison from a file, or from standard input if it is called `-`.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load_comparison(path: &Path) -> Result<LoadedComparison, FileError> {
-    let mut sources = Sources::beside(path);
+    load_comparison_from(path, Outside::Refused)
+}
+
+/// The same, with or without names that lead out of its folder.
+///
+/// *Errors*: what is wrong with the file or with those it names.
+pub fn load_comparison_from(path: &Path, outside: Outside) -> Result<LoadedComparison, FileError> {
+    let mut sources = Sources::beside(path).outside(outside);
     let text = sources.open(path)?;
-    resolve(&path.display().to_string(), &text, sources)
+    resolve(&called(path), &text, sources)
 }
 
 /// A built-in comparison.
@@ -65,43 +76,120 @@ pub fn load_builtin_comparison(name: &str) -> Result<LoadedComparison, FileError
     resolve(&label(Kind::Comparison, name), &text, sources)
 }
 
-fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedComparison, FileError> {
-    let comparison: ComparisonFile = parse(file, text)?;
-    no_name_twice(&comparison, file, text)?;
-    let night: NightFile = sources.value(Kind::Night, &comparison.night, file)?;
-    let mut base = night::resolve(&night, &label(Kind::Night, &comparison.night), &mut sources)?;
-    let mut choices = Vec::new();
-    for choice in &comparison.choices {
-        let mut scenario = base.clone();
-        scenario.heaters = heaters(&choice.heaters, file, &mut sources)?;
-        if let Some(covers) = &choice.covers {
-            scenario.covers = covers.clone();
+/// A comparison by its path, `-` for standard input, or by the name of a built-in one; with or without names that
+/// lead out of its folder.
+///
+/// *Errors*: neither exists, or the file has faults.
+pub fn load_named_comparison_from(
+    name: &Path,
+    outside: Outside,
+) -> Result<LoadedComparison, FileError> {
+    match name.to_str() {
+        // A folder of that name hides nothing.
+        Some(word) if builtin(Kind::Comparison, word).is_some() && !name.is_file() => {
+            load_builtin_comparison(word)
         }
-        choices.push((choice.name.clone(), scenario));
+        Some(word) if word != "-" && name.extension().is_none() && !name.exists() => {
+            load_builtin_comparison(word)
+        }
+        _ => load_comparison_from(name, outside),
     }
+}
+
+fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedComparison, FileError> {
+    let mut gathered = Gathered::default();
+    let reading = read::<ComparisonFile>(file, text);
+    if !reading.faults.is_empty()
+        && let Some(fault) = mistaken(file, text, Kind::Comparison)
+    {
+        return Err(fault.into());
+    }
+    gathered.add(reading.faults);
+    let Some(comparison) = reading.value else {
+        return gathered.ended(None);
+    };
+    let known = |path: &str| !reading.guessed.iter().any(|g| path.starts_with(g.as_str()));
+    if known("choices") {
+        gathered.add(names(&comparison, file, text));
+    }
+    let (mut base, mut engine) = (None, String::new());
+    if known("night") {
+        let named = &comparison.night;
+        let night = gathered.keep(sources.value::<NightFile>(Kind::Night, named, file));
+        let label = label(Kind::Night, named);
+        base = night.and_then(|night| {
+            engine.clone_from(&night.engine);
+            gathered.keep(night::resolve(&night, &label, &mut sources))
+        });
+    }
+    let mut choices = Vec::new();
+    for (i, choice) in comparison.choices.iter().enumerate() {
+        let whole = known(&format!("choices[{i}].heaters"));
+        let own = |k: usize| whole && known(&format!("choices[{i}].heaters[{k}].heater"));
+        let heaters = gathered.keep(heaters(&choice.heaters, file, &mut sources, &own));
+        if let (Some(base), Some(heaters)) = (&base, heaters) {
+            let mut scenario: Scenario = base.clone();
+            scenario.heaters = heaters;
+            if let Some(covers) = &choice.covers {
+                scenario.covers = covers.clone();
+            }
+            choices.push((choice.name.clone(), scenario));
+        }
+    }
+    let mut base = gathered.ended(base)?;
     base.title = comparison.title;
     let base = Loaded {
         scenario: base,
         inputs: sources.inputs(),
         sources,
         file: file.to_owned(),
+        engine,
     };
     Ok(LoadedComparison { base, choices })
 }
 
-/// Choices are told apart by their names.
-fn no_name_twice(comparison: &ComparisonFile, file: &str, text: &str) -> Result<(), Fault> {
+impl LoadedComparison {
+    /// What the gate refuses, of all choices.
+    ///
+    /// *Errors*: every problem at its place, with the name of the choice it was found in; each once.
+    pub fn audit(&self) -> Result<(), FileError> {
+        let mut gathered = Gathered::default();
+        let mut told: BTreeSet<(String, Option<(usize, usize)>)> = BTreeSet::new();
+        for (choice, scenario) in &self.choices {
+            let problems = check(scenario).err().unwrap_or_default();
+            let faults = located_choice(&problems, choice, &self.base.file, &self.base.sources);
+            for mut fault in faults {
+                // What all choices share is told of the first.
+                if told.insert((fault.what.clone(), fault.line_and_column())) {
+                    fault.what = format!("{}, in the choice \"{choice}\"", fault.what);
+                    gathered.add([fault]);
+                }
+            }
+        }
+        gathered.ended(Some(()))
+    }
+}
+
+/// There are choices, and they are told apart by their names.
+fn names(comparison: &ComparisonFile, file: &str, text: &str) -> Vec<Fault> {
+    let outline = Outline::of(text);
+    let at = |fault: Fault, path: &str| match outline.find(path) {
+        Some(found) => fault.at(text, first_line(text, &found.value)),
+        None => fault,
+    };
+    let mut faults = Vec::new();
+    if comparison.choices.is_empty() {
+        let fault = Fault::of(file, "the comparison has no choices")
+            .help("name at least one, as in `choices: [(name: \"fan\", heaters: [(heater: \"bay-fan-350w\")])]`");
+        faults.push(at(fault, "choices"));
+    }
     let mut names = BTreeSet::new();
     for (i, choice) in comparison.choices.iter().enumerate() {
         if !names.insert(&choice.name) {
             let what = format!("there are two choices named `{}`", choice.name);
             let fault = Fault::of(file, what).help("give one of them another name");
-            let found = Outline::of(text).find(&format!("choices[{i}].name"));
-            return Err(match found {
-                Some(found) => fault.at(text, found.value),
-                None => fault,
-            });
+            faults.push(at(fault, &format!("choices[{i}].name")));
         }
     }
-    Ok(())
+    faults
 }

@@ -101,6 +101,44 @@ pub enum FileError {
     Faults(Vec<Fault>),
 }
 
+/// Faults of several files, gathered before any is told.
+#[derive(Debug, Default)]
+pub struct Gathered(Vec<Fault>);
+
+impl Gathered {
+    /// What was read, if it was; its faults are kept.
+    pub fn keep<T>(&mut self, read: Result<T, FileError>) -> Option<T> {
+        match read {
+            Ok(value) => return Some(value),
+            Err(FileError::Faults(faults)) => self.add(faults),
+            Err(FileError::Read { file, source }) => {
+                self.add([Fault::of(
+                    &file,
+                    format!("{file} could not be read: {source}"),
+                )]);
+            }
+        }
+        None
+    }
+    /// Adds faults, each once: a file may be named several times.
+    pub fn add(&mut self, faults: impl IntoIterator<Item = Fault>) {
+        for fault in faults {
+            if !self.0.contains(&fault) {
+                self.0.push(fault);
+            }
+        }
+    }
+    /// The value, if nothing was found wrong.
+    ///
+    /// *Errors*: all that was gathered.
+    pub fn ended<T>(self, value: Option<T>) -> Result<T, FileError> {
+        match value {
+            Some(value) if self.0.is_empty() => Ok(value),
+            _ => Err(FileError::Faults(self.0)),
+        }
+    }
+}
+
 impl From<Fault> for FileError {
     fn from(fault: Fault) -> Self {
         Self::Faults(vec![fault])

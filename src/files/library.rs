@@ -34,6 +34,13 @@ impl Kind {
             Self::Comparison => "comparison",
         }
     }
+    /// The key of a night under which one is named.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Weather => "weather",
+            kind => kind.word(),
+        }
+    }
     /// Where its built-in models stand under `models/`, and how their names end.
     pub(super) fn folder_and_ending(self) -> (&'static str, &'static str) {
         match self {
@@ -67,7 +74,7 @@ models! {
         "alamosa_co_2016-01-01";
     Night "nights" ".ron": "demo", "small-engine-top", "six-after-flight", "block-cooling", "radial-underneath",
         "thermostat-pad";
-    Comparison "comparisons" ".ron": "demo";
+    Comparison "comparisons" ".ron": "demo", "class-places", "class-oil", "class-covers";
 }
 
 /// The text of a built-in model.
@@ -87,20 +94,29 @@ pub fn names(kind: Kind) -> Vec<&'static str> {
         .collect()
 }
 
+/// What is said of a name that is not built in, and the help: the nearest name, or all of them.
+pub(super) fn unknown(kind: Kind, name: &str) -> (String, String) {
+    let known = names(kind);
+    let help = match crate::scenario::check::nearest(name, known.iter().copied()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("built in are {}", known.join(", ")),
+    };
+    (
+        format!("there is no built-in {} called `{name}`", kind.word()),
+        help,
+    )
+}
+
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.
 pub fn model<T: serde::de::DeserializeOwned + Doubted>(
     kind: Kind,
     name: &str,
-) -> Result<T, super::fault::Fault> {
+) -> Result<T, super::fault::FileError> {
     let text = builtin(kind, name).ok_or_else(|| {
-        let known = names(kind).join(", ");
-        super::fault::Fault::of(
-            name,
-            format!("there is no built-in {} of this name", kind.word()),
-        )
-        .help(format!("built in are {known}"))
+        let (what, help) = unknown(kind, name);
+        super::fault::Fault::of(name, what).help(help)
     })?;
     Ok(with_units(super::ron::parse(name, text)?, text))
 }

@@ -6,6 +6,7 @@
 use super::fault::Fault;
 use super::library::Kind;
 use super::outline::{Found, Outline};
+use super::place::first_line;
 use super::sources::{Sources, label};
 use crate::scenario::check::Problem;
 use std::ops::Range;
@@ -169,10 +170,4 @@ fn find_word(text: &str, word: &str, within: Range<usize>) -> Option<Range<usize
                 && apart(text[at + word.len()..].chars().next())
         })
         .map(|at| at..at + word.len())
-}
-
-/// As much of a place as stands on its first line.
-fn first_line(text: &str, bytes: &Range<usize>) -> Range<usize> {
-    let line = text[bytes.clone()].lines().next().unwrap_or("");
-    bytes.start..bytes.start + line.len()
 }

@@ -1,18 +1,32 @@
 //! Disk to values and back.
 
+mod brackets;
+pub mod catalogue;
+mod commas;
 pub mod comparison;
+pub mod examine;
 pub mod fault;
+mod lenient;
 pub mod library;
+pub mod loaded;
 pub mod locate;
 pub mod metar;
 pub mod night;
 mod outline;
+mod place;
+pub mod recognise;
+pub mod recover;
 pub mod ron;
 pub mod safe;
 pub mod sources;
+pub mod starter;
+mod starter_text;
+pub mod stated;
 pub mod store;
 pub mod trace_csv;
-pub mod weather_csv;
+mod units;
+pub mod weather;
+mod wording;
 mod written_units;
 
 #[cfg(test)]

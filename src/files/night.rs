@@ -1,12 +1,14 @@
 //! A night as a user writes it: a file that names engine, oil, hangar, heaters and weather.
 
-use super::fault::FileError;
+use super::fault::{FileError, Gathered};
 use super::library::{Kind, builtin};
-use super::ron::parse;
-use super::sources::{Input, Sources, label};
-use super::weather_csv;
+use super::loaded::refused_too;
+use super::recognise::mistaken;
+use super::ron::read;
+use super::sources::{Outside, Sources, called, label};
+use super::weather::{self, WeatherEntry};
 use super::written_units::{Doubted, with_units};
-use crate::quantity::{Power, Speed, Temperature, Units};
+use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Hours};
 use crate::scenario::cover::Covers;
@@ -15,9 +17,10 @@ use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
 use crate::scenario::question::Question;
 use crate::scenario::start::Start;
 use crate::scenario::unknowns::Unknowns;
-use crate::scenario::weather::Weather;
 use serde::{Deserialize, Serialize};
 use std::path::Path;
+
+pub use super::loaded::Loaded;
 
 /// The oil of a night that names none.
 const DEFAULT_OIL: &str = "15w-50";
@@ -105,57 +108,16 @@ pub struct HeaterEntry {
     pub self_limiting: Option<SelfLimiting>,
 }
 
-/// The weather, steady or by the name of a record.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(non_camel_case_types)]
-pub enum WeatherEntry {
-    /// The same all night.
-    steady {
-        /// Temperature outdoors.
-        outdoors: Temperature,
-        /// Relative humidity, over ice below freezing.
-        #[serde(default = "usual_humidity")]
-        humidity: f64,
-        /// Wind outdoors; none leaves the hangar its own draught.
-        #[serde(default)]
-        wind: Option<Speed>,
-    },
-    /// A built-in record, or a CSV file beside the night.
-    recorded(String),
-}
-
-fn usual_humidity() -> f64 {
-    0.8
-}
-
-/// A scenario with the files it came from.
-#[derive(Debug, Clone)]
-pub struct Loaded {
-    /// The scenario.
-    pub scenario: Scenario,
-    /// Every file that went into it.
-    pub inputs: Vec<Input>,
-    /// What was read, for faults that come to light later.
-    pub sources: Sources,
-    /// The file it came from.
-    pub file: String,
-}
-
-/// Reads a night from a file.
+/// Reads a night from a file, or from standard input if it is called `-`.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load(path: &Path) -> Result<Loaded, FileError> {
-    let mut sources = Sources::beside(path);
+    load_from(path, Sources::beside(path))
+}
+
+fn load_from(path: &Path, mut sources: Sources) -> Result<Loaded, FileError> {
     let text = sources.open(path)?;
-    let file = path.display().to_string();
-    let night: NightFile = with_units(parse(&file, &text)?, &text);
-    let scenario = resolve(&night, &file, &mut sources)?;
-    Ok(Loaded {
-        scenario,
-        inputs: sources.inputs(),
-        sources,
-        file,
-    })
+    from_text(&called(path), &text, sources)
 }
 
 /// A built-in night.
@@ -164,14 +126,42 @@ pub fn load(path: &Path) -> Result<Loaded, FileError> {
 pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Night, name, "the command line")?;
-    let file = label(Kind::Night, name);
-    let night: NightFile = with_units(parse(&file, &text)?, &text);
-    let scenario = resolve(&night, &file, &mut sources)?;
+    from_text(&label(Kind::Night, name), &text, sources)
+}
+
+/// The night of a text, or the faults of all files that it names together with its own.
+fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, FileError> {
+    let mut gathered = Gathered::default();
+    let reading = read::<NightFile>(file, text);
+    if !reading.faults.is_empty()
+        && let Some(fault) = mistaken(file, text, Kind::Night)
+    {
+        return Err(fault.into());
+    }
+    let sure = reading.guessed.is_empty();
+    gathered.add(reading.faults);
+    let known = |path: &str| {
+        !reading
+            .guessed
+            .iter()
+            .any(|guessed| path.starts_with(guessed.as_str()))
+    };
+    let engine = reading.value.as_ref().map(|night| night.engine.clone());
+    let engine = engine.unwrap_or_default();
+    let scenario = reading
+        .value
+        .map(|night| with_units(night, text))
+        .and_then(|night| gathered.keep(resolve_known(&night, file, &mut sources, &known)));
+    if let Some(scenario) = scenario.as_ref().filter(|_| sure) {
+        gathered.add(refused_too(scenario, &reading.ignored, file, &sources));
+    }
+    let scenario = gathered.ended(scenario)?;
     Ok(Loaded {
         scenario,
         inputs: sources.inputs(),
         sources,
-        file,
+        file: file.to_owned(),
+        engine,
     })
 }
 
@@ -179,82 +169,109 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
 ///
 /// *Errors*: neither exists, or the file has faults.
 pub fn load_named(name: &str) -> Result<Loaded, FileError> {
+    load_named_from(name, Outside::Refused)
+}
+
+/// The same, with or without names that lead out of its folder.
+///
+/// *Errors*: neither exists, or the file has faults.
+pub fn load_named_from(name: &str, outside: Outside) -> Result<Loaded, FileError> {
     if builtin(Kind::Night, name).is_some() && !Path::new(name).is_file() {
         load_builtin(name)
-    } else if Path::new(name).extension().is_none() && !Path::new(name).exists() {
+    } else if name != "-" && Path::new(name).extension().is_none() && !Path::new(name).exists() {
         // Neither a file nor a built-in: say which names there are.
         load_builtin(name)
     } else {
-        load(Path::new(name))
+        let path = Path::new(name);
+        load_from(path, Sources::beside(path).outside(outside))
     }
 }
 
 /// The scenario that a night file stands for.
 ///
-/// *Errors*: a name that leads nowhere, or a named file with faults.
+/// *Errors*: every name that leads nowhere, and every fault of the files that are named.
 pub fn resolve(
     night: &NightFile,
     file: &str,
     sources: &mut Sources,
 ) -> Result<Scenario, FileError> {
-    let mut hangar: crate::scenario::hangar::Hangar =
-        sources.value(Kind::Hangar, &night.hangar, file)?;
-    hangar.start = night.hangar_start.or(hangar.start);
-    let weather = match &night.weather {
-        WeatherEntry::steady {
-            outdoors,
-            humidity,
-            wind,
-        } => Weather::steady {
-            outdoors: *outdoors,
-            humidity: *humidity,
-            wind: *wind,
-        },
-        WeatherEntry::recorded(name) => {
-            let text = sources.text(Kind::Weather, name, file)?;
-            Weather::recorded(weather_csv::read(name, &text)?)
-        }
-    };
-    Ok(Scenario {
-        title: night.title.clone(),
-        clock: night.clock.clone(),
-        engine: sources.value(Kind::Engine, &night.engine, file)?,
-        oil: sources.value(Kind::Oil, &night.oil, file)?,
-        covers: night.covers.clone(),
-        heaters: heaters(&night.heaters, file, sources)?,
-        hangar,
-        weather,
-        start: night.start.clone(),
-        circuit: night.circuit.clone(),
-        question: night.question.clone(),
-        units: night.units,
-        accuracy: night.accuracy.clone(),
-        unknowns: night.unknowns.clone(),
-    })
+    resolve_known(night, file, sources, &|_| true)
 }
 
-/// The heaters that entries stand for.
+/// The scenario of a night, looking only after those names that are `known` to be the user's own.
+fn resolve_known(
+    night: &NightFile,
+    file: &str,
+    sources: &mut Sources,
+    known: &dyn Fn(&str) -> bool,
+) -> Result<Scenario, FileError> {
+    let mut gathered = Gathered::default();
+    let engine = known("engine")
+        .then(|| sources.value(Kind::Engine, &night.engine, file))
+        .and_then(|read| gathered.keep(read));
+    let oil = known("oil")
+        .then(|| sources.value(Kind::Oil, &night.oil, file))
+        .and_then(|read| gathered.keep(read));
+    let hangar = known("hangar")
+        .then(|| {
+            sources.value::<crate::scenario::hangar::Hangar>(Kind::Hangar, &night.hangar, file)
+        })
+        .and_then(|read| gathered.keep(read));
+    let weather = known("weather")
+        .then(|| weather::resolve(&night.weather, &night.clock, file, sources))
+        .and_then(|read| gathered.keep(read));
+    let heaters = gathered.keep(heaters(&night.heaters, file, sources, &|i| {
+        known(&format!("heaters[{i}].heater"))
+    }));
+    let scenario = || {
+        let mut hangar = hangar?;
+        hangar.start = night.hangar_start.or(hangar.start);
+        Some(Scenario {
+            title: night.title.clone(),
+            clock: night.clock.clone(),
+            engine: engine?,
+            oil: oil?,
+            covers: night.covers.clone(),
+            heaters: heaters?,
+            hangar,
+            weather: weather?,
+            start: night.start.clone(),
+            circuit: night.circuit.clone(),
+            question: night.question.clone(),
+            units: night.units,
+            accuracy: night.accuracy.clone(),
+            unknowns: night.unknowns.clone(),
+        })
+    };
+    gathered.ended(scenario())
+}
+
+/// The heaters that entries stand for, looking only after those whose number is `known` to be the user's own.
 ///
-/// *Errors*: a name that leads nowhere, or a heater file with faults.
+/// *Errors*: every name that leads nowhere, and every fault of a heater file.
 pub fn heaters(
     entries: &[HeaterEntry],
     file: &str,
     sources: &mut Sources,
+    known: &dyn Fn(usize) -> bool,
 ) -> Result<Vec<Heater>, FileError> {
-    entries
-        .iter()
-        .map(|entry| {
-            let model: Heater = sources.value(Kind::Heater, &entry.heater, file)?;
-            Ok(Heater {
-                name: entry.name.clone().unwrap_or(model.name),
-                power: entry.power.unwrap_or(model.power),
-                place: entry.place.clone().unwrap_or(model.place),
-                hours: entry.hours.clone().unwrap_or(model.hours),
-                thermostat: entry.thermostat.clone().or(model.thermostat),
-                self_limiting: entry.self_limiting.clone().or(model.self_limiting),
-                kind: model.kind,
-                unknowns: model.unknowns,
-            })
-        })
-        .collect()
+    let mut gathered = Gathered::default();
+    let mut heaters = Vec::new();
+    for (i, entry) in entries.iter().enumerate() {
+        if !known(i) {
+            continue;
+        }
+        let model = gathered.keep(sources.value::<Heater>(Kind::Heater, &entry.heater, file));
+        heaters.extend(model.map(|model| Heater {
+            name: entry.name.clone().unwrap_or(model.name),
+            power: entry.power.unwrap_or(model.power),
+            place: entry.place.clone().unwrap_or(model.place),
+            hours: entry.hours.clone().unwrap_or(model.hours),
+            thermostat: entry.thermostat.clone().or(model.thermostat),
+            self_limiting: entry.self_limiting.clone().or(model.self_limiting),
+            kind: model.kind,
+            unknowns: model.unknowns,
+        }));
+    }
+    gathered.ended(Some(heaters))
 }

@@ -67,6 +67,27 @@ impl Outline {
         None
     }
 
+    /// The innermost entry that a byte stands in: its path, key and value.
+    pub fn around(&self, at: usize) -> Option<(&str, Range<usize>, Range<usize>)> {
+        self.entries
+            .iter()
+            .filter(|e| e.key.start <= at && at < e.value.end.max(e.key.end))
+            .min_by_key(|e| e.value.end.max(e.key.end) - e.key.start)
+            .map(|e| (e.path.as_str(), e.key.clone(), e.value.clone()))
+    }
+
+    /// Every entry at exactly this path, as key and value, in the order of the text.
+    pub fn all_at(&self, path: &str) -> Vec<(Range<usize>, Range<usize>)> {
+        let mut all: Vec<_> = self
+            .entries
+            .iter()
+            .filter(|e| e.path == path)
+            .map(|e| (e.key.clone(), e.value.clone()))
+            .collect();
+        all.sort_by_key(|(key, _)| key.start);
+        all
+    }
+
     /// The text in quotes at exactly this path.
     pub fn quoted<'t>(&self, path: &str, text: &'t str) -> Option<&'t str> {
         let found = self.find(path).filter(|found| found.missing == 0)?;

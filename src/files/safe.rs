@@ -6,6 +6,8 @@ use std::path::{Path, PathBuf};
 
 /// The file that every folder of a run holds.
 pub const FINDINGS: &str = "findings.json";
+/// The file in which a folder says what it was made from, and which files it holds.
+pub const PROVENANCE: &str = "provenance.json";
 /// Endings of the files that a run writes.
 const ENDINGS: [&str; 4] = ["json", "csv", "svg", "png"];
 
@@ -13,7 +15,7 @@ const ENDINGS: [&str; 4] = ["json", "csv", "svg", "png"];
 #[derive(Debug, thiserror::Error)]
 pub enum WriteError {
     /// Something is there already.
-    #[error("{} is there already; name another with --out, or overwrite it with --force", .0.display())]
+    #[error("{} is there already; name another, or overwrite it with --force", .0.display())]
     Exists(PathBuf),
     /// Something is there that a run did not write, so it is not replaced whatever was asked.
     #[error("{} is not a folder that coldsoak wrote, so --force leaves it alone; name another with --out", .0.display())]
@@ -117,14 +119,26 @@ impl NewFolder {
 impl Drop for NewFolder {
     fn drop(&mut self) {
         if !self.done {
-            // Best effort: a draft that stays behind harms nobody and is removed by the next run.
+            // Best effort: a draft that stays behind harms nobody.
             let _ = fs::remove_dir_all(&self.draft);
         }
     }
 }
 
+/// The files that a folder's own account of itself lists, if it has one.
+fn told_files(path: &Path) -> Option<Vec<String>> {
+    let text = fs::read(path.join(PROVENANCE)).ok()?;
+    let told: serde_json::Value = serde_json::from_slice(&text).ok()?;
+    let files = told.get("files")?.as_array()?.iter();
+    Some(
+        files
+            .filter_map(|file| Some(file.get("name")?.as_str()?.to_owned()))
+            .collect(),
+    )
+}
+
 /// Refuses to replace what is there, unless it is empty, or `force` is set and a run wrote all of it: findings and
-/// plain files of the kinds a run writes, nothing else.
+/// plain files of the kinds a run writes, those it lists, nothing else.
 fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
     if !occupied(path) {
         return Ok(());
@@ -132,13 +146,18 @@ fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
     if !force {
         return Err(WriteError::Exists(path.to_owned()));
     }
+    let told = told_files(path);
     let written_by_a_run = || -> io::Result<bool> {
         for entry in fs::read_dir(path)? {
             let entry = entry?;
             let name = entry.file_name();
             let ending = Path::new(&name).extension().and_then(|e| e.to_str());
             let ours = ending.is_some_and(|e| ENDINGS.contains(&e));
-            if !ours || !entry.file_type()?.is_file() {
+            let told = told.as_ref().is_none_or(|told| {
+                let name = name.to_string_lossy();
+                name == PROVENANCE || told.iter().any(|t| *t == name)
+            });
+            if !ours || !told || !entry.file_type()?.is_file() {
                 return Ok(false);
             }
         }
@@ -158,13 +177,15 @@ fn occupied(path: &Path) -> bool {
     }
 }
 
-/// A name beside a path: `out` becomes `.out.draft`.
+/// A name beside a path: `out` becomes `.out.4711.draft`.
 fn beside(path: &Path, word: &str) -> PathBuf {
     let name = path.file_name().map_or_else(
         || "coldsoak".to_owned(),
         |name| name.to_string_lossy().into_owned(),
     );
-    path.with_file_name(format!(".{name}.{word}"))
+    // Each run has its own, so that two at once do not spoil each other's.
+    let run = std::process::id();
+    path.with_file_name(format!(".{name}.{run}.{word}"))
 }
 
 #[cfg(test)]

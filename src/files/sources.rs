@@ -1,13 +1,17 @@
 //! Where the text behind a name comes from: the built-in models, or files beside the user's own.
 
 use super::fault::{Fault, FileError};
-use super::library::{Kind, builtin, names};
+use super::library::{self, Kind, builtin};
+use super::recognise::mistaken;
 use super::ron::{parse, text_of};
 use super::written_units::{Doubted, with_units};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
+
+/// Endings that make a name that of a file.
+const ENDINGS: [&str; 5] = [".ron", ".csv", ".tsv", ".txt", ".metar"];
 
 /// A file that went into a night.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -18,11 +22,24 @@ pub struct Input {
     pub sha256: String,
 }
 
+/// Whether a name in a file may lead out of that file's folder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Outside {
+    /// No: a night from elsewhere reads nothing but what came with it.
+    #[default]
+    Refused,
+    /// Yes, wherever it leads.
+    Allowed,
+}
+
 /// Reads names, and keeps the texts it has read.
 #[derive(Debug, Clone, Default)]
 pub struct Sources {
     folder: Option<PathBuf>,
-    read: Vec<(String, String)>,
+    outside: Outside,
+    /// Name, text, and the hash of the bytes.
+    read: Vec<(String, String, String)>,
+    notes: Vec<String>,
 }
 
 impl Sources {
@@ -30,46 +47,62 @@ impl Sources {
     pub fn builtin() -> Self {
         Self::default()
     }
-    /// Names resolve to built-ins, and names that end in `.ron` or `.csv` to files in this file's folder.
+    /// Names resolve to built-ins, and names that end like files (`.ron`, `.csv`, `.txt` ...) to those in this file's folder.
     pub fn beside(file: &Path) -> Self {
         Self {
             folder: Some(file.parent().unwrap_or(Path::new("")).to_owned()),
-            read: Vec::new(),
+            ..Self::default()
         }
+    }
+    /// The same, with names that lead out of the folder allowed or not.
+    pub fn outside(mut self, outside: Outside) -> Self {
+        self.outside = outside;
+        self
+    }
+    /// What was told about the files: what was left out or mended in them.
+    pub fn notes(&self) -> &[String] {
+        &self.notes
+    }
+    /// Adds to what was told.
+    pub(super) fn tell(&mut self, note: String) {
+        self.notes.push(note);
     }
     /// The files read so far, with their hashes.
     pub fn inputs(&self) -> Vec<Input> {
         self.read
             .iter()
-            .map(|(name, text)| Input {
+            .map(|(name, _, hash)| Input {
                 name: name.clone(),
-                sha256: Sha256::digest(text.as_bytes())
-                    .iter()
-                    .map(|byte| format!("{byte:02x}"))
-                    .collect(),
+                sha256: hash.clone(),
             })
             .collect()
     }
     /// The texts read so far, by name.
     pub fn texts(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.read.iter().map(|(n, t)| (n.as_str(), t.as_str()))
+        self.read.iter().map(|(n, t, _)| (n.as_str(), t.as_str()))
     }
     /// A file read so far, and its text.
     pub fn named_text(&self, file: &str) -> Option<(&str, &str)> {
         self.texts().find(|(name, _)| *name == file)
     }
 
-    /// Reads the user's own file.
+    /// Reads the user's own file; `-` is standard input, whose names resolve in the working directory.
     ///
     /// *Errors*: it cannot be read, is too long, or is no UTF-8 text.
     pub fn open(&mut self, path: &Path) -> Result<String, FileError> {
-        let file = path.display().to_string();
-        let bytes = read_bounded(path).map_err(|source| FileError::Read {
+        let file = called(path);
+        let bytes = if is_stdin(path) {
+            bounded(std::io::stdin().lock())
+        } else {
+            read_bounded(path)
+        }
+        .map_err(|source| FileError::Read {
             file: file.clone(),
             source,
         })?;
+        let hash = sha256(&bytes);
         let text = text_of(&file, bytes)?;
-        self.keep(&file, &text);
+        self.keep(&file, &text, hash);
         Ok(text)
     }
 
@@ -78,23 +111,25 @@ impl Sources {
     ///
     /// *Errors*: no such built-in (with the nearest name), a path outside the folder, or a file that cannot be read.
     pub fn text(&mut self, kind: Kind, name: &str, asked_by: &str) -> Result<String, FileError> {
-        if !(name.ends_with(".ron") || name.ends_with(".csv")) {
+        if !ENDINGS.iter().any(|ending| name.ends_with(ending)) {
             let Some(text) = builtin(kind, name) else {
                 return Err(self.unknown(kind, name, asked_by).into());
             };
-            self.keep(&label(kind, name), text);
+            self.keep(&label(kind, name), text, sha256(text.as_bytes()));
             return Ok(text.to_owned());
         }
-        let plain = Path::new(name)
-            .components()
-            .all(|c| matches!(c, std::path::Component::Normal(_)));
+        let free = self.outside == Outside::Allowed;
+        let plain = free
+            || Path::new(name)
+                .components()
+                .all(|c| matches!(c, std::path::Component::Normal(_)));
         let folder = self.folder.clone().filter(|_| plain).ok_or_else(|| {
             self.named(
                 asked_by,
                 name,
                 format!("`{name}` is not a file in the folder of {asked_by}"),
             )
-            .help("put the file beside the night and name it without `..` or a leading `/`")
+            .help("put it beside that file and name it without `..` or a leading `/`, or say --allow-outside")
         })?;
         let path = folder.join(name);
         let unread = |e: std::io::Error| {
@@ -108,13 +143,17 @@ impl Sources {
             &folder
         };
         let real = path.canonicalize().map_err(unread)?;
-        if !real.starts_with(inside.canonicalize().map_err(unread)?) {
-            let what = format!("`{name}` leads out of the folder of {asked_by}");
-            return Err(self.named(asked_by, name, what).into());
+        if !free && !real.starts_with(inside.canonicalize().map_err(unread)?) {
+            let what = format!("`{name}` is a link that leads out of the folder of {asked_by}");
+            return Err(self
+                .named(asked_by, name, what)
+                .help("copy the file itself there, or say --allow-outside")
+                .into());
         }
         let bytes = read_bounded(&real).map_err(unread)?;
+        let hash = sha256(&bytes);
         let text = text_of(name, bytes)?;
-        self.keep(name, &text);
+        self.keep(name, &text, hash);
         Ok(text)
     }
 
@@ -128,24 +167,31 @@ impl Sources {
         asked_by: &str,
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
-        Ok(with_units(parse(&label(kind, name), &text)?, &text))
+        let file = label(kind, name);
+        match parse(&file, &text) {
+            Ok(held) => Ok(with_units(held, &text)),
+            Err(e) => Err(match mistaken(&file, &text, kind) {
+                Some(fault) => fault
+                    .help(format!("name another file in {asked_by}"))
+                    .into(),
+                None => e,
+            }),
+        }
     }
 
-    fn keep(&mut self, name: &str, text: &str) {
-        if !self.read.iter().any(|(n, _)| n == name) {
-            self.read.push((name.to_owned(), text.to_owned()));
+    fn keep(&mut self, name: &str, text: &str, hash: String) {
+        if !self.read.iter().any(|(n, ..)| n == name) {
+            self.read.push((name.to_owned(), text.to_owned(), hash));
         }
     }
 
     fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> Fault {
-        let what = format!("there is no built-in {} called `{name}`", kind.word());
-        let fault = self.named(asked_by, name, what);
-        let known = names(kind);
-        let nearest = crate::scenario::check::nearest(name, known.iter().copied());
-        match nearest {
-            Some(near) => fault.help(format!("did you mean `{near}`? A file of your own is named with its ending, as in \"{name}.ron\"")),
-            None => fault.help(format!("built in are {}", known.join(", "))),
-        }
+        let (what, help) = library::unknown(kind, name);
+        let ending = kind.folder_and_ending().1;
+        let help = format!(
+            "{help} (a file of your own is named with its ending, as in \"{name}{ending}\")"
+        );
+        self.named(asked_by, name, what).help(help)
     }
 
     /// A fault at a quoted name in the file that asks for it.
@@ -170,12 +216,34 @@ pub fn label(kind: Kind, name: &str) -> String {
     format!("built-in {folder}/{name}{ending}")
 }
 
-/// A file's bytes, no more than a model file may have and one to tell.
+/// What a user's file is called: its path as typed, or `standard input`.
+pub fn called(path: &Path) -> String {
+    if is_stdin(path) {
+        "standard input".to_owned()
+    } else {
+        path.display().to_string()
+    }
+}
+
+fn is_stdin(path: &Path) -> bool {
+    path == Path::new("-")
+}
+
+/// The SHA-256 of some bytes, in hexadecimal digits.
+pub fn sha256(bytes: &[u8]) -> String {
+    let digest = Sha256::digest(bytes);
+    digest.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
 fn read_bounded(path: &Path) -> std::io::Result<Vec<u8>> {
+    bounded(std::fs::File::open(path)?)
+}
+
+/// Bytes, no more than a model file may have and one to tell.
+fn bounded(from: impl std::io::Read) -> std::io::Result<Vec<u8>> {
     use std::io::Read;
     let mut bytes = Vec::new();
-    std::fs::File::open(path)?
-        .take(super::ron::LONGEST as u64 + 1)
+    from.take(super::ron::LONGEST as u64 + 1)
         .read_to_end(&mut bytes)?;
     Ok(bytes)
 }

@@ -3,7 +3,8 @@
 use crate::trace::{Legend, Trace};
 use serde::Serialize;
 
-/// Parts closer than this to the coldest share its rank, K; the earlier one is named.
+/// Parts closer than this to the coldest share its rank, K; the earlier one is named. The
+/// temperature told is the lowest all the same.
 const TIE_K: f64 = 0.05;
 
 /// The coldest engine part.

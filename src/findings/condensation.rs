@@ -13,7 +13,8 @@ use crate::physics::vapour;
 use crate::trace::{GasNote, Trace, WallNote};
 use serde::Serialize;
 
-/// A wall condenses when it is this far below the dew point, K.
+/// A wall condenses when it is this far below the dew point, K. This and the next two are
+/// definitions of the word, not measurements.
 pub(super) const BELOW_DEW_K: f64 = 0.1;
 /// Films thinner than this are traces and do not count as condensing, g/m2.
 const TRACE_FILM_G_PER_M2: f64 = 0.05;

@@ -25,7 +25,7 @@ mod unevenness;
 mod warnings;
 
 pub use answer::{Findings, LedgerFinding, answer};
-pub use circuit::CircuitFinding;
+pub use circuit::{CONTINUOUS_SHARE, CircuitFinding, CordFinding, HeaterCurrent};
 pub use clearance::ClearanceFinding;
 pub use coldest::Coldest;
 pub use condensation::{Condensation, GroupGrams, Onset, WallFinding};
@@ -41,4 +41,4 @@ pub use ready::{Ready, Unmet};
 pub use steady::Steady;
 pub use threshold::{Reach, ReachPair, ReadingReach, ThresholdFinding};
 pub use unevenness::Unevenness;
-pub use warnings::Warning;
+pub use warnings::{Warning, dangers};

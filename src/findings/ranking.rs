@@ -7,13 +7,15 @@ use std::cmp::Ordering;
 const WATER_STEP_G: f64 = 0.5;
 
 /// What choices are ranked by, to be printed beside every ranking.
-pub const RANKING_KEY: &str = "ready before not ready; then less water on the upper inner walls at departure, in steps of 0.5 g; \
+pub const RANKING_KEY: &str = "ready before not ready; of those not ready, the coldest part nearer \
+     to the threshold, to a tenth of a kelvin; then less water on the upper inner walls at departure, in steps of 0.5 g; \
      then less energy, to the watt-hour; then the larger margin";
 
 /// What a night is ranked by: the smaller key is the better night.
 #[derive(Debug, Clone, Copy)]
 pub struct RankKey {
     not_ready: bool,
+    lacking_tenths_k: f64,
     upper_steps: f64,
     energy_wh: f64,
     shortfall_k: f64,
@@ -22,11 +24,18 @@ pub struct RankKey {
 /// The key of a night, by [`RANKING_KEY`]. A night without engine parts has the worst margin.
 pub fn rank_key(findings: &Findings) -> RankKey {
     let upper_g = findings.condensation.as_ref().map_or(0.0, |c| c.upper_g);
+    let not_ready = !findings.ready.ready_at_departure;
+    let shortfall_k = findings.ready.margin_k.map_or(f64::INFINITY, |m| -m);
     RankKey {
-        not_ready: !findings.ready.ready_at_departure,
+        not_ready,
+        lacking_tenths_k: if not_ready {
+            (10.0 * shortfall_k.max(0.0)).round()
+        } else {
+            0.0
+        },
         upper_steps: (upper_g / WATER_STEP_G).floor(),
         energy_wh: (1e3 * findings.energy.kwh).round(),
-        shortfall_k: findings.ready.margin_k.map_or(f64::INFINITY, |m| -m),
+        shortfall_k,
     }
 }
 
@@ -34,6 +43,7 @@ impl Ord for RankKey {
     fn cmp(&self, other: &Self) -> Ordering {
         self.not_ready
             .cmp(&other.not_ready)
+            .then(self.lacking_tenths_k.total_cmp(&other.lacking_tenths_k))
             .then(self.upper_steps.total_cmp(&other.upper_steps))
             .then(self.energy_wh.total_cmp(&other.energy_wh))
             .then(self.shortfall_k.total_cmp(&other.shortfall_k))
@@ -57,7 +67,7 @@ mod tests {
     use crate::findings::handmade::Handmade;
 
     use crate::findings::answer::answer;
-    use crate::quantity::{Temperature, Viscosity};
+    use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
@@ -74,13 +84,7 @@ mod tests {
             threshold: Temperature::degC(4.0),
             ..Question::default()
         };
-        let oil = Oil {
-            grade: "SAE 50".to_owned(),
-            at_40: Viscosity::mm2_s(225.0),
-            at_100: Viscosity::mm2_s(19.8),
-            pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
-        };
+        let oil = Oil::sae_50();
         let (trace, circuit) = (night.trace(), Circuit::default());
         rank_key(&answer(
             &trace,
@@ -99,11 +103,12 @@ mod tests {
             key(5.0, 0.0, 2.0),  // smaller margin
             key(30.0, 0.2, 3.0), // more energy
             key(30.0, 0.5, 1.0), // the next step of water
-            key(3.9, 0.0, 1.0),  // not ready: too cold
-            key(30.0, 1.0, 1.0), // not ready: too wet
+            key(30.0, 1.0, 1.0), // not ready: warm, but too wet
+            key(3.9, 0.0, 9.0),  // not ready: a little too cold
+            key(-9.0, 0.0, 0.0), // not ready: too cold by far, for no energy at all
         ];
         assert!(in_order.is_sorted());
-        let mut shuffled = [4, 2, 0, 5, 1, 3].map(|i| in_order[i]);
+        let mut shuffled = [4, 2, 6, 0, 5, 1, 3].map(|i| in_order[i]);
         shuffled.sort();
         assert_eq!(shuffled, in_order);
         assert!(in_order.windows(2).all(|pair| pair[0] < pair[1]));

@@ -75,7 +75,30 @@ pub enum Warning {
     },
 }
 
+/// The harm among warnings, each in a few words: what a verdict must name.
+pub fn dangers(warnings: &[Warning]) -> Vec<&'static str> {
+    let mut told = Vec::new();
+    for danger in warnings.iter().filter_map(Warning::danger) {
+        if !told.contains(&danger) {
+            told.push(danger);
+        }
+    }
+    told
+}
+
 impl Warning {
+    /// The harm in a few words; none for what is merely worth knowing.
+    fn danger(&self) -> Option<&'static str> {
+        match self {
+            Self::HotCarburettor { .. } => Some("the carburettor gets too hot"),
+            Self::HotSkin { .. } => Some("the cowl skin gets too hot"),
+            Self::OverBreaker { .. } => Some("the breaker is overloaded"),
+            Self::ContinuousLoad { .. } => Some("the breaker is loaded too high for hours"),
+            Self::Uneven { .. }
+            | Self::BreatherNearFreezing { .. }
+            | Self::OilExtrapolated { .. } => None,
+        }
+    }
     /// As a sentence, in a reader's units.
     pub fn told(&self, units: Units) -> String {
         let temp = |celsius: f64| Temperature::degC(celsius).told(units);
@@ -121,7 +144,8 @@ impl Warning {
                 breaker_a,
             } => format!(
                 "the circuit carries {current_a:.1} A for three hours or more: good practice keeps a continuous load \
-                 to 80 percent of the {breaker_a:.0} A breaker; local codes decide."
+                 to 80 percent of the {breaker_a:.0} A breaker, which is {:.1} A; local codes decide.",
+                0.8 * breaker_a
             ),
             Self::OverBreaker {
                 current_a,
@@ -152,6 +176,25 @@ impl fmt::Display for Warning {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_danger_is_named_once_and_a_mere_note_is_none() {
+        let hot = |temp_c| Warning::HotSkin {
+            part: "cowlUR".to_owned(),
+            label: "upper right skin".to_owned(),
+            temp_c,
+            time_h: 7.25,
+        };
+        let uneven = Warning::Uneven {
+            spread_k: 30.0,
+            time_h: 9.0,
+        };
+        assert_eq!(
+            dangers(&[hot(65.0), uneven.clone(), hot(70.0)]),
+            ["the cowl skin gets too hot"]
+        );
+        assert!(dangers(&[uneven]).is_empty());
+    }
 
     #[test]
     fn a_warning_is_told_in_the_readers_degrees() {

@@ -10,7 +10,8 @@ use crate::scenario::cover::OpenSide;
 use crate::scenario::weather::Weather;
 use crate::trace::LossPath;
 
-/// Wind pressure on an opened side, as a share of the stagnation pressure.
+/// Wind pressure on an opened side, as a share of the stagnation pressure (estimate,
+/// 0.1 to 0.6: a lee side to a side that faces the wind).
 const OPEN_SIDE_WIND: f64 = 0.3;
 /// Slices an opened side is counted in.
 const OPEN_SIDE_SLICES: usize = 3;

@@ -7,7 +7,7 @@ use crate::physics::air;
 use crate::scenario::moisture::GasRoom;
 use crate::trace::LossPath;
 
-/// Share of the gas that takes part in its heat capacity.
+/// Share of the gas that takes part in its heat capacity (estimate, 0.5 to 1).
 const GAS_SHARE: f64 = 0.8;
 /// What goes along with the gas, J/K: thin things inside that follow it at once (estimate, 2 to 10).
 const GAS_EXTRA_J_PER_K: f64 = 5.0;

@@ -7,9 +7,10 @@ use crate::scenario::part::AfterFlight;
 use crate::scenario::start::Warmth;
 use crate::scenario::weather::Weather;
 
-/// How far the dew point inside a cold-soaked engine lies under its temperature, K.
+/// How far the dew point inside a cold-soaked engine lies under its temperature, K (estimate,
+/// 0 to 3: the air inside has had days to dry on its coldest wall).
 const COLD_DEW_POINT_DEPRESSION_K: f64 = 1.0;
-/// Dew point inside just after a flight, °C.
+/// Dew point inside just after a flight, °C (estimate, 30 to 50: combustion water in the blow-by).
 const HOT_DEW_POINT_C: f64 = 40.0;
 
 /// Sets the state at the beginning.

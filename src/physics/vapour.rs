@@ -135,6 +135,25 @@ pub fn dew_point_c(pressure_pa: f64) -> f64 {
     offset * x / (slope - x)
 }
 
+/// Dew point over liquid water in °C of a vapour pressure, below freezing too, as weather stations report it; the
+/// exact inverse of [`saturation_pressure_over_water_pa`].
+///
+/// ```text
+/// x = ln(p / 611.2)
+/// T = 243.12 x / (17.62 - x)
+/// ```
+///
+/// *Valid*: dew points of -45 to +60 °C; no vapour at all, or a rounding error below it, gives -100 °C
+/// ([`DRIEST_DEW_POINT_C`]).
+/// *Source*: as [`saturation_pressure_over_water_pa`]; checked by going there and back, and against the stations'
+/// own dew points and humidities.
+pub fn dew_point_over_water_c(pressure_pa: f64) -> f64 {
+    let driest_pa = saturation_pressure_over_water_pa(DRIEST_DEW_POINT_C);
+    let x = (pressure_pa.max(driest_pa) / AT_ZERO_PA).ln();
+    let (slope, offset) = LIQUID;
+    offset * x / (slope - x)
+}
+
 /// Mass transfer coefficient in m/s beside a film coefficient in W/(m²·K), lessened by a factor for
 /// walls the gas reaches badly.
 ///
@@ -254,6 +273,12 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn the_dew_point_over_water_undoes_saturation_over_water(temp_c in -99.0..80.0_f64) {
+            let back = dew_point_over_water_c(saturation_pressure_over_water_pa(temp_c));
+            prop_assert!((back - temp_c).abs() < 1e-9);
+        }
+
         #[test]
         fn the_dew_point_undoes_saturation(temp_c in -99.0..80.0_f64) {
             prop_assert!((dew_point_c(saturation_pressure_pa(temp_c)) - temp_c).abs() < 1e-9);

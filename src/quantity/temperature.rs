@@ -3,6 +3,9 @@
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Sub};
 
+/// Digits after the point of the smallest difference that is told.
+const FINEST: usize = 3;
+
 /// The kelvin value of 0 °C.
 const ZERO_C_IN_K: f64 = 273.15;
 
@@ -176,6 +179,21 @@ impl Units {
             Self::Fahrenheit => kelvin * 1.8,
         }
     }
+    /// A difference of so many kelvin as text with its sign, `+22 °F` or `-1.3 K`: whole Fahrenheit degrees and tenths of
+    /// a kelvin, finer where it would otherwise round to nothing, so that a miss by little is no `-0`.
+    pub fn difference(self, kelvin: f64) -> String {
+        let step = self.step(kelvin);
+        let (usual, symbol) = match self {
+            Self::Fahrenheit if step.abs() >= 0.95 => (0, "°F"),
+            Self::Fahrenheit => (1, "°F"),
+            Self::Celsius => (1, "K"),
+        };
+        let shows = |digits: &usize| (step * 10_f64.powi(*digits as i32)).round() != 0.0;
+        match (usual..=FINEST).find(shows) {
+            Some(digits) => format!("{step:+.digits$} {symbol}"),
+            None => format!("{:.usual$} {symbol}", 0.0),
+        }
+    }
     /// `°C` or `°F`.
     pub fn symbol(self) -> &'static str {
         match self {
@@ -198,6 +216,16 @@ mod tests {
             "degC(-9.25)"
         );
         assert_eq!(t.told(Units::Fahrenheit), "15.0 °F");
+    }
+
+    #[test]
+    fn a_miss_by_little_is_no_minus_nothing() {
+        assert_eq!(Units::Celsius.difference(-0.04), "-0.04 K");
+        assert_eq!(Units::Celsius.difference(-0.004), "-0.004 K");
+        assert_eq!(Units::Celsius.difference(-1e-9), "0.0 K");
+        assert_eq!(Units::Celsius.difference(-0.0), "0.0 K");
+        assert_eq!(Units::Fahrenheit.difference(-0.02), "-0.04 °F");
+        assert_eq!(Units::Fahrenheit.difference(0.0), "0.0 °F");
     }
 
     #[test]

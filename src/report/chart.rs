@@ -24,6 +24,8 @@ pub struct ChartView<'a> {
 
 /// Dashes of every second line, so that it does not hide a line it runs along with.
 const EVERY_SECOND: (f64, f64) = (12.0, 6.0);
+/// Dots of the coldest engine part.
+const COLDEST: (f64, f64) = (2.0, 2.0);
 /// Dashes of the second set of lines, when there are more lines than inks.
 const SECOND_SET: (f64, f64) = (3.0, 3.0);
 
@@ -54,6 +56,15 @@ pub fn night(trace: &Trace, view: &ChartView) -> Result<String, DrawError> {
             ink: look(k).0,
             width: 2.2,
             dashes: look(k).1,
+        });
+    }
+    if trace.legend.cells.iter().any(|cell| cell.engine) {
+        lines.push(Line {
+            name: "coldest part".to_owned(),
+            points: coldest(trace),
+            ink: ink::TEXT,
+            width: 1.6,
+            dashes: Some(COLDEST),
         });
     }
     plot(trace, view, lines, strips(trace)).svg()
@@ -117,6 +128,27 @@ fn weighted(trace: &Trace, columns: &[(usize, f64)]) -> Vec<(f64, f64)> {
         .collect()
 }
 
+/// The lowest temperature among engine parts at every sample; a gap where there is none.
+pub(super) fn coldest(trace: &Trace) -> Vec<(f64, f64)> {
+    let columns: Vec<usize> = trace
+        .legend
+        .cells
+        .iter()
+        .filter(|cell| cell.engine)
+        .map(|cell| cell.column)
+        .collect();
+    (0..trace.len())
+        .map(|k| {
+            let sample = trace.sample(k);
+            let lowest = columns
+                .iter()
+                .filter_map(|c| sample.get(*c).copied())
+                .fold(f64::NAN, f64::min);
+            (trace.times_s[k], lowest)
+        })
+        .collect()
+}
+
 fn strips(trace: &Trace) -> Vec<Strip> {
     trace
         .legend
@@ -146,7 +178,8 @@ mod tests {
         for words in [
             "outdoors",
             "hangar air",
-            "threshold 40.0 °F",
+            "threshold 40 °F",
+            "coldest part",
             "departure 07:30",
             "top heater",
         ] {
@@ -179,6 +212,20 @@ mod tests {
         shown.range = Some((-20.0, 90.0));
         shown.lines.push(hot);
         assert_ne!(cut, shown.svg().unwrap());
+    }
+
+    #[test]
+    fn the_coldest_engine_part_is_followed_through_the_night() {
+        let trace = synthetic::trace();
+        let line = coldest(&trace);
+        assert_eq!(line.len(), trace.len());
+        let engine: Vec<_> = trace.legend.cells.iter().filter(|c| c.engine).collect();
+        let last = trace.sample(trace.len() - 1);
+        let lowest = engine
+            .iter()
+            .map(|c| last[c.column])
+            .fold(f64::MAX, f64::min);
+        assert_eq!(line[trace.len() - 1].1, lowest);
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! Several nights in one chart: the coldest engine part of each choice, and the threshold.
 
 use super::canvas::DrawError;
-use super::chart::{ChartView, air, look, plot};
+use super::chart::{ChartView, air, coldest, look, plot};
 use super::plot::Line;
 use crate::trace::Trace;
 
@@ -30,45 +30,10 @@ pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Stri
     shown.svg()
 }
 
-/// The lowest temperature among engine parts at every sample; a gap where there is none.
-fn coldest(trace: &Trace) -> Vec<(f64, f64)> {
-    let columns: Vec<usize> = trace
-        .legend
-        .cells
-        .iter()
-        .filter(|cell| cell.engine)
-        .map(|cell| cell.column)
-        .collect();
-    (0..trace.len())
-        .map(|k| {
-            let sample = trace.sample(k);
-            let lowest = columns
-                .iter()
-                .filter_map(|c| sample.get(*c).copied())
-                .fold(f64::NAN, f64::min);
-            (trace.times_s[k], lowest)
-        })
-        .collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::synthetic;
     use super::*;
-
-    #[test]
-    fn the_coldest_engine_part_is_followed_through_the_night() {
-        let trace = synthetic::trace();
-        let line = coldest(&trace);
-        assert_eq!(line.len(), trace.len());
-        let engine: Vec<_> = trace.legend.cells.iter().filter(|c| c.engine).collect();
-        let last = trace.sample(trace.len() - 1);
-        let lowest = engine
-            .iter()
-            .map(|c| last[c.column])
-            .fold(f64::MAX, f64::min);
-        assert_eq!(line[trace.len() - 1].1, lowest);
-    }
 
     #[test]
     fn every_choice_is_named() {

@@ -1,8 +1,8 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
 use super::phrase::{path, temperature, wrapped};
-use super::{bands_text, cautions, table};
-use crate::findings::RANKING_KEY;
+use super::{bands_text, cautions, circuit_text, table};
+use crate::findings::{Findings, RANKING_KEY, dangers};
 use crate::night::Night;
 use crate::study::compare::Comparison;
 use std::fmt::Write;
@@ -16,7 +16,7 @@ pub fn told(title: &str, comparison: &Comparison, width: u16) -> String {
 }
 
 fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) -> std::fmt::Result {
-    let Some((_, first)) = comparison.nights.first() else {
+    let Some((name, first)) = comparison.nights.first() else {
         return writeln!(text, "{title}: no choices.");
     };
     let scenario = first.scenario.scenario();
@@ -36,6 +36,20 @@ there. Margin: the coldest part at departure over {threshold}. Water: on the upp
 Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
     );
     writeln!(text, "{}", wrapped(&reading, width, ""))?;
+    let marks =
+        |mark: &dyn Fn(&Findings) -> bool| comparison.nights.iter().any(|n| mark(&n.1.findings));
+    if marks(&|f| f.ready.ready_at_departure && !dangers(&f.warnings).is_empty()) {
+        writeln!(
+            text,
+            "yes!: warm, but something gets too hot or the circuit is overloaded; see the warnings."
+        )?;
+    }
+    if marks(&table::only_wet) {
+        writeln!(
+            text,
+            "wet: warm, but more water than asked stands on the upper inner walls, so not ready."
+        )?;
+    }
     let flagged = |n: &(String, Night)| n.1.findings.oil.as_ref().is_some_and(|o| o.flagged);
     if comparison.nights.iter().any(flagged) {
         writeln!(
@@ -57,6 +71,15 @@ Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING
         writeln!(text)?;
         let verdict = bands_text::verdict(paired, units);
         writeln!(text, "{}", wrapped(&verdict, width, ""))?;
+    }
+    let best = &first.findings.circuit;
+    let circuit = circuit_text::told(best, width);
+    if !circuit.is_empty() {
+        writeln!(
+            text,
+            "\nThe circuit with \"{name}\" (others: the column of peak A, and the warnings)"
+        )?;
+        write!(text, "{circuit}")?;
     }
     let mut begun = false;
     for (name, night) in &comparison.nights {

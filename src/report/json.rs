@@ -4,32 +4,24 @@
 use super::bands_json::PairedJson;
 use crate::findings::{Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, Reach};
 use crate::night::Night;
+use crate::quantity::Units;
 use crate::study::compare::Comparison;
-use crate::trace::SwitchCause;
+use crate::trace::{LossPath, SwitchCause};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
-/// The program's version, in every output.
-const VERSION: &str = env!("CARGO_PKG_VERSION");
-
-/// A file that went into the nights.
-#[derive(Debug, Clone, Serialize)]
-pub struct InputJson {
-    /// Its name.
-    pub name: String,
-    /// The SHA-256 of its text.
-    pub sha256: String,
-}
+pub use super::provenance::{InputJson, Provenance};
 
 /// A comparison.
 #[derive(Debug, Clone, Serialize)]
 struct ComparisonJson<'a> {
     version: &'a str,
+    command: &'a [String],
     scenario: &'a str,
     inputs: &'a [InputJson],
     ranking_key: &'a str,
     choices: Vec<ChoiceJson>,
-    recommendation: &'a str,
+    recommendation: String,
     plausible: Option<PairedJson>,
 }
 
@@ -37,6 +29,7 @@ struct ComparisonJson<'a> {
 #[derive(Debug, Clone, Serialize)]
 struct NightJson<'a> {
     version: &'a str,
+    command: &'a [String],
     scenario: &'a str,
     inputs: &'a [InputJson],
     #[serde(flatten)]
@@ -122,12 +115,12 @@ struct EventJson {
     cause: Option<&'static str>,
 }
 
-/// The JSON of a comparison.
+/// The JSON of a comparison. Its sentences are in °C and K whatever the reader's degrees.
 ///
 /// *Errors*: none but those of the writer.
 pub fn comparison(
     title: &str,
-    inputs: &[InputJson],
+    from: &Provenance,
     comparison: &Comparison,
 ) -> serde_json::Result<String> {
     let choices = comparison
@@ -135,12 +128,13 @@ pub fn comparison(
         .iter()
         .map(|(name, night)| choice(name, &night.findings));
     serde_json::to_string_pretty(&ComparisonJson {
-        version: VERSION,
+        version: from.version,
+        command: &from.command,
         scenario: title,
-        inputs,
+        inputs: &from.inputs,
         ranking_key: RANKING_KEY,
         choices: choices.collect(),
-        recommendation: &comparison.recommendation,
+        recommendation: comparison.recommendation_in(Units::Celsius),
         plausible: comparison.paired.as_ref().map(PairedJson::from),
     })
 }
@@ -148,13 +142,14 @@ pub fn comparison(
 /// The JSON of one night.
 ///
 /// *Errors*: none but those of the writer.
-pub fn night(inputs: &[InputJson], night: &Night) -> serde_json::Result<String> {
+pub fn night(from: &Provenance, night: &Night) -> serde_json::Result<String> {
     let title = &night.scenario.scenario().title;
     let f = &night.findings;
     serde_json::to_string_pretty(&NightJson {
-        version: VERSION,
+        version: from.version,
+        command: &from.command,
         scenario: title,
-        inputs,
+        inputs: &from.inputs,
         choice: choice(title, f),
         parts: f.parts.iter().map(part).collect(),
         events: f.events.iter().map(|e| event(night, e)).collect(),
@@ -218,7 +213,7 @@ fn choice(name: &str, f: &Findings) -> ChoiceJson {
         losses_w: f
             .losses_w
             .iter()
-            .map(|loss| (format!("{:?}", loss.path).to_lowercase(), loss.watts))
+            .map(|loss| (loss_key(loss.path).to_owned(), loss.watts))
             .collect(),
         groups_c: f
             .groups_c
@@ -230,6 +225,19 @@ fn choice(name: &str, f: &Findings) -> ChoiceJson {
             water_error: f.ledger.water_error,
         },
         warnings: f.warnings.iter().map(ToString::to_string).collect(),
+    }
+}
+
+/// The key of a way that heat leaves by; these names are part of the contract.
+fn loss_key(path: LossPath) -> &'static str {
+    match path {
+        LossPath::Skins => "skins",
+        LossPath::Gaps => "gaps",
+        LossPath::Duct => "duct",
+        LossPath::Propeller => "propeller",
+        LossPath::Firewall => "firewall",
+        LossPath::Breather => "breather",
+        LossPath::Surroundings => "surroundings",
     }
 }
 

@@ -1,8 +1,55 @@
 //! Names beside the ends of lines: pushed apart where they would touch.
 
+use super::canvas::{Canvas, DrawError, Ink, Lettering, Stand, ink};
+
+/// Height of a name at the right edge.
+pub const NAME: f64 = 12.0;
+/// The room it is given.
+const NAME_ROOM: f64 = 16.0;
+/// The widest a name may be; the rest is cut off with an ellipsis.
+pub const NAME_WIDEST: f64 = 240.0;
+/// From the edge of a plot to its names.
+pub const LEADER: f64 = 22.0;
+
+/// A name, and the line it belongs to.
+pub struct Name {
+    /// Where the line ends.
+    pub y: f64,
+    /// The words.
+    pub text: String,
+    /// The ink of the line.
+    pub ink: Ink,
+    /// Its dashes.
+    pub dashes: Option<(f64, f64)>,
+}
+
+/// Writes names to the right of an edge, between two heights, each with a leader to the end of its line.
+///
+/// *Errors*: the drawing failed.
+pub fn written(
+    canvas: &Canvas,
+    mut names: Vec<Name>,
+    edge: f64,
+    (top, foot): (f64, f64),
+) -> Result<(), DrawError> {
+    names.sort_by(|a, b| a.y.total_cmp(&b.y));
+    let wished: Vec<f64> = names.iter().map(|n| n.y).collect();
+    let places = spread(&wished, NAME_ROOM, top, foot);
+    for (name, place) in names.into_iter().zip(places) {
+        // A leader is dashed as its line is, in shorter strokes: it has little room.
+        let dashes = name.dashes.map(|(dash, gap)| (dash.min(4.0), gap.min(3.0)));
+        let leader = [(edge + 2.0, name.y), (edge + LEADER - 4.0, place)];
+        canvas.line(&leader, name.ink, 2.0, dashes)?;
+        let small = Lettering::plain(NAME, ink::TEXT);
+        let text = fitted(canvas, &name.text, small, NAME_WIDEST)?;
+        canvas.words(&text, (edge + LEADER, place), Stand::Right, small)?;
+    }
+    Ok(())
+}
+
 /// Heights as near to the wished ones as they can be with this much room for each, inside the bounds where
 /// there is room. The wishes rise.
-pub fn spread(wished: &[f64], room: f64, top: f64, foot: f64) -> Vec<f64> {
+fn spread(wished: &[f64], room: f64, top: f64, foot: f64) -> Vec<f64> {
     let mut groups: Vec<(f64, usize)> = Vec::new();
     let limits = |centre: f64, count: usize| {
         let half = room * (count as f64 - 1.0) / 2.0;
@@ -28,6 +75,26 @@ pub fn spread(wished: &[f64], room: f64, top: f64, foot: f64) -> Vec<f64> {
             (0..*count).map(move |k| first + room * k as f64)
         })
         .collect()
+}
+
+/// Words cut short with an ellipsis so that they fit.
+pub fn fitted(
+    canvas: &Canvas,
+    text: &str,
+    lettering: Lettering,
+    room: f64,
+) -> Result<String, DrawError> {
+    if canvas.width_of(text, lettering)? <= room {
+        return Ok(text.to_owned());
+    }
+    let letters: Vec<char> = text.chars().collect();
+    for keep in (1..letters.len()).rev() {
+        let short: String = letters[..keep].iter().chain(&['…']).collect();
+        if canvas.width_of(&short, lettering)? <= room {
+            return Ok(short);
+        }
+    }
+    Ok("…".to_owned())
 }
 
 #[cfg(test)]

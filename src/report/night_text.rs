@@ -1,28 +1,29 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{clock, reach, reach_in_full, size, temperature, wrapped};
-use super::{cautions, parts_table};
-use crate::findings::{Event, EventKind, Findings, OilRange, Onset, Unmet};
+use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
+use super::{asked, cautions, circuit_text, events_text, parts_table};
+use crate::findings::{Findings, OilRange, Onset, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::trace::SwitchCause;
 use std::fmt::{Result, Write};
 
-/// The whole text; `width` is that of the terminal.
-pub fn told(night: &Night, width: u16) -> String {
+/// The whole text; `engine` is what its file is called, `width` that of the terminal.
+pub fn told(night: &Night, engine: &str, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
-    let _ = write(&mut text, night, width);
+    let _ = write(&mut text, night, engine, width);
     text
 }
 
-fn write(text: &mut String, night: &Night, width: u16) -> Result {
+fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     let units = night.scenario.scenario().units;
     let f = &night.findings;
     writeln!(text, "{}", night.scenario.scenario().title)?;
-    writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
+    writeln!(text, "{}", wrapped(&setting(night), width, ""))?;
+    writeln!(text, "{}\n", asked::told(night, engine, width))?;
     ready(text, f, units)?;
+    warnings(text, f, units, width)?;
     warmth(text, f, units)?;
     if let Some(why) = &night.unsettled {
         writeln!(text, "{why}")?;
@@ -34,20 +35,14 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     writeln!(text, "\nParts at departure")?;
     writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
     writeln!(text, "\nWhat happened when")?;
-    for event in &f.events {
-        let at = clock(night.scenario.clock(), event.time_h);
-        writeln!(text, "  {at}  {}", happened(event))?;
-    }
-    if !f.warnings.is_empty() {
-        writeln!(text, "\nWarnings")?;
-        for warning in &f.warnings {
-            let warning = format!("- {}", warning.told(units));
-            writeln!(text, "{}", wrapped(&warning, width, "  "))?;
-        }
-    }
+    write!(
+        text,
+        "{}",
+        events_text::told(&f.events, night.scenario.clock())
+    )?;
     writeln!(
         text,
-        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them tried in vain.",
+        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them taken again with a shorter one.",
         f.ledger.energy_error.abs(),
         f.ledger.water_error.abs(),
         night.effort.steps,
@@ -65,7 +60,7 @@ fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
             size(margin, units)
         )?;
         if let Some(slack) = f.ready.slack_h {
-            write!(text, " and {slack:.1} h in hand")?;
+            write!(text, ", warm everywhere {slack:.1} h before")?;
         }
         writeln!(text, ".")?;
     } else {
@@ -73,6 +68,24 @@ fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
         writeln!(text, "NOT ready at departure: {}.", unmet.join("; "))?;
     }
     Ok(())
+}
+
+/// Right under the verdict, so that nobody reads "ready" alone; what is dangerous first of all.
+fn warnings(text: &mut String, f: &Findings, units: Units, width: u16) -> Result {
+    if f.warnings.is_empty() {
+        return Ok(());
+    }
+    let dangers = dangers(&f.warnings);
+    if !dangers.is_empty() {
+        let told = format!("DO NOT heat like this: {}.", dangers.join("; "));
+        writeln!(text, "{}", wrapped(&told, width, ""))?;
+    }
+    writeln!(text, "\nWarnings")?;
+    for warning in &f.warnings {
+        let warning = format!("- {}", warning.told(units));
+        writeln!(text, "{}", wrapped(&warning, width, "  "))?;
+    }
+    writeln!(text)
 }
 
 fn lacks(unmet: &Unmet, units: Units) -> String {
@@ -146,11 +159,11 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
     }
     writeln!(
         text,
-        "\nGroups at departure, and hours until they stay at {asked}"
+        "\nGroups at departure (means over their parts), and hours until they stay at {asked}"
     )?;
     for group in &f.groups_c {
         let warm = f.threshold.readings.iter().find(|r| r.key == group.key);
-        let warm = warm.map_or(String::new(), |r| reach(&r.reach.hold));
+        let warm = warm.map_or(String::new(), |r| reach(&r.reach));
         let at = temperature(group.temp_c, units);
         writeln!(text, "  {:30} {at:>9}  {warm:>8}", group.label)?;
     }
@@ -240,15 +253,7 @@ fn energy(text: &mut String, night: &Night, width: u16) -> Result {
         Some(share) => writeln!(text, "; the engine kept {:.0} percent of it", 100.0 * share)?,
         None => writeln!(text)?,
     }
-    let c = &f.circuit;
-    writeln!(
-        text,
-        "  peak {:.1} A by the heaters, {:.1} A besides, on a breaker of {:.0} A ({:.0} percent)",
-        c.peak_current_a,
-        c.other_current_a,
-        c.breaker_a,
-        100.0 * c.load_share
-    )?;
+    write!(text, "{}", circuit_text::told(&f.circuit, width))?;
     if let Some(heat) = where_heat_went(night) {
         let heat = format!("  lost in the last hour: {heat}");
         writeln!(text, "{}", wrapped(&heat, width, "    "))?;
@@ -260,12 +265,15 @@ fn bearings(text: &mut String, f: &Findings) -> Result {
     if f.clearances.is_empty() {
         return Ok(());
     }
-    writeln!(text, "\nMain bearings: clearance against that at 20 °C")?;
+    writeln!(
+        text,
+        "\nMain bearings: change of clearance against 20 °C (a minus is tighter)"
+    )?;
     for bearing in &f.clearances {
         let which = if bearing.case_warmer_than_crank {
-            "case warmer than crank"
+            "case warmer than crankshaft"
         } else {
-            "crank not colder than case"
+            "crankshaft as warm as case, or warmer"
         };
         writeln!(
             text,
@@ -274,18 +282,4 @@ fn bearings(text: &mut String, f: &Findings) -> Result {
         )?;
     }
     Ok(())
-}
-
-fn happened(event: &Event) -> String {
-    let by = |cause: &SwitchCause| match cause {
-        SwitchCause::Hours => "its hours",
-        SwitchCause::Thermostat => "its thermostat",
-    };
-    match &event.what {
-        EventKind::HeaterOn { heater, cause } => format!("{heater} on, by {}", by(cause)),
-        EventKind::HeaterOff { heater, cause } => format!("{heater} off, by {}", by(cause)),
-        EventKind::Warm { label, .. } => format!("{label} at the threshold"),
-        EventKind::AllPartsWarm => "every part at the threshold".to_owned(),
-        EventKind::Departure => "departure".to_owned(),
-    }
 }

@@ -18,7 +18,7 @@ pub fn parts(parts: &[PartFinding], units: Units, width: u16) -> String {
         vec![
             part.label.clone(),
             temperature(part.temp_c, units),
-            reach(&part.reached.hold),
+            reach(&part.reached),
             difference(part.margin_k, units),
             if part.engine { "" } else { "need not be warm" }.to_owned(),
         ]

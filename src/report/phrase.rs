@@ -1,6 +1,6 @@
 //! Numbers as people read them, in the reader's degrees.
 
-use crate::findings::Reach;
+use crate::findings::{Reach, ReachPair};
 use crate::quantity::Units;
 use crate::trace::LossPath;
 
@@ -20,17 +20,14 @@ pub fn temperature(celsius: f64, units: Units) -> String {
     format!("{told} {}", units.symbol())
 }
 
-/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`. Fahrenheit degrees get their tenths where
-/// it is close, so that a miss by little is no `-0`.
+/// The same to a tenth, where a threshold is so near that whole degrees would hide which side it is on.
+pub fn finely(celsius: f64, units: Units) -> String {
+    crate::quantity::Temperature::degC(celsius).told(units)
+}
+
+/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
-    match units {
-        Units::Celsius => format!("{kelvin:+.1} K"),
-        Units::Fahrenheit => {
-            let step = units.step(kelvin);
-            let digits = usize::from(step.abs() < 0.95);
-            format!("{step:+.digits$} °F")
-        }
-    }
+    units.difference(kelvin)
 }
 
 /// A difference of so many kelvin, without its sign: `22 °F`, `1.3 K`.
@@ -38,18 +35,22 @@ pub fn size(kelvin: f64, units: Units) -> String {
     difference(kelvin.abs(), units).replacen('+', "", 1)
 }
 
-/// A time to a threshold: `3.4 h`, or `never`.
-pub fn reach(reach: &Reach) -> String {
-    match reach {
-        Reach::After { hours } => format!("{hours:.1} h"),
-        Reach::Never { .. } => "never".to_owned(),
+/// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `lost` if it came to it
+/// and fell below again; `never`.
+pub fn reach(reach: &ReachPair) -> String {
+    match (&reach.hold, &reach.first) {
+        (Reach::After { hours }, _) if *hours <= 0.0 => "already".to_owned(),
+        (Reach::After { hours }, _) => format!("{hours:.1} h"),
+        (Reach::Never { .. }, Reach::After { .. }) => "lost".to_owned(),
+        (Reach::Never { .. }, Reach::Never { .. }) => "never".to_owned(),
     }
 }
 
 /// A time to a threshold in full: a never says the best that was reached, and why.
 pub fn reach_in_full(reach: &Reach, units: Units) -> String {
     match reach {
-        Reach::After { hours } => format!("{hours:.2} h"),
+        Reach::After { hours } if *hours <= 0.0 => "already, and to the end".to_owned(),
+        Reach::After { hours } => format!("{hours:.2} h after the first switching-on"),
         Reach::Never {
             horizon_h,
             best_c,
@@ -109,7 +110,15 @@ mod tests {
             best_c: 3.46,
             why: "the carburettor stayed colder".to_owned(),
         };
-        assert_eq!(reach(&never), "never");
+        let after = |hours| Reach::After { hours };
+        let pair = |hold: &Reach, first: &Reach| ReachPair {
+            hold: hold.clone(),
+            first: first.clone(),
+        };
+        assert_eq!(reach(&pair(&never, &never)), "never");
+        assert_eq!(reach(&pair(&never, &after(2.0))), "lost");
+        assert_eq!(reach(&pair(&after(3.44), &after(2.0))), "3.4 h");
+        assert_eq!(reach(&pair(&after(0.0), &after(0.0))), "already");
         assert_eq!(
             reach_in_full(&never, Units::Celsius),
             "never within 12.0 h; the best was 3.5 °C (the carburettor stayed colder)"

@@ -5,7 +5,7 @@
 use super::axis::{hour_ticks, round_range, tick_label};
 use super::canvas::{Canvas, DrawError, Ink, Lettering, Stand, ink, sheet};
 use super::clip::Frame;
-use super::names::spread;
+use super::names::{self, LEADER, NAME, NAME_WIDEST, Name, fitted};
 use crate::quantity::{Temperature, Units};
 use crate::scenario::clock::NightClock;
 
@@ -16,12 +16,8 @@ const TOP: f64 = 84.0;
 const HOURS_HIGH: f64 = 28.0;
 const STRIP_HIGH: f64 = 20.0;
 const BOTTOM: f64 = 14.0;
-/// Height of a name at the right edge, and of the room it is given.
-const NAME: f64 = 12.0;
-const NAME_ROOM: f64 = 16.0;
-/// The widest a name may be; the rest is cut off with an ellipsis.
-const NAME_WIDEST: f64 = 240.0;
-const LEADER: f64 = 22.0;
+/// Dashes of the threshold.
+const LIMIT: (f64, f64) = (7.0, 4.0);
 
 /// One line of a plot.
 #[derive(Debug, Clone, PartialEq)]
@@ -136,8 +132,13 @@ impl Plot<'_> {
         let limit = [(0.0, threshold), (layout.frame.x.1, threshold)];
         for piece in layout.frame.pieces(&limit) {
             let piece = layout.on_sheet(&piece);
-            canvas.line(&piece, ink::MARK, 1.3, Some((7.0, 4.0)))?;
-            names.push((layout.y(threshold), self.threshold_name(), ink::MARK));
+            canvas.line(&piece, ink::MARK, 1.3, Some(LIMIT))?;
+            names.push(Name {
+                y: layout.y(threshold),
+                text: self.threshold_name(),
+                ink: ink::MARK,
+                dashes: Some(LIMIT),
+            });
         }
         // Dashed lines lie on solid ones, so that each shows where two run along together.
         let solid = self.lines.iter().filter(|l| l.dashes.is_none());
@@ -151,10 +152,15 @@ impl Plot<'_> {
                 end = piece.last().map(|p| p.1);
             }
             if let Some(y) = end {
-                names.push((y, line.name.clone(), line.ink));
+                names.push(Name {
+                    y,
+                    text: line.name.clone(),
+                    ink: line.ink,
+                    dashes: line.dashes,
+                });
             }
         }
-        self.names(canvas, &layout, names)
+        names::written(canvas, names, layout.right, (TOP + 4.0, layout.floor - 4.0))
     }
 
     fn headings(&self, canvas: &Canvas) -> Result<(), DrawError> {
@@ -224,10 +230,10 @@ impl Plot<'_> {
     }
 
     fn threshold_name(&self) -> String {
-        format!(
-            "threshold {}",
-            self.threshold.told(self.units).replace('-', "\u{2212}")
-        )
+        let degrees = self.units.temperature(self.threshold.celsius());
+        // To a tenth: 40 °F is 4.4 °C.
+        let told = tick_label((degrees * 10.0).round() / 10.0);
+        format!("threshold {told} {}", self.units.symbol())
     }
 
     /// The room names need at the right edge.
@@ -245,43 +251,4 @@ impl Plot<'_> {
         // A little more, for a reader whose own sans-serif runs wider than ours.
         Ok((widest * 1.06).min(NAME_WIDEST))
     }
-
-    fn names(
-        &self,
-        canvas: &Canvas,
-        layout: &Layout,
-        mut names: Vec<(f64, String, Ink)>,
-    ) -> Result<(), DrawError> {
-        names.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let wished: Vec<f64> = names.iter().map(|n| n.0).collect();
-        let places = spread(&wished, NAME_ROOM, TOP + 4.0, layout.floor - 4.0);
-        for ((y, name, colour), place) in names.into_iter().zip(places) {
-            let (edge, start) = (layout.right, layout.right + LEADER - 4.0);
-            canvas.line(&[(edge + 2.0, y), (start, place)], colour, 2.0, None)?;
-            let small = Lettering::plain(NAME, ink::TEXT);
-            let name = fitted(canvas, &name, small, NAME_WIDEST)?;
-            canvas.words(&name, (layout.right + LEADER, place), Stand::Right, small)?;
-        }
-        Ok(())
-    }
-}
-
-/// Words cut short with an ellipsis so that they fit.
-fn fitted(
-    canvas: &Canvas,
-    text: &str,
-    lettering: Lettering,
-    room: f64,
-) -> Result<String, DrawError> {
-    if canvas.width_of(text, lettering)? <= room {
-        return Ok(text.to_owned());
-    }
-    let letters: Vec<char> = text.chars().collect();
-    for keep in (1..letters.len()).rev() {
-        let short: String = letters[..keep].iter().chain(&['…']).collect();
-        if canvas.width_of(&short, lettering)? <= room {
-            return Ok(short);
-        }
-    }
-    Ok("…".to_owned())
 }

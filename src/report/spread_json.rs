@@ -1,7 +1,7 @@
 //! A spread of nights for other programs; its schema is `schema/spread.schema.json`.
 
 use super::bands_json::{BandJson, BandsJson};
-use super::json::InputJson;
+use super::provenance::{InputJson, Provenance};
 use crate::study::doubts::Doubt;
 use crate::study::sobol::Index;
 use crate::study::summary::Summary;
@@ -12,8 +12,8 @@ use serde::Serialize;
 pub struct SpreadView<'a> {
     /// The title of the night.
     pub title: &'a str,
-    /// Every file that went in.
-    pub inputs: &'a [InputJson],
+    /// Where it comes from.
+    pub from: &'a Provenance,
     /// The seed of the points.
     pub seed: u32,
     /// Plausible nights, those that failed included.
@@ -29,6 +29,7 @@ pub struct SpreadView<'a> {
 #[derive(Debug, Serialize)]
 struct SpreadJson<'a> {
     version: &'a str,
+    command: &'a [String],
     scenario: &'a str,
     inputs: &'a [InputJson],
     seed: u32,
@@ -99,9 +100,10 @@ pub fn spread(view: &SpreadView, summary: &Summary) -> serde_json::Result<String
     let path = |doubt: usize| view.doubts[doubt].path.as_str();
     let groups = view.groups.iter().zip(&summary.groups);
     serde_json::to_string_pretty(&SpreadJson {
-        version: env!("CARGO_PKG_VERSION"),
+        version: view.from.version,
+        command: &view.from.command,
         scenario: view.title,
-        inputs: view.inputs,
+        inputs: &view.from.inputs,
         seed: view.seed,
         finished: view.finished,
         nights: view.nights,

@@ -2,7 +2,7 @@
 
 use super::chart::ChartView;
 use crate::findings::{Findings, answer};
-use crate::quantity::{Temperature, Units, Viscosity};
+use crate::quantity::{Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::{Clock, Moment, NightClock};
 use crate::scenario::oil::Oil;
@@ -131,13 +131,7 @@ pub fn findings(threshold: Temperature) -> Findings {
         threshold,
         ..Question::default()
     };
-    let oil = Oil {
-        grade: "SAE 50".to_owned(),
-        at_40: Viscosity::mm2_s(225.0),
-        at_100: Viscosity::mm2_s(19.8),
-        pour_point: Temperature::degC(-18.0),
-        unknowns: Default::default(),
-    };
+    let oil = Oil::sae_50();
     let circuit = Circuit {
         tariff_per_kwh: Some(0.20),
         currency: "EUR".to_owned(),

@@ -1,7 +1,7 @@
 //! The comparison as a table: one row a choice, the best first.
 
-use super::phrase::{difference, reach, temperature};
-use crate::findings::Findings;
+use super::phrase::{difference, finely, reach, temperature};
+use crate::findings::{Findings, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 use comfy_table::{
@@ -16,7 +16,7 @@ const STYLE: TableStyle = TableStyle::new()
     .bottom_border(LineStyle::new('─', '─', '─', '─'));
 
 /// Columns set to the left: names.
-const NAMES: [usize; 3] = [1, 4, 5];
+const NAMES: [usize; 2] = [1, 4];
 
 /// The table of ranked nights, `width` characters wide at most.
 pub fn comparison(nights: &[(String, Night)], units: Units, width: u16) -> String {
@@ -59,11 +59,18 @@ fn ranking(ranked: &[(&str, &Findings)], units: Units, width: u16) -> String {
     drawn(head, rows, &NAMES, width)
 }
 
+/// Whether water is all that keeps an engine from being ready.
+pub(super) fn only_wet(f: &Findings) -> bool {
+    let wet = |u: &Unmet| matches!(u, Unmet::Wet { .. });
+    !f.ready.unmet.is_empty() && f.ready.unmet.iter().all(wet)
+}
+
 fn row(rank: usize, name: &str, f: &Findings, units: Units) -> Vec<String> {
-    let ready = if f.ready.ready_at_departure {
-        "yes"
-    } else {
-        "NO"
+    let ready = match f.ready.ready_at_departure {
+        true if dangers(&f.warnings).is_empty() => "yes",
+        true => "yes!",
+        false if only_wet(f) => "wet",
+        false => "NO",
     };
     let margin = f
         .ready
@@ -73,14 +80,20 @@ fn row(rank: usize, name: &str, f: &Findings, units: Units) -> Vec<String> {
         .coldest
         .as_ref()
         .map_or(("-".to_owned(), String::new()), |c| {
-            (c.label.clone(), temperature(c.temp_c, units))
+            let near = f.ready.margin_k.is_some_and(|m| units.step(m).abs() < 0.95);
+            let told = if near {
+                finely(c.temp_c, units)
+            } else {
+                temperature(c.temp_c, units)
+            };
+            (c.label.clone(), told)
         });
     let water = f.condensation.as_ref();
     let oil = f.oil.as_ref();
     vec![
         rank.to_string(),
         name.to_owned(),
-        reach(&f.threshold.all_parts.hold),
+        reach(&f.threshold.all_parts),
         format!("{ready} {margin}"),
         coldest,
         coldest_at,

@@ -17,11 +17,28 @@ pub struct ClockTime(Time);
 impl TryFrom<String> for ClockTime {
     type Error = String;
     fn try_from(text: String) -> Result<Self, String> {
-        Time::strptime("%H:%M", text.trim()).map(Self).map_err(|_| {
-            format!("`{text}` is no time of day: write hours and minutes, as in \"06:30\"")
-        })
+        Time::strptime("%H:%M", text.trim())
+            .map(Self)
+            .map_err(|_| no_time(&text))
     }
 }
+/// What is wrong with a time of day, and how the very time is written if it was meant by noon and midnight.
+fn no_time(text: &str) -> String {
+    let tidy = text.trim().to_ascii_uppercase().replace('.', "");
+    let meant = ["%I:%M%n%p", "%I:%M%p", "%I%n%p", "%I%p"]
+        .iter()
+        .find_map(|form| Time::strptime(form, &tidy).ok());
+    match meant {
+        Some(time) => format!(
+            "`{text}` is no time of day by twenty-four hours: write \"{}\"",
+            time.strftime("%H:%M")
+        ),
+        None => format!(
+            "`{text}` is no time of day: write hours and minutes by twenty-four hours, as in \"06:30\" or \"19:30\""
+        ),
+    }
+}
+
 impl From<ClockTime> for String {
     fn from(t: ClockTime) -> String {
         t.to_string()
@@ -53,6 +70,10 @@ impl TryFrom<String> for Moment {
                 time: ClockTime::try_from(text.to_owned())?,
             });
         };
+        // A time with a word behind it, such as "7 pm", and no date at all.
+        if !date.contains(['-', '.', '/']) {
+            return Err(no_time(text));
+        }
         let date = date.parse().map_err(|_| {
             format!("`{date}` is no date: write year-month-day, as in \"1996-02-04 19:00\"")
         })?;
@@ -62,11 +83,39 @@ impl TryFrom<String> for Moment {
         })
     }
 }
+impl Moment {
+    /// Seconds since 1970 UTC of a dated moment by the clock of a zone; nothing without a date.
+    pub fn unix_s(&self, zone: &TimeZone) -> Option<f64> {
+        let at = instant(zone, self.date?.to_datetime(self.time.0))?;
+        Some(at.as_second() as f64)
+    }
+}
 impl From<Moment> for String {
     fn from(m: Moment) -> String {
         match m.date {
             Some(date) => format!("{date} {}", m.time),
             None => m.time.to_string(),
+        }
+    }
+}
+
+impl Moment {
+    /// So many minutes earlier by the same clock; a moment without a date only turns its hands back.
+    pub fn earlier_by_minutes(self, minutes: usize) -> Self {
+        let back = jiff::SignedDuration::from_mins(i64::try_from(minutes).unwrap_or(i64::MAX / 60));
+        match self.date {
+            // Before the first day of the calendar there is none earlier.
+            Some(date) => date
+                .to_datetime(self.time.0)
+                .checked_sub(back)
+                .map_or(self, |at| Self {
+                    date: Some(at.date()),
+                    time: ClockTime(at.time()),
+                }),
+            None => Self {
+                date: None,
+                time: ClockTime(self.time.0.wrapping_sub(back)),
+            },
         }
     }
 }

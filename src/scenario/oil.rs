@@ -19,3 +19,17 @@ pub struct Oil {
     #[serde(default)]
     pub unknowns: super::unknowns::Unknowns,
 }
+
+#[cfg(test)]
+impl Oil {
+    /// SAE 50, to try things with: 225 and 19.8 mm²/s, pour point -18 °C.
+    pub(crate) fn sae_50() -> Self {
+        Self {
+            grade: "SAE 50".to_owned(),
+            at_40: Viscosity::mm2_s(225.0),
+            at_100: Viscosity::mm2_s(19.8),
+            pour_point: Temperature::degC(-18.0),
+            unknowns: Default::default(),
+        }
+    }
+}

@@ -1,7 +1,23 @@
 //! The air outdoors: steady, or as a station recorded it.
 
 use crate::quantity::{Speed, Temperature};
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
+use std::ops::RangeInclusive;
+
+/// Air temperatures that are believed, °C: beyond the coldest and the hottest air recorded at the ground
+/// (-89.2 and 56.7 °C, World Meteorological Organization, World Weather and Climate Extremes Archive; from memory).
+pub const AIR_C: RangeInclusive<f64> = -90.0..=60.0;
+/// Dew points that are believed, °C: air as cold as the coldest, and far drier than any station's sensor tells.
+pub const DEW_POINT_C: RangeInclusive<f64> = -120.0..=60.0;
+/// Winds that are believed, m/s: beyond the strongest gust recorded (113 m/s, the same archive; from memory).
+pub const WIND_M_S: RangeInclusive<f64> = 0.0..=120.0;
+/// How far a dew point may lie above the temperature, K: a report may give the one in whole degrees and the other in
+/// tenths, so half a degree and a tenth.
+pub const DEW_POINT_ABOVE_K: f64 = 0.6;
+/// The longest time over which a straight line is drawn between two readings, s (estimate: the air may turn within
+/// three hours, but stations of the synoptic network report every three).
+pub const LONGEST_GAP_S: f64 = 3.0 * 3600.0;
 
 /// The weather of the night.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -43,4 +59,12 @@ pub struct Observation {
     pub dew_point_c: f64,
     /// Wind speed, m/s.
     pub wind_m_s: f64,
+}
+
+/// A moment in seconds since 1970 UTC as people write it: `2018-01-09 22:35 UTC`.
+pub fn utc(unix_s: f64) -> String {
+    match Timestamp::from_second(unix_s.round() as i64) {
+        Ok(at) => at.strftime("%Y-%m-%d %H:%M UTC").to_string(),
+        Err(_) => format!("{unix_s} s"),
+    }
 }

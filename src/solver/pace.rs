@@ -12,7 +12,8 @@ const WATER_G: f64 = 1e-5;
 const VAPOUR_G_PER_M3: f64 = 1e-4;
 /// Relative weight.
 const RELATIVE: f64 = 1e-5;
-/// Part of the step that the error would allow.
+/// Part of the step that the error would allow; this and the next two are customary (Hairer and Wanner, Solving
+/// Ordinary Differential Equations II, section IV.8; from memory).
 const SAFETY: f64 = 0.9;
 /// Most that a step grows by.
 const MOST_GROWTH: f64 = 6.0;

@@ -5,6 +5,7 @@ use super::paired::Paired;
 use super::recommend::recommend;
 use crate::findings::rank_key;
 use crate::night::{Night, run};
+use crate::quantity::Units;
 use rayon::prelude::*;
 
 /// Choices that were computed, the best first.
@@ -12,10 +13,17 @@ use rayon::prelude::*;
 pub struct Comparison {
     /// The nights with their names, in the order of [`crate::findings::RANKING_KEY`]; ties keep the order given.
     pub nights: Vec<(String, Night)>,
-    /// One plain sentence or two: what to do, and why.
+    /// One plain sentence or two: what to do, and why; in the degrees of the best night.
     pub recommendation: String,
     /// The choices over the plausible nights, in the same order, if that was asked (see [`super::paired`]).
     pub paired: Option<Paired>,
+}
+
+impl Comparison {
+    /// The recommendation in these degrees.
+    pub fn recommendation_in(&self, units: Units) -> String {
+        recommend(&self.nights, units)
+    }
 }
 
 /// Computes all choices side by side and ranks them. `done` is called after each night. The answer does not
@@ -40,7 +48,10 @@ pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Compariso
         nights.push((choice.name.clone(), night));
     }
     nights.sort_by_key(|(_, night)| rank_key(&night.findings));
-    let recommendation = recommend(&nights);
+    let units = nights.first().map_or(Units::default(), |(_, night)| {
+        night.scenario.scenario().units
+    });
+    let recommendation = recommend(&nights, units);
     Ok(Comparison {
         nights,
         recommendation,

@@ -1,5 +1,6 @@
 //! Many nights, side by side.
 
+pub mod change;
 pub mod choice;
 pub mod compare;
 pub mod doubts;
@@ -15,3 +16,4 @@ pub mod spread;
 pub mod summary;
 #[cfg(test)]
 mod tests;
+pub mod when;

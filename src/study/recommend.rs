@@ -1,6 +1,6 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::{Findings, Unmet};
+use crate::findings::{Findings, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 
@@ -11,11 +11,8 @@ const THIN_MARGIN_K: f64 = 3.0;
 /// A choice: its name and what its night answers.
 type Ranked<'a> = (&'a str, &'a Findings);
 
-/// The recommendation over ranked nights, the best first, in the degrees of the first.
-pub fn recommend(nights: &[(String, Night)]) -> String {
-    let units = nights.first().map_or(Units::default(), |(_, night)| {
-        night.scenario.scenario().units
-    });
+/// The recommendation over ranked nights, the best first, in these degrees.
+pub fn recommend(nights: &[(String, Night)], units: Units) -> String {
     let ranked: Vec<Ranked> = nights
         .iter()
         .map(|(name, night)| (name.as_str(), &night.findings))
@@ -26,12 +23,22 @@ pub fn recommend(nights: &[(String, Night)]) -> String {
 fn sentence(ranked: &[Ranked], units: Units) -> String {
     match ranked {
         [] => "There was nothing to choose from.".to_owned(),
-        [best, rest @ ..] if best.1.ready.ready_at_departure => ready(*best, rest, units),
+        [first, ..] if first.1.ready.ready_at_departure => ready(ranked, units),
         [first, rest @ ..] => not_ready(*first, rest, units),
     }
 }
 
-fn ready((name, best): Ranked, rest: &[Ranked], units: Units) -> String {
+/// Whether nothing gets too hot and the circuit carries it.
+fn safe(ranked: &&Ranked) -> bool {
+    dangers(&ranked.1.warnings).is_empty()
+}
+
+/// The best that is ready and safe; a better one that is not safe is named with what is wrong with it.
+fn ready(ranked: &[Ranked], units: Units) -> String {
+    let all = || ranked.iter().filter(|(_, f)| f.ready.ready_at_departure);
+    let Some((name, best)) = all().find(safe).or(all().next()) else {
+        return String::new();
+    };
     let margin = degrees(best.ready.margin_k.unwrap_or(0.0), units);
     let last = best
         .coldest
@@ -52,13 +59,23 @@ fn ready((name, best): Ranked, rest: &[Ranked], units: Units) -> String {
         told += " That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, \
 or put a thermometer on that part before you trust it.";
     }
-    let others: Vec<_> = rest
-        .iter()
-        .filter(|(_, findings)| findings.ready.ready_at_departure)
-        .collect();
-    if let Some((second, findings)) = others.first() {
+    for (other, findings) in all().take_while(|(other, _)| other != name).chain(
+        // None is safe: the one that is named is not either.
+        all().filter(|r| r.0 == *name && !safe(r)),
+    ) {
+        let wrong = dangers(&findings.warnings).join(", and ");
+        told += &format!(" Do not use \"{other}\" as it stands: {wrong}.");
+    }
+    let mut after = all().skip_while(|(other, _)| other != name).skip(1);
+    if let Some((second, findings)) = after.find(safe) {
         let more = findings.energy.kwh - best.energy.kwh;
-        let margin = degrees(findings.ready.margin_k.unwrap_or(0.0), units);
+        let margin_k = findings.ready.margin_k.unwrap_or(0.0);
+        let margin = degrees(margin_k, units);
+        let thin = if margin_k < THIN_MARGIN_K {
+            ", thin as well"
+        } else {
+            ""
+        };
         let energy = if more.abs() < 0.05 {
             "for the same energy".to_owned()
         } else if more > 0.0 {
@@ -67,9 +84,9 @@ or put a thermometer on that part before you trust it.";
             // It saves energy and was ranked lower all the same, so water was why.
             format!("for {:.1} kWh less, but with more water inside", -more)
         };
-        told += &format!(" \"{second}\" would also do, with {margin} to spare, {energy}.");
+        told += &format!(" \"{second}\" would also do, with {margin} to spare{thin}, {energy}.");
     }
-    told += &match rest.len() - others.len() {
+    told += &match ranked.len() - all().count() {
         0 => String::new(),
         1 => " One choice is not ready in time.".to_owned(),
         n => format!(" {n} choices are not ready in time."),
@@ -146,21 +163,16 @@ fn lack(unmet: &Unmet, units: Units) -> String {
     }
 }
 
-/// A size of a difference; Fahrenheit degrees get their tenths where it is small.
+/// A size of a difference.
 fn degrees(kelvin: f64, units: Units) -> String {
-    let step = units.step(kelvin);
-    match units {
-        Units::Celsius => format!("{step:.1} K"),
-        Units::Fahrenheit if step.abs() < 0.95 => format!("{step:.1} °F"),
-        Units::Fahrenheit => format!("{step:.0} °F"),
-    }
+    units.difference(kelvin.abs()).replacen('+', "", 1)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::findings::answer;
-    use crate::quantity::{Temperature, Viscosity};
+    use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
@@ -230,13 +242,7 @@ mod tests {
             oil_threshold: Some(Temperature::degC(0.0)),
             ..Question::default()
         };
-        let oil = Oil {
-            grade: "SAE 50".to_owned(),
-            at_40: Viscosity::mm2_s(225.0),
-            at_100: Viscosity::mm2_s(19.8),
-            pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
-        };
+        let oil = Oil::sae_50();
         let (books, circuit) = (Ledger::default(), Circuit::default());
         answer(&trace, &books, &question, &oil, &circuit, None)
     }
@@ -266,6 +272,26 @@ mod tests {
             "{told}"
         );
         assert!(!told.contains("thin margin"), "{told}");
+    }
+
+    #[test]
+    fn what_is_dangerous_is_not_recommended_while_another_is_ready() {
+        let mut hot = night(24.0, 9.0, 1.0);
+        hot.warnings = vec![crate::findings::Warning::OverBreaker {
+            current_a: 44.6,
+            breaker_a: 15.0,
+        }];
+        let alone = told(&[("big", hot.clone())], Units::Celsius);
+        assert!(
+            alone.contains("Do not use \"big\" as it stands: the breaker is overloaded."),
+            "{alone}"
+        );
+        let both = told(
+            &[("big", hot), ("small", night(14.0, 5.0, 2.0))],
+            Units::Celsius,
+        );
+        assert!(both.starts_with("Use \"small\""), "{both}");
+        assert!(both.contains("Do not use \"big\""), "{both}");
     }
 
     #[test]

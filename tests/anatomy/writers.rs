@@ -1,8 +1,9 @@
 //! The anatomy as table, graph and JSON.
 
 use crate::kit::{fan, night};
-use coldsoak::anatomy::{Anatomy, anatomy, dot, table};
+use coldsoak::anatomy::{Anatomy, anatomy, dot};
 use coldsoak::quantity::{Temperature, Units};
+use coldsoak::report::network_table::table;
 use std::collections::BTreeSet;
 
 fn found() -> Anatomy {

@@ -1,9 +1,12 @@
 //! The program as a user meets it: each test runs the built command in a folder of its own.
 
+mod desk;
 mod endings;
 mod folder;
 mod machine;
+mod network;
 mod study;
+mod when;
 mod words;
 
 use std::path::Path;

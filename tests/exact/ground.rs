@@ -1,6 +1,6 @@
 //! Bodies so deep that their far side feels nothing: slabs, soil, thick metal.
 
-use crate::bench::{along, chain, face, near, problem, solved, steady, surface_c};
+use crate::bench::{along, chain, converges, face, near, problem, solved, steady, surface_c};
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::part::Spot;
 
@@ -41,6 +41,30 @@ fn a_deep_slab_follows_the_error_function() {
     let half_cell = 0.5 * length / CELLS;
     // Half a cell of 1 cm is short beside the 25 cm the change has gone.
     near(k * t[0] / half_cell, 64.235_81, 0.2, "flux");
+}
+
+/// The same slab in 16, 32 and 64 cells: the flux through its surface, and the change at 0.08 m (a border of cells
+/// in each), `erfc(0.08 / (2 sqrt(alpha t)))` = erfc(0.325300) = 0.645485, are found to second order.
+#[test]
+fn a_deep_slab_follows_the_error_function_to_second_order() {
+    let (length, k) = (1.28, 1.4);
+    let found = [2, 4, 8].map(|resolution| {
+        let body = depth(length, k, 7e-7, 0.0, CLAMPED);
+        let t = along(
+            &solved(&problem(body, 10.0, &[], 43_200.0, resolution)),
+            "deep",
+            21_600.0,
+        );
+        let cell = length / (PIECES * resolution) as f64;
+        let border = (0.08 / cell).round() as usize;
+        let change = 1.0 - 0.05 * (t[border - 1] + t[border]);
+        (
+            (k * t[0] / (0.5 * cell) - 64.235_81).abs(),
+            (change - 0.645_485).abs(),
+        )
+    });
+    converges(&found.map(|f| f.0), 2.0, "flux into a deep slab");
+    converges(&found.map(|f| f.1), 2.0, "change within a deep slab");
 }
 
 /// How deep frost goes: soil of alpha 0.138e-6 m2/s at 20 °C, surface -15 °C, 0 °C after 60 days. Depth goes as the

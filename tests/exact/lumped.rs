@@ -1,9 +1,9 @@
 //! Bodies of one or two temperatures.
 
-use crate::bench::{at, face, joint, lump, near, problem, solved, steady};
-use coldsoak::quantity::{Area, FilmCoefficient, Power, Temperature, TemperatureStep};
+use crate::bench::{at, face, freely_cooled_block, joint, lump, near, problem, solved, steady};
+use coldsoak::quantity::{Power, Temperature};
 use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
-use coldsoak::scenario::joint::{Face, Feed, FilmLaw};
+use coldsoak::scenario::joint::Feed;
 use coldsoak::scenario::part::Spot;
 
 /// The march at a thousandth of the default tolerance.
@@ -60,18 +60,7 @@ fn a_heated_lump_rises_as_the_exponential() {
 /// Source: Bejan and Kraus, Heat Transfer Handbook, eq. 3.286, n = 1/4.
 #[test]
 fn a_lump_in_free_convection_cools_as_the_fourth_power() {
-    let mut body = box_in_air(1.0);
-    body.faces = vec![Face {
-        part: "block".to_owned(),
-        at: Spot::whole,
-        meets: "air".to_owned(),
-        area: Area::m2(1.0),
-        law: FilmLaw::power {
-            coefficient: FilmCoefficient::W_m2K(8.0),
-            at: TemperatureStep::K(85.0),
-            exponent: 0.25,
-        },
-    }];
+    let body = freely_cooled_block();
     let night = solved(&problem(body, 70.0, &[], 43_200.0, 1));
     for (seconds, published) in [
         (3600.0, 0.708_425),

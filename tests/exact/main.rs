@@ -9,6 +9,7 @@ mod air;
 mod conduction;
 mod fins;
 mod ground;
+mod heaters;
 mod lumped;
 mod round;
 mod steady;

@@ -4,7 +4,7 @@
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::{
     Area, Conductance, Conductivity, Duration, FilmCoefficient, Length, Mass, SpecificHeat,
-    Temperature,
+    Temperature, TemperatureStep,
 };
 use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::document::Scenario;
@@ -38,6 +38,27 @@ pub fn bar(length: f64, section: f64, conductivity: f64) -> Shape {
         length: Length::m(length),
         section: Area::m2(section),
         conductivity: Conductivity::W_mK(conductivity),
+    }
+}
+
+/// A block of 80 kJ/K in air at -15 °C, whose film coefficient goes with the fourth root of the difference: 8 W/K at
+/// 85 K.
+pub fn freely_cooled_block() -> Body {
+    Body {
+        parts: vec![lump("block", 80e3)],
+        faces: vec![Face {
+            part: "block".to_owned(),
+            at: Spot::whole,
+            meets: "air".to_owned(),
+            area: Area::m2(1.0),
+            law: FilmLaw::power {
+                coefficient: FilmCoefficient::W_m2K(8.0),
+                at: TemperatureStep::K(85.0),
+                exponent: 0.25,
+            },
+        }],
+        surroundings: vec![steady("air", -15.0)],
+        ..Body::default()
     }
 }
 
@@ -172,4 +193,19 @@ pub fn lost_w(night: &Night) -> f64 {
 /// The temperature of the surface beyond the last half cell, from that cell and the air beyond.
 pub fn surface_c(cell_c: f64, air_c: f64, half_cell_w_m2k: f64, h: f64) -> f64 {
     (cell_c * half_cell_w_m2k + air_c * h) / (half_cell_w_m2k + h)
+}
+
+/// Asserts the order of convergence measured on the last two of some errors, each found with cells half as long
+/// as the one before: no less than the method's own by more than 0.15.
+pub fn converges(errors: &[f64], order: f64, what: &str) -> f64 {
+    let [.., coarse, fine] = errors else {
+        panic!("{what}: two errors are needed");
+    };
+    let found = (coarse / fine).log2();
+    println!("{what}: errors {errors:?}, order {found:.3}");
+    assert!(
+        found >= order - 0.15,
+        "{what}: order {found:.3}, not {order}; errors {errors:?}"
+    );
+    found
 }

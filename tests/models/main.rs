@@ -1,5 +1,7 @@
 //! Every built-in file loads, passes the gate, and survives a night whose books close.
 
+mod classroom;
+
 use coldsoak::files::comparison::load_builtin_comparison;
 use coldsoak::files::library::{Kind, MODELS, model, names};
 use coldsoak::files::night::load_builtin;

@@ -1,35 +1,49 @@
 //! Many reports in any order, to the weather record of one station.
 
-use super::bulletin;
+use super::bulletin::{self, Piece};
 use super::calendar::Calendar;
 use super::fault::MetarError;
+use super::order::{Placed, in_order};
 use super::quality::{Note, Oddity, odd_courses};
 use super::report::{Report, from_groups};
-use crate::scenario::weather::{Observation, Record};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::scenario::weather::{AIR_C, DEW_POINT_ABOVE_K, DEW_POINT_C, Observation, Record};
+use jiff::Timestamp;
+use std::collections::BTreeSet;
 
-/// A report and the line it begins on.
-struct Placed {
-    line: usize,
-    report: Report,
+/// The reports of one station, read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Batch {
+    /// The station.
+    pub station: String,
+    /// Its readings.
+    pub record: Record,
+    /// What was odd, in the order of the lines.
+    pub notes: Vec<Note>,
+    /// Whether the given month was needed: not if a full date stands before every report.
+    pub by_month: bool,
+    /// Whether some reports were taken to be of the month before the given one.
+    pub month_before: bool,
 }
 
-impl Placed {
-    fn note(&self, oddity: Oddity) -> Note {
-        Note {
-            line: self.line,
-            report: self.report.heading(),
-            oddity,
-        }
-    }
+/// Reads reports into the record of one station, as [`read_dated`], their month given.
+///
+/// *Errors*: as [`read_dated`].
+pub fn read_batch(
+    text: &str,
+    station: Option<&str>,
+    year: i32,
+    month: u8,
+) -> Result<(Record, Vec<Note>), MetarError> {
+    read_dated(text, station, Some((year, month))).map(|batch| (batch.record, batch.notes))
 }
 
 /// Reads reports into the record of one station, and tells what was odd about them.
 ///
 /// The reports come one a line, wrapped over several lines, or several on a line with `=` between them, in any
 /// order; blank lines and lines that begin with `#` are passed over. If they are of several stations, `station`
-/// chooses one. `year` and `month` are those of the last report (a report tells only its day): if the days leave
-/// out more than ten days in a row, those after the pause belong to the month before, and a note says so.
+/// chooses one. A report tells only its day; a full date before it tells the rest, and without one `month`, the year
+/// and month of the last report, does: if the days leave out more than ten days in a row, those after the pause belong
+/// to the month before, and a note says so.
 ///
 /// Of several reports of one minute a correction is taken before others, else the one that comes later in the text.
 /// A report that cannot be read, or lacks temperature, dew point or wind, is left out with a note; nothing is put in
@@ -37,37 +51,54 @@ impl Placed {
 /// kept. Dew points stay over liquid water, as reported. The notes are in the order of the lines.
 ///
 /// *Errors*: no report, none that can be read, none of the station, several stations and no choice, no such month
-/// or day, or not one report with all three readings.
-pub fn read_batch(
+/// or day, no month where one is needed, or not one report with all three readings.
+pub fn read_dated(
     text: &str,
     station: Option<&str>,
-    year: i32,
-    month: u8,
-) -> Result<(Record, Vec<Note>), MetarError> {
+    month: Option<(i32, u8)>,
+) -> Result<Batch, MetarError> {
     let text = text.to_ascii_uppercase();
     let (reports, mut notes) = read_all(&text)?;
     let reports = of_station(reports, station)?;
-    let days = reports.iter().map(|placed| placed.report.day);
-    let calendar = Calendar::new(year, month, days).ok_or(MetarError::Month { year, month })?;
+    let undated = || reports.iter().filter(|placed| placed.date.is_none());
+    let by_month = undated().next().is_some();
+    let calendar = match month {
+        Some((year, month)) => {
+            let days = undated().map(|placed| placed.report.day);
+            Some(Calendar::new(year, month, days).ok_or(MetarError::Month { year, month })?)
+        }
+        None => None,
+    };
     let (first, count) = (reports.first().map(describe), reports.len());
     let by_time = in_order(reports, calendar, &mut notes)?;
 
     let mut readings = Vec::new();
     let mut origins = Vec::new();
     for (unix_s, placed) in &by_time {
-        notes.extend(
-            placed
-                .report
-                .notes
-                .iter()
-                .map(|odd| placed.note(odd.clone())),
-        );
-        if let Some(reading) = observation(*unix_s as f64, &placed.report) {
-            readings.push(reading);
-            origins.push(placed);
+        let told = |oddity: Oddity| Note {
+            unix_s: Some(*unix_s as f64),
+            ..placed.note(oddity)
+        };
+        notes.extend(placed.report.notes.iter().cloned().map(told));
+        match observation(*unix_s as f64, &placed.report) {
+            Some(reading) if believed(&reading) => {
+                readings.push(reading);
+                origins.push(placed);
+            }
+            Some(Observation {
+                temp_c,
+                dew_point_c,
+                ..
+            }) => {
+                notes.push(told(Oddity::CannotBe {
+                    temp_c,
+                    dew_point_c,
+                }));
+            }
+            None => {}
         }
     }
-    let (Some(start), Some(end)) = (origins.first(), origins.last()) else {
+    let Some(start) = origins.first() else {
         let (station, first) = first.unwrap_or_default();
         return Err(MetarError::NoReading {
             station,
@@ -77,24 +108,39 @@ pub fn read_batch(
     };
     let course: Vec<_> = readings.iter().map(|r| (r.unix_s, r.temp_c)).collect();
     for (at, oddity) in odd_courses(&course) {
-        notes.extend(origins.get(at).map(|placed| placed.note(oddity)));
+        if let (Some(placed), Some((unix_s, _))) = (origins.get(at), course.get(at)) {
+            let unix_s = Some(*unix_s);
+            notes.push(Note {
+                unix_s,
+                ..placed.note(oddity)
+            });
+        }
     }
-    let name = title(start, end, calendar);
+    let name = title(start, course.first(), course.last());
+    let station = start.report.station.clone();
     notes.sort_by_key(|note| note.line);
-    Ok((Record { name, readings }, notes))
+    let before = |note: &Note| matches!(note.oddity, Oddity::MonthBefore { .. });
+    Ok(Batch {
+        station,
+        month_before: notes.iter().any(before),
+        record: Record { name, readings },
+        notes,
+        by_month,
+    })
 }
 
 /// All reports that can be read, and a note for each that cannot.
 fn read_all(text: &str) -> Result<(Vec<Placed>, Vec<Note>), MetarError> {
     let (mut placed, mut notes, mut first_fault) = (Vec::new(), Vec::new(), None);
-    for groups in bulletin::reports(text) {
+    for Piece { date, groups } in bulletin::reports(text) {
         let line = groups.first().map_or(1, |group| group.line);
         match from_groups(&groups) {
-            Ok(report) => placed.push(Placed { line, report }),
+            Ok(report) => placed.push(Placed { line, date, report }),
             Err(error) => {
                 notes.push(Note {
                     line: error.line,
                     report: String::new(),
+                    unix_s: None,
                     oddity: Oddity::Unreadable(error.fault.clone()),
                 });
                 first_fault.get_or_insert(error);
@@ -130,60 +176,6 @@ fn of_station(reports: Vec<Placed>, station: Option<&str>) -> Result<Vec<Placed>
     Ok(reports)
 }
 
-/// One report for each moment (whole seconds since 1970), with notes on those it takes the place of.
-fn in_order(
-    reports: Vec<Placed>,
-    calendar: Calendar,
-    notes: &mut Vec<Note>,
-) -> Result<BTreeMap<i64, Placed>, MetarError> {
-    let mut by_time: BTreeMap<i64, Placed> = BTreeMap::new();
-    let mut told = BTreeSet::new();
-    for placed in reports {
-        let Report {
-            day, hour, minute, ..
-        } = placed.report;
-        let (year, month, before) = calendar.month_of(day);
-        let unix_s = calendar
-            .unix_s(day, hour, minute)
-            .ok_or_else(|| MetarError::Day {
-                line: placed.line,
-                group: placed.report.time_group(),
-                day,
-                year,
-                month,
-            })?;
-        if before && told.insert(day) {
-            notes.push(placed.note(Oddity::MonthBefore { day, year, month }));
-        }
-        let kept = match by_time.remove(&(unix_s as i64)) {
-            Some(earlier) => better(earlier, placed, notes),
-            None => placed,
-        };
-        by_time.insert(unix_s as i64, kept);
-    }
-    Ok(by_time)
-}
-
-/// The one of two reports of the same moment that is taken; the note on the other goes to `notes`.
-fn better(earlier: Placed, later: Placed, notes: &mut Vec<Note>) -> Placed {
-    let rank = |placed: &Placed| (!placed.report.nil, placed.report.corrected);
-    let (kept, left) = if rank(&later) >= rank(&earlier) {
-        (later, earlier)
-    } else {
-        (earlier, later)
-    };
-    let oddity = if kept.report == left.report {
-        Oddity::Repeated { kept: kept.line }
-    } else {
-        Oddity::Replaced {
-            kept: kept.line,
-            corrected: kept.report.corrected && !left.report.corrected,
-        }
-    };
-    notes.push(left.note(oddity));
-    kept
-}
-
 fn observation(unix_s: f64, report: &Report) -> Option<Observation> {
     Some(Observation {
         unix_s,
@@ -191,6 +183,13 @@ fn observation(unix_s: f64, report: &Report) -> Option<Observation> {
         dew_point_c: report.dew_point_c?,
         wind_m_s: report.wind_m_s?,
     })
+}
+
+/// Whether the numbers can be true.
+fn believed(reading: &Observation) -> bool {
+    AIR_C.contains(&reading.temp_c)
+        && DEW_POINT_C.contains(&reading.dew_point_c)
+        && reading.dew_point_c <= reading.temp_c + DEW_POINT_ABOVE_K
 }
 
 /// The station, and the report with what is odd about it.
@@ -203,27 +202,23 @@ fn describe(placed: &Placed) -> (String, String) {
 }
 
 /// The station, the code, and the times of the first and last reading.
-fn title(start: &Placed, end: &Placed, calendar: Calendar) -> String {
-    let told = |placed: &Placed| {
-        let report = &placed.report;
-        let (year, month, _) = calendar.month_of(report.day);
-        format!(
-            "{year}-{month:02}-{:02} {:02}:{:02}",
-            report.day, report.hour, report.minute
-        )
+fn title(start: &Placed, first: Option<&(f64, f64)>, last: Option<&(f64, f64)>) -> String {
+    let told = |reading: Option<&(f64, f64)>| {
+        let at = reading.and_then(|(unix_s, _)| Timestamp::from_second(*unix_s as i64).ok());
+        at.map_or_else(String::new, |at| at.strftime("%Y-%m-%d %H:%M").to_string())
     };
+    let station = &start.report.station;
     format!(
-        "{}, METAR reports, {} to {} UTC",
-        start.report.station,
-        told(start),
-        told(end)
+        "{station}, METAR reports, {} to {} UTC",
+        told(first),
+        told(last)
     )
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::fault::Fault;
     use super::*;
-    use crate::files::metar::Fault;
 
     fn january(text: &str) -> (Record, Vec<Note>) {
         read_batch(text, None, 2018, 1).unwrap()

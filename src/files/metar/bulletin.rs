@@ -2,12 +2,33 @@
 //!
 //! A report ends at `=`, at a blank line, at a comment line (`#`), and before a line that begins like a report
 //! (code name, station, time) or like a forecast (`TAF`). Any other line continues the report above it. Bulletin
-//! headings (`SAUS70 KWBC 092200`, `METAR 092200Z`: Regulation 15.1.1) are passed over.
+//! headings (`SAUS70 KWBC 092200`, `METAR 092200Z`: Regulation 15.1.1) are passed over. Archives put a full date before
+//! a report, on its line or on a line of its own (`2018-01-09 22:35`, `201801092235`); it tells the month and year that
+//! the report leaves out. A line with punctuation that no report has is a segment of its own.
 
 use super::groups::{self, Group};
+use super::stamp;
+use jiff::civil::Date;
 
-/// The reports of the text, each as its groups with their lines; none is empty.
-pub fn reports(text: &str) -> Vec<Vec<Group<'_>>> {
+/// A piece of the text that should be a report.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Piece<'a> {
+    /// The date that stands before it.
+    pub date: Option<Date>,
+    /// Its groups with their lines; never empty.
+    pub groups: Vec<Group<'a>>,
+}
+
+/// Whether any line of the text begins a report.
+pub fn has_reports(text: &str) -> bool {
+    reports(&text.to_ascii_uppercase()).iter().any(|piece| {
+        let words: Vec<&str> = piece.groups.iter().map(|group| group.text).collect();
+        begins(&words)
+    })
+}
+
+/// The reports of the text.
+pub fn reports(text: &str) -> Vec<Piece<'_>> {
     let mut cut = Cut::default();
     for (line, words) in (1..).zip(text.trim_start_matches('\u{feff}').lines()) {
         let words = words.trim();
@@ -28,27 +49,55 @@ pub fn reports(text: &str) -> Vec<Vec<Group<'_>>> {
 
 #[derive(Default)]
 struct Cut<'a> {
-    done: Vec<Vec<Group<'a>>>,
-    open: Vec<Group<'a>>,
+    done: Vec<Piece<'a>>,
+    open: Piece<'a>,
+    /// A date on a line of its own, for the report after it.
+    date: Option<Date>,
 }
 
 impl<'a> Cut<'a> {
     fn end(&mut self) {
-        if !self.open.is_empty() {
+        if !self.open.groups.is_empty() {
             self.done.push(std::mem::take(&mut self.open));
         }
     }
     fn add(&mut self, line: usize, part: &'a str) {
-        let words: Vec<&str> = part.split_whitespace().collect();
-        if is_heading(&words) {
+        let apart = |c: char| c.is_whitespace() || matches!(c, ',' | '"' | ';' | '\t');
+        let words: Vec<&str> = part.split(apart).filter(|word| !word.is_empty()).collect();
+        let (date, words) = match dated(&words) {
+            Some((date, rest)) => (Some(date), rest),
+            None => (None, words.as_slice()),
+        };
+        if date.is_some() && words.is_empty() {
+            self.end();
+            self.date = date;
+            return;
+        }
+        if is_heading(words) {
             self.end();
             return;
         }
-        if begins(&words) {
+        if date.is_some() || begins(words) {
+            self.end();
+            self.open.date = date.or(self.date.take());
+        } else if part.contains(['<', '>', ':', ';', ',', '!', '?', '"']) {
             self.end();
         }
-        let groups = words.into_iter().map(|text| Group { line, text });
-        self.open.extend(groups);
+        let groups = words.iter().map(|&text| Group { line, text });
+        self.open.groups.extend(groups);
+    }
+}
+
+/// The date before a report, or alone on a line, and the words behind it; words before the report that are no part of
+/// it, such as a station's name in an archive, go with the date.
+fn dated<'w, 'a>(words: &'w [&'a str]) -> Option<(Date, &'w [&'a str])> {
+    let date = (0..words.len().min(3)).find_map(|at| stamp::date_of(words.get(at)?));
+    let date = date?;
+    let at = (1..words.len()).find(|&at| words.get(at..).is_some_and(begins));
+    match at {
+        Some(at) => Some((date, words.get(at..)?)),
+        None if words.len() <= 2 => Some((date, &[])),
+        None => None,
     }
 }
 
@@ -87,7 +136,7 @@ mod tests {
     use super::*;
 
     fn lines_and_words(text: &str) -> Vec<(usize, String)> {
-        let told = |groups: Vec<Group>| {
+        let told = |Piece { groups, .. }: Piece| {
             let words: Vec<_> = groups.iter().map(|g| g.text).collect();
             (groups[0].line, words.join(" "))
         };
@@ -115,6 +164,27 @@ mod tests {
         let found = lines_and_words(text);
         let wanted = [(3, "KMMH 092235Z 00000KT"), (4, "TAF KMMH 091720Z")];
         assert_eq!(found, wanted.map(|(line, words)| (line, words.to_owned())));
+    }
+
+    #[test]
+    fn a_date_before_a_report_or_above_it_is_its_own() {
+        let text = "2018-01-09T22:35:00Z  K2D5 092235Z AUTO\n201801092235 METAR KACB 092235Z=\n2018/01/09 22:35\nKBAX 092235Z\n\
+                    KCDA,2018-01-09 22:35,KCDA 092235Z AUTO\nKMMH 092235Z\n<p>a page</p>\n";
+        let found: Vec<_> = reports(text)
+            .into_iter()
+            .map(|piece| (piece.date.map(|d| d.to_string()), piece.groups[0].text))
+            .collect();
+        let date = Some("2018-01-09".to_owned());
+        let wanted = [
+            (date.clone(), "K2D5"),
+            (date.clone(), "METAR"),
+            (date.clone(), "KBAX"),
+            (date, "KCDA"),
+            (None, "KMMH"),
+            (None, "<p>a"),
+        ];
+        assert_eq!(found, wanted);
+        assert!(has_reports(text) && !has_reports("time_utc,temp_c\n"));
     }
 
     #[test]

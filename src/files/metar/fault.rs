@@ -13,6 +13,14 @@ pub struct ReportError {
 /// Why a report cannot be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum Fault {
+    /// The date before the report is of another day.
+    #[error("the date {date} stands before `{group}`, which is another day")]
+    OtherDay {
+        /// The date.
+        date: String,
+        /// The time group.
+        group: String,
+    },
     /// No group at all.
     #[error(
         "there is no report here; one begins like \"METAR KMMH 111435Z\" (the code name may be left out)"
@@ -55,6 +63,16 @@ pub enum MetarError {
     /// The text has no report.
     #[error("there is no report in the text; write one METAR a line, or end each with `=`")]
     Empty,
+    /// No month was given, and a report has no date before it.
+    #[error(
+        "line {line}: `{group}` tells the day of the month only; give the year and month of the last report"
+    )]
+    NoMonth {
+        /// The line.
+        line: usize,
+        /// The time group.
+        group: String,
+    },
     /// Not one report could be read.
     #[error("none of the {reports} reports can be read; the first fault is on {first}")]
     Unreadable {

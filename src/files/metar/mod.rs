@@ -5,10 +5,14 @@ mod bulletin;
 mod calendar;
 mod fault;
 mod groups;
+mod order;
 mod quality;
 mod report;
+mod stamp;
 
-pub use batch::read_batch;
+pub use batch::{Batch, read_batch, read_dated};
+pub(super) use bulletin::has_reports;
 pub use fault::{Fault, MetarError, ReportError};
+pub(super) use quality::odd_courses;
 pub use quality::{Note, Oddity};
 pub use report::{Kind, Report, parse_report};

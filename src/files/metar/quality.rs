@@ -18,6 +18,8 @@ pub struct Note {
     pub line: usize,
     /// The report as station and time group, such as `KMMH 111435Z`; nothing if it could not be read.
     pub report: String,
+    /// When it was made, in seconds since 1970 UTC, where that is known.
+    pub unix_s: Option<f64>,
     /// What is odd.
     pub oddity: Oddity,
 }
@@ -92,6 +94,14 @@ pub enum Oddity {
         /// The dew point, °C.
         dew_point_c: f64,
     },
+    /// A temperature and a dew point that cannot both be true; left out of a record.
+    #[error("{temp_c} °C with a dew point of {dew_point_c} °C cannot be true")]
+    CannotBe {
+        /// The temperature, °C.
+        temp_c: f64,
+        /// The dew point, °C.
+        dew_point_c: f64,
+    },
     /// The station marks itself as in need of maintenance (`$`).
     #[error("the station asks for maintenance (`$`)")]
     Maintenance,
@@ -135,6 +145,23 @@ pub enum Oddity {
         /// The one after, °C.
         after_c: f64,
     },
+}
+
+impl Oddity {
+    /// Whether it keeps a report out of the record.
+    pub fn leaves_out(&self) -> bool {
+        matches!(
+            self,
+            Self::Unreadable(_)
+                | Self::Nil
+                | Self::NoTemperature { .. }
+                | Self::NoDewPoint
+                | Self::NoWind { .. }
+                | Self::CannotBe { .. }
+                | Self::Repeated { .. }
+                | Self::Replaced { .. }
+        )
+    }
 }
 
 fn instead(group: &Option<String>, right: &str) -> String {

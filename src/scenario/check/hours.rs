@@ -22,6 +22,7 @@ pub(super) fn hours(
         Warmth::after_flight { delay } => delay.si(),
         _ => 0.0,
     };
+    let night = format!("from {} to {}", clock.told(0.0), clock.told(end));
     let before = problems.count();
     match &heater.hours {
         Hours::always | Hours::never => {}
@@ -30,9 +31,10 @@ pub(super) fn hours(
                 problems
                     .tell(
                         &path,
-                        format!("{time} does not come before the end of the night"),
+                        format!("{time} is not within the night, which runs {night}"),
                     )
-                    .word(&time.to_string());
+                    .word(&time.to_string())
+                    .help("write `always` for a heater that is on from the beginning");
             }
         }
         Hours::between(pairs) => {
@@ -49,7 +51,7 @@ pub(super) fn hours(
                 let what = if on == off {
                     format!("the hours from {on} to {off} are empty")
                 } else if on_s >= end {
-                    format!("{on} does not come before the end of the night")
+                    format!("{on} is not within the night, which runs {night}")
                 } else if off_s <= on_s {
                     format!("{off} does not come after {on} in this night")
                 } else if on_s < free {

@@ -11,6 +11,7 @@ mod layout;
 mod names;
 mod problem;
 mod surroundings;
+mod unit;
 mod way_out;
 mod weather;
 

@@ -55,6 +55,7 @@ impl<'a> Names<'a> {
         for (i, surrounding) in body.surroundings.iter().enumerate() {
             take(&surrounding.name, format!("{path}.surroundings[{i}].name"));
         }
+        made_names(body, path, problems);
         Self {
             parts: body.parts.iter().map(|p| (p.name.as_str(), p)).collect(),
             pockets: body.pockets.iter().map(|p| p.name.as_str()).collect(),
@@ -152,6 +153,35 @@ impl<'a> Names<'a> {
         } else if !among.is_empty() && among.len() <= 12 {
             problem.help(format!("there are {}", listed(&among)));
         }
+    }
+}
+
+/// Tells of parts whose name the trace gives to something else: a layer of oil, the air of a pocket, the outdoors.
+fn made_names(body: &Body, path: &str, problems: &mut Problems) {
+    for (i, part) in body.parts.iter().enumerate() {
+        let name = part.name.as_str();
+        let layer_of = |other: &&Part| {
+            let digits = name.strip_prefix(other.name.as_str()).unwrap_or("");
+            let numbered = !digits.is_empty() && digits.chars().all(|c| c.is_ascii_digit());
+            numbered && matches!(other.shape, Shape::stack { .. })
+        };
+        let air_of = |pocket: &&str| name.strip_prefix("air_") == Some(pocket);
+        let taken = if let Some(oil) = body.parts.iter().find(layer_of) {
+            format!("a layer of `{}`", oil.name)
+        } else if let Some(pocket) = body.pockets.iter().map(|p| p.name.as_str()).find(air_of) {
+            format!("the air of `{pocket}`")
+        } else if name == "outdoors" {
+            "the outdoor air".to_owned()
+        } else {
+            continue;
+        };
+        problems
+            .tell(
+                format!("{path}.parts[{i}].name"),
+                format!("in the results `{name}` is the name of {taken}"),
+            )
+            .word(name)
+            .help("choose another name for the part");
     }
 }
 

@@ -1,5 +1,7 @@
 //! What is wrong with a scenario, and the list in which all of it is collected.
 
+use super::unit::{key, unit_of};
+
 /// Something wrong with a scenario.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{path}: {what}")]
@@ -49,7 +51,8 @@ impl Problems {
         let good = number > 0.0 && number.is_finite();
         if !good {
             let path = path.into();
-            let what = format!("`{}` must be above zero, it is {number}", key(&path));
+            let (key, unit) = (key(&path), unit_of(&path));
+            let what = format!("`{key}` must be above zero, it is {}{unit}", short(number));
             self.tell(path, what);
         }
         good
@@ -59,7 +62,11 @@ impl Problems {
     pub fn not_negative(&mut self, path: impl Into<String>, number: f64) {
         if !(number >= 0.0 && number.is_finite()) {
             let path = path.into();
-            let what = format!("`{}` must not be negative, it is {number}", key(&path));
+            let (key, unit) = (key(&path), unit_of(&path));
+            let what = format!(
+                "`{key}` must not be negative, it is {}{unit}",
+                short(number)
+            );
             self.tell(path, what);
         }
     }
@@ -86,7 +93,12 @@ impl Problems {
                 key(&path),
                 short(number),
             );
-            self.tell(path, what);
+            let share = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
+            let problem = self.tell(path, what);
+            if share {
+                let part = short(number / 100.0);
+                problem.help(format!("it is a share: {number} percent is {part}"));
+            }
         }
         good
     }
@@ -124,15 +136,10 @@ fn short(number: f64) -> f64 {
     }
 }
 
-/// The last key of a path, without its index: `view` of `enclosures[0].view[1]`.
-fn key(path: &str) -> &str {
-    let last = path.rsplit('.').next().unwrap_or(path);
-    last.split('[').next().unwrap_or(last)
-}
-
 /// The name most like this one, if any is like enough: at most a third of its letters differ.
 ///
-/// Likeness is the number of letters to insert, delete or replace (Levenshtein 1966), case not counted.
+/// Likeness is the number of letters to insert, delete, replace or exchange with their neighbour (the restricted
+/// distance of Damerau 1964), case not counted.
 pub fn nearest<'a>(name: &str, among: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     let name: Vec<char> = name.to_lowercase().chars().collect();
     let allowed = (name.len() / 3).max(1);
@@ -148,17 +155,22 @@ pub fn nearest<'a>(name: &str, among: impl IntoIterator<Item = &'a str>) -> Opti
 }
 
 fn edits(a: &[char], b: &[char]) -> usize {
-    let mut row: Vec<usize> = (0..=b.len()).collect();
+    let mut before = Vec::new();
+    let mut above: Vec<usize> = (0..=b.len()).collect();
     for (i, x) in a.iter().enumerate() {
-        let mut diagonal = row[0];
-        row[0] = i + 1;
+        let mut row = vec![i + 1];
         for (j, y) in b.iter().enumerate() {
-            let replaced = diagonal + usize::from(x != y);
-            diagonal = row[j + 1];
-            row[j + 1] = replaced.min(row[j] + 1).min(row[j + 1] + 1);
+            let replaced = above[j] + usize::from(x != y);
+            let mut fewest = replaced.min(row[j] + 1).min(above[j + 1] + 1);
+            if i > 0 && j > 0 && *x == b[j - 1] && a[i - 1] == *y {
+                let exchanged: &Vec<usize> = &before;
+                fewest = fewest.min(exchanged[j - 1] + 1);
+            }
+            row.push(fewest);
         }
+        before = std::mem::replace(&mut above, row);
     }
-    row[b.len()]
+    above[b.len()]
 }
 
 #[cfg(test)]
@@ -168,18 +180,13 @@ mod tests {
     #[test]
     fn the_nearest_name_is_found_and_a_far_one_is_not() {
         let names = ["sump", "sump_side", "carb"];
-        assert_eq!(nearest("smup", names), None);
+        assert_eq!(nearest("smup", names), Some("sump"));
+        assert_eq!(nearest("pusm", names), None);
         assert_eq!(nearest("sumo", names), Some("sump"));
         assert_eq!(nearest("SUMP_SIDE", names), Some("sump_side"));
         assert_eq!(nearest("propeller", names), None);
         // "kitten" to "sitting" takes three, the textbook example.
         let letters = |s: &str| s.chars().collect::<Vec<_>>();
         assert_eq!(edits(&letters("kitten"), &letters("sitting")), 3);
-    }
-
-    #[test]
-    fn a_path_ends_in_its_key() {
-        assert_eq!(key("enclosures[0].view[1]"), "view");
-        assert_eq!(key("power"), "power");
     }
 }

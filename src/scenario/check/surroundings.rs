@@ -8,11 +8,13 @@ use super::super::part::Role;
 use super::super::start::{Start, Warmth};
 use super::super::unknowns::{Distribution, Unknowns};
 use super::names::Names;
-use super::problem::Problems;
+use super::problem::{Problems, nearest};
 use crate::quantity::Temperature;
 
 /// Temperatures of engines and thresholds that are believed, in degrees Celsius.
 pub(super) const BELIEVED_C: (f64, f64) = (-60.0, 250.0);
+/// Gauges of cords that are sold: the thickest and the thinnest (common practice, no source).
+const GAUGES_AWG: (f64, f64) = (6.0, 20.0);
 /// The longest night that is followed, in seconds.
 const LONGEST_S: f64 = 31.0 * 86_400.0;
 
@@ -51,7 +53,17 @@ pub(super) fn unknowns(unknowns: &Unknowns, path: &str, problems: &mut Problems)
 
 /// The clock with its zone looked up.
 pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock> {
+    let dateless = clock.begin.date.is_none() && clock.departure.date.is_some();
     match clock.resolve() {
+        Ok(_) if dateless => {
+            problems
+                .tell(
+                    "clock.begin",
+                    "the departure has a date and the beginning has none",
+                )
+                .help("write the day of the beginning too, as in \"1996-02-04 19:00\"");
+            None
+        }
         Ok(resolved) => {
             if resolved.night_s() > LONGEST_S {
                 problems.tell(
@@ -65,12 +77,63 @@ pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock
             Some(resolved)
         }
         Err(error) => {
-            let path = match &error {
-                ClockError::Zone(_) => "clock.zone",
-                ClockError::Order { .. } => "clock.departure",
-            };
-            problems.tell(path, error.to_string());
+            match &error {
+                ClockError::Zone(name) => {
+                    let help = zones_like(name);
+                    problems.tell("clock.zone", error.to_string()).help(help);
+                }
+                ClockError::Order { .. } if dateless => {
+                    problems
+                        .tell(
+                            "clock.departure",
+                            "the departure has a date and the beginning has none",
+                        )
+                        .help("write the day of the beginning too, as in \"1996-02-04 19:00\"");
+                }
+                ClockError::Order { .. } => {
+                    problems
+                        .tell("clock.departure", error.to_string())
+                        .help("is the day of the departure the day after?");
+                }
+            }
             None
+        }
+    }
+}
+
+/// Short names that people use of zones that have none, and what stands for them in the IANA database.
+const SHORT_ZONES: [(&[&str], &str); 6] = [
+    (&["EDT"], "America/New_York"),
+    (&["CST", "CDT"], "America/Chicago"),
+    (&["MDT"], "America/Denver"),
+    (&["PST", "PDT"], "America/Los_Angeles"),
+    (&["AKST", "AKDT"], "America/Anchorage"),
+    (&["BST"], "Europe/London"),
+];
+
+/// Zones whose name, or whose city, is like this one.
+fn zones_like(name: &str) -> String {
+    let zones: Vec<String> = jiff::tz::db()
+        .available()
+        .map(|zone| zone.to_string())
+        .collect();
+    let all = || zones.iter().map(String::as_str);
+    let city = |zone: &str| zone.rsplit('/').next().unwrap_or(zone).to_lowercase();
+    let wanted = city(&name.replace(' ', "_"));
+    let short = |(names, _): &&(&[&str], &str)| names.contains(&name.to_uppercase().as_str());
+    if let Some((_, zone)) = SHORT_ZONES.iter().find(short) {
+        return format!(
+            "a zone is named by its continent and a large city in it; `{zone}`, if you mean that one"
+        );
+    }
+    let like = nearest(name, all())
+        .or_else(|| all().find(|zone| city(zone) == wanted))
+        .or_else(|| all().find(|zone| nearest(&wanted, [city(zone).as_str()]).is_some()));
+    match like {
+        Some(like) => format!("did you mean `{like}`?"),
+        None => {
+            "a zone is named by its continent and a large city in it, as in \"America/Chicago\""
+                .to_owned()
         }
     }
 }
@@ -168,6 +231,12 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     problems.positive("circuit.volts", circuit.volts.si());
     problems.positive("circuit.breaker", circuit.breaker.si());
     problems.not_negative("circuit.other_load", circuit.other_load.si());
+    if let Some(cord) = circuit.cord {
+        problems.positive("circuit.cord.length", cord.length.si());
+        let gauge = f64::from(cord.gauge_awg);
+        let (low, high) = GAUGES_AWG;
+        problems.within("circuit.cord.gauge_awg", gauge, low, high, "AWG");
+    }
     if let Some(tariff) = circuit.tariff_per_kwh {
         problems.not_negative("circuit.tariff_per_kwh", tariff);
     }

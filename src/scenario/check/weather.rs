@@ -2,20 +2,12 @@
 
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
-use super::super::weather::{Record, Weather};
+use super::super::weather::{
+    AIR_C, DEW_POINT_ABOVE_K, DEW_POINT_C, LONGEST_GAP_S, Record, WIND_M_S, Weather, utc,
+};
 use super::horizon::end_s;
 use super::problem::Problems;
-use jiff::Timestamp;
-
-/// Air temperatures that are believed, °C: beyond the coldest and the hottest air recorded at the ground
-/// (-89.2 and 56.7 °C, World Meteorological Organization, World Weather and Climate Extremes Archive; from memory).
-const AIR_C: (f64, f64) = (-90.0, 60.0);
-/// Winds that are believed, m/s: beyond the strongest gust recorded (113 m/s, the same archive; from memory).
-const WIND_M_S: (f64, f64) = (0.0, 120.0);
-/// How far a dew point may lie above the temperature, K: stations round both.
-const DEW_POINT_ABOVE_K: f64 = 0.5;
-/// The longest time between two readings, in seconds.
-const LONGEST_GAP_S: f64 = 3.0 * 3600.0;
+use std::ops::RangeInclusive;
 
 /// Checks the weather against the night.
 pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &mut Problems) {
@@ -25,12 +17,16 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
             humidity,
             wind,
         } => {
-            let (low, high) = AIR_C;
-            problems.within("weather.outdoors", outdoors.celsius(), low, high, "°C");
+            believed(
+                "weather.outdoors",
+                outdoors.celsius(),
+                AIR_C,
+                "°C",
+                problems,
+            );
             problems.within("weather.humidity", *humidity, 0.0, 1.0, "");
             if let Some(wind) = wind {
-                let (low, high) = WIND_M_S;
-                problems.within("weather.wind", wind.si(), low, high, "m/s");
+                believed("weather.wind", wind.si(), WIND_M_S, "m/s", problems);
             }
         }
         Weather::recorded(record) => {
@@ -63,6 +59,16 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     }
 }
 
+fn believed(
+    path: impl Into<String>,
+    number: f64,
+    range: RangeInclusive<f64>,
+    unit: &str,
+    problems: &mut Problems,
+) {
+    problems.within(path, number, *range.start(), *range.end(), unit);
+}
+
 /// Whether the readings are there, sane and in order.
 fn readings(record: &Record, problems: &mut Problems) -> bool {
     let before = problems.count();
@@ -76,9 +82,9 @@ fn readings(record: &Record, problems: &mut Problems) -> bool {
         if !r.unix_s.is_finite() {
             problems.tell(path("unix_s"), "`unix_s` must be finite");
         }
-        let (low, high) = AIR_C;
-        problems.within(path("temp_c"), r.temp_c, low, high, "°C");
-        problems.within(path("dew_point_c"), r.dew_point_c, -120.0, high, "°C");
+        believed(path("temp_c"), r.temp_c, AIR_C, "°C", problems);
+        let dew_point = path("dew_point_c");
+        believed(dew_point, r.dew_point_c, DEW_POINT_C, "°C", problems);
         if r.dew_point_c > r.temp_c + DEW_POINT_ABOVE_K {
             problems.tell(
                 path("dew_point_c"),
@@ -88,8 +94,7 @@ fn readings(record: &Record, problems: &mut Problems) -> bool {
                 ),
             );
         }
-        let (low, high) = WIND_M_S;
-        problems.within(path("wind_m_s"), r.wind_m_s, low, high, "m/s");
+        believed(path("wind_m_s"), r.wind_m_s, WIND_M_S, "m/s", problems);
     }
     for (i, pair) in readings.windows(2).enumerate() {
         if pair[1].unix_s <= pair[0].unix_s {
@@ -111,22 +116,25 @@ fn covers(record: &Record, begin: f64, end: f64, problems: &mut Problems) {
     let (Some(first), Some(last)) = (record.readings.first(), record.readings.last()) else {
         return;
     };
-    if first.unix_s > begin || last.unix_s < end {
-        problems
-            .tell(
-                "weather",
-                format!(
-                    "the weather record `{}` runs from {} to {}, the night from {} to {}",
-                    record.name,
-                    utc(first.unix_s),
-                    utc(last.unix_s),
-                    utc(begin),
-                    utc(end)
-                ),
-            )
-            .help(
-                "the record must cover the whole night; is `clock.zone` the zone of the station?",
-            );
+    let hours = |seconds: f64| format!("{:.1} h", seconds / 3600.0);
+    let late = (first.unix_s > begin)
+        .then(|| format!("begins {} after the night", hours(first.unix_s - begin)));
+    let early =
+        (last.unix_s < end).then(|| format!("ends {} before the night", hours(end - last.unix_s)));
+    let missed: Vec<String> = late.into_iter().chain(early).collect();
+    if !missed.is_empty() {
+        let what = format!(
+            "the weather record `{}` {}: it runs from {} to {}, the night from {} to {}",
+            record.name,
+            missed.join(" and "),
+            utc(first.unix_s),
+            utc(last.unix_s),
+            utc(begin),
+            utc(end)
+        );
+        problems.tell("weather", what).help(
+            "the record must cover the whole night; is `clock.zone` the zone of the station, and are the dates right?",
+        );
     }
     for pair in record.readings.windows(2) {
         let (from, to) = (pair[0].unix_s, pair[1].unix_s);
@@ -143,13 +151,5 @@ fn covers(record: &Record, begin: f64, end: f64, problems: &mut Problems) {
                 )
                 .help("straight lines are drawn over three hours at most");
         }
-    }
-}
-
-/// `1996-02-05 01:00 UTC`.
-fn utc(unix_s: f64) -> String {
-    match Timestamp::from_second(unix_s.round() as i64) {
-        Ok(at) => at.strftime("%Y-%m-%d %H:%M UTC").to_string(),
-        Err(_) => format!("{unix_s} s"),
     }
 }

@@ -81,11 +81,21 @@ fn numbers_must_be_sane() {
 #[test]
 fn the_clock_must_make_a_night() {
     let p = only(spoilt(|s| s.clock.zone = Some("Mars/Olympus".into())));
-    told(&p, "clock.zone", "`Mars/Olympus` is not a time zone", "");
+    told(
+        &p,
+        "clock.zone",
+        "`Mars/Olympus` is not a time zone",
+        "continent",
+    );
     let p = only(spoilt(|s| {
         s.clock.departure = Moment::try_from("1996-02-03 07:00".to_owned()).unwrap();
     }));
-    told(&p, "clock.departure", "does not come after", "");
+    told(
+        &p,
+        "clock.departure",
+        "does not come after",
+        "the day after",
+    );
     let p = only(spoilt(|s| s.question.horizon = Some(Duration::h(10.0))));
     told(
         &p,
@@ -126,7 +136,7 @@ fn recorded_weather_must_cover_the_night() {
     told(
         &p,
         "weather",
-        "runs from 1996-02-04 18:00 UTC to 1996-02-05 05:00 UTC, the night from 1996-02-04 19:00 UTC to 1996-02-05 07:00 UTC",
+        "ends 2.0 h before the night: it runs from 1996-02-04 18:00 UTC to 1996-02-05 05:00 UTC, the night from 1996-02-04 19:00 UTC to 1996-02-05 07:00 UTC",
         "whole night",
     );
     let p = only(spoilt(|s| {
@@ -154,5 +164,10 @@ fn recorded_weather_must_cover_the_night() {
             wind: None,
         };
     }));
-    told(&p, "weather.humidity", "between 0 and 1, it is 80", "");
+    told(
+        &p,
+        "weather.humidity",
+        "between 0 and 1, it is 80",
+        "80 percent is 0.8",
+    );
 }

@@ -91,8 +91,8 @@ fn hours_must_lie_within_the_night() {
     told(
         &p,
         "heaters[0].hours",
-        "12:00 does not come before the end of the night",
-        "",
+        "12:00 is not within the night, which runs from 19:00 to 07:00",
+        "`always`",
     );
     let p = hours(Hours::before_departure(Duration::h(13.0)));
     told(

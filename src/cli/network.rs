@@ -1,0 +1,116 @@
+//! `coldsoak network`: what is being solved, laid open at one moment of a night.
+
+use super::args::Args;
+use super::outcome::{Failure, Outcome};
+use super::{assumed, night, say};
+use crate::anatomy::{Anatomy, AnatomyError, anatomy, dot};
+use crate::files::fault::Fault;
+use crate::files::night::load_named_from;
+use crate::files::safe::write_file;
+use crate::report::network_table::table;
+use crate::report::provenance::Provenance;
+use crate::scenario::clock::ClockTime;
+use serde::Serialize;
+use std::path::PathBuf;
+
+/// What the help teaches with.
+const EXAMPLES: &str = "Examples:\n  \
+coldsoak network demo                          the built-in night at departure, as tables\n  \
+coldsoak network my-night.ron --at 05:30       at half past five by the local clock\n  \
+coldsoak network demo --format dot --out demo.dot   a graph to draw\n  \
+coldsoak network demo --format json            for another program (schema/network.schema.json)\n\n\
+Nodes are what heat flows between; conductances are slopes at that moment, in W/K. The night is computed to get\n\
+there. At the moment of a switching the heater counts as on.";
+
+/// What `network` was given.
+#[derive(Debug, clap::Args)]
+#[command(after_help = EXAMPLES)]
+pub struct Network {
+    /// A night file, `-` for standard input, or the name of a built-in night.
+    pub night: String,
+    /// The moment by the local clock: the first such time of the night. The departure if not given.
+    #[arg(long, value_name = "HH:MM")]
+    pub at: Option<String>,
+    /// How it is told.
+    #[arg(long, value_enum, default_value_t = Format::Table)]
+    pub format: Format,
+    /// Write it to this file; `-` is standard output.
+    #[arg(long, value_name = "FILE")]
+    pub out: Option<PathBuf>,
+    /// Replace the file if it is there already.
+    #[arg(long, requires = "out")]
+    pub force: bool,
+}
+
+/// Forms of a network.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum Format {
+    /// Tables for the terminal.
+    Table,
+    /// JSON in °C, W and W/K.
+    Json,
+    /// A graph in the DOT language.
+    Dot,
+}
+
+/// The JSON of a network: where it comes from, then the anatomy.
+#[derive(Serialize)]
+struct NetworkJson<'a> {
+    #[serde(flatten)]
+    from: &'a Provenance,
+    #[serde(flatten)]
+    anatomy: &'a Anatomy,
+}
+
+/// Runs the command.
+pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
+    let mut loaded = load_named_from(&wanted.night, args.outside())?;
+    if let Some(degrees) = args.units {
+        loaded.scenario.units = degrees.into();
+    }
+    let slip = |what: String, help: &str| Fault::of("the command line", what).help(help);
+    if args.verbose {
+        assumed::tell(&loaded);
+    }
+    let time = wanted.at.as_ref().map(|at| ClockTime::try_from(at.clone()));
+    let time = time
+        .transpose()
+        .map_err(|what| slip(format!("--at: {what}"), "the local clock, as in --at 05:30"))?;
+    let clock = loaded.scenario.clock.resolve();
+    // A clock that is wrong is told by the gate, with its place in the file.
+    let at_s = clock.as_ref().map_or(0.0, |clock| {
+        time.map_or(clock.night_s(), |time| clock.seconds_until(time))
+    });
+    let found = anatomy(&loaded.scenario, at_s).map_err(|e| match e {
+        AnatomyError::Night(e) => night::failed(e, &loaded.file, &loaded.sources, None),
+        e @ AnatomyError::Outside { .. } => slip(
+            e.to_string(),
+            "name a time between its beginning and its end",
+        )
+        .into(),
+        other => Failure::Network(other),
+    })?;
+    let from = night::origin(&loaded.inputs);
+    let text = match wanted.format {
+        Format::Table => {
+            let told = table(&found, loaded.scenario.units, say::width());
+            format!("{told}\n{}\n", from.told(say::width()))
+        }
+        Format::Dot => format!("{}{}", comment(&from.told(u16::MAX)), dot(&found)),
+        Format::Json => serde_json::to_string_pretty(&NetworkJson {
+            from: &from,
+            anatomy: &found,
+        })
+        .map_err(|e| Failure::Format(e.to_string()))?,
+    };
+    match wanted.out.as_ref().filter(|out| out.as_os_str() != "-") {
+        Some(out) => write_file(out, text.as_bytes(), wanted.force)?,
+        None => say::out(&text)?,
+    }
+    Ok(Outcome::Done)
+}
+
+/// A line as a comment of the DOT language.
+fn comment(line: &str) -> String {
+    format!("// {}\n", line.replace('\n', " "))
+}

@@ -1,0 +1,236 @@
+//! `coldsoak weather`: the weather of a file as a night would use it.
+
+use super::args::Args;
+use super::outcome::{Failure, Outcome};
+use super::say;
+use crate::files::fault::{Fault, FileError};
+use crate::files::library::{Kind, builtin, names};
+use crate::files::ron::text_of;
+use crate::files::sources::label;
+use crate::files::weather::{Care, Form, Month, Reading, Wanted, read, written};
+use crate::quantity::Units;
+use crate::report::weather::{Told, json, text};
+use crate::scenario::clock::Moment;
+use crate::scenario::weather::Observation;
+use jiff::tz::TimeZone;
+use std::io::Read;
+use std::path::Path;
+
+/// What `weather` was given.
+#[derive(Debug, clap::Args)]
+pub struct Weather {
+    /// A file of METAR reports or a table (CSV), the name of a built-in record, or - for standard input.
+    pub file: String,
+    /// The station, where the file holds several.
+    #[arg(long)]
+    pub station: Option<String>,
+    /// Year and month of the last report, as in 2018-01, where the reports tell none.
+    #[arg(long, value_name = "YYYY-MM", value_parser = month)]
+    pub month: Option<Month>,
+    /// The IANA time zone to tell local times in, and of times in a table that name none.
+    #[arg(long, value_name = "ZONE")]
+    pub zone: Option<String>,
+    /// From this moment, by the clock of --zone (UTC without it), as in "2018-01-09 18:00".
+    #[arg(long, value_name = "MOMENT", value_parser = moment)]
+    pub from: Option<Moment>,
+    /// To this moment.
+    #[arg(long, value_name = "MOMENT", value_parser = moment)]
+    pub to: Option<Moment>,
+    /// Print JSON instead of text.
+    #[arg(long)]
+    pub json: bool,
+    /// Print a clean CSV that a night can name, instead of text.
+    #[arg(long, conflicts_with = "json")]
+    pub csv: bool,
+}
+
+fn month(text: &str) -> Result<Month, String> {
+    text.parse()
+}
+
+fn moment(text: &str) -> Result<Moment, String> {
+    let moment = Moment::try_from(text.to_owned())?;
+    match moment.date {
+        Some(_) => Ok(moment),
+        None => Err("name the day too, as in \"2018-01-09 18:00\"".to_owned()),
+    }
+}
+
+/// Runs the command.
+pub fn run(wanted: &Weather, args: &Args) -> Result<Outcome, Failure> {
+    let (file, content) = content(&wanted.file)?;
+    let zone = match &wanted.zone {
+        Some(name) => Some(TimeZone::get(name).map_err(|_| {
+            let fault = Fault::of(
+                "--zone",
+                format!("`{name}` is not a time zone of the IANA database"),
+            );
+            FileError::from(fault.help("such as America/Denver, Europe/Oslo or UTC"))
+        })?),
+        None => None,
+    };
+    let asked = Wanted {
+        station: wanted.station.clone(),
+        month: wanted.month,
+        zone: wanted.zone.clone(),
+        ..Wanted::default()
+    };
+    let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(*r.fault))?;
+    let span = span(wanted, zone.as_ref());
+    within(&mut reading, &file, span)?;
+    if wanted.csv {
+        if !args.quiet {
+            told_aside(&reading);
+        }
+        say::out(&written(&reading.record))?;
+        return Ok(Outcome::Done);
+    }
+    let entry = entry(wanted, &file, &reading);
+    let notes: Vec<(&str, String)> = Care::ALL
+        .iter()
+        .flat_map(|care| reading.notes.iter().filter(move |note| note.care == *care))
+        .map(|note| (note.care.word(), note.to_string()))
+        .collect();
+    let told = Told {
+        file: &file,
+        form: match reading.form {
+            Form::Reports => "METAR reports",
+            Form::Table => "a table",
+        },
+        station: reading.station.as_deref(),
+        record: &reading.record,
+        zone: zone.as_ref(),
+        zone_name: wanted.zone.as_deref(),
+        notes: &notes,
+        entry: &entry,
+        units: args.units.map_or(Units::Celsius, Units::from),
+    };
+    if wanted.json {
+        let told = json(&told).map_err(|e| Failure::Format(e.to_string()))?;
+        say::out(&told)?;
+    } else {
+        say::out(&text(&told, say::width()))?;
+    }
+    Ok(Outcome::Done)
+}
+
+/// The name and the text of what is to be read.
+fn content(name: &str) -> Result<(String, String), FileError> {
+    if name == "-" {
+        let file = "standard input".to_owned();
+        let mut bytes = Vec::new();
+        let most = crate::files::ron::LONGEST as u64 + 1;
+        let read = std::io::stdin().take(most).read_to_end(&mut bytes);
+        read.map_err(|source| FileError::Read {
+            file: file.clone(),
+            source,
+        })?;
+        let text = text_of(&file, bytes)?;
+        return Ok((file, text));
+    }
+    match builtin(Kind::Weather, name).filter(|_| !Path::new(name).is_file()) {
+        Some(text) => Ok((label(Kind::Weather, name), text.to_owned())),
+        None => {
+            let file = name.to_owned();
+            let known = || format!("built in are {}", names(Kind::Weather).join(", "));
+            let opened = std::fs::File::open(name);
+            if opened.is_err() && Path::new(name).extension().is_none() {
+                let what =
+                    format!("there is no file and no built-in weather record called `{name}`");
+                return Err(Fault::of(name, what).help(known()).into());
+            }
+            let mut bytes = Vec::new();
+            let most = crate::files::ron::LONGEST as u64 + 1;
+            opened
+                .and_then(|opened| opened.take(most).read_to_end(&mut bytes))
+                .map_err(|source| FileError::Read {
+                    file: file.clone(),
+                    source,
+                })?;
+            let text = text_of(&file, bytes)?;
+            Ok((file, text))
+        }
+    }
+}
+
+/// The span that was asked for, in seconds since 1970 UTC.
+fn span(wanted: &Weather, zone: Option<&TimeZone>) -> (f64, f64) {
+    let zone = zone.cloned().unwrap_or(TimeZone::UTC);
+    let at = |moment: &Option<Moment>| moment.as_ref().and_then(|moment| moment.unix_s(&zone));
+    (
+        at(&wanted.from).unwrap_or(f64::NEG_INFINITY),
+        at(&wanted.to).unwrap_or(f64::INFINITY),
+    )
+}
+
+/// Keeps the readings within a span, with the one before and the one after it, so that straight lines reach its ends.
+fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(), FileError> {
+    let readings = &reading.record.readings;
+    let first = readings.iter().rposition(|r| r.unix_s <= from);
+    let last = readings.iter().position(|r| r.unix_s >= to);
+    let short = (from.is_finite() && first.is_none()).then_some("begins after --from");
+    let short = short.or((to.is_finite() && last.is_none()).then_some("ends before --to"));
+    if from > to {
+        return Err(Fault::of("--from", "--from lies after --to").into());
+    }
+    let told = |r: Option<&Observation>| {
+        r.map_or(String::new(), |r| crate::scenario::weather::utc(r.unix_s))
+    };
+    if let Some(short) = short {
+        let span = format!("{} to {}", told(readings.first()), told(readings.last()));
+        let fault = Fault::of(file, format!("the weather {short}: it runs from {span}"));
+        return Err(fault.help("a night needs weather from its beginning to its end; --from and --to are by the clock of --zone, UTC without it").into());
+    }
+    let kept = first.unwrap_or(0)..last.map_or(readings.len(), |last| last + 1);
+    let kept: Vec<Observation> = readings.get(kept).unwrap_or(&[]).to_vec();
+    let begin = kept.first().map_or(from, |r| r.unix_s).min(from);
+    let end = kept.last().map_or(to, |r| r.unix_s).max(to);
+    let inside = |at: Option<f64>| at.is_none_or(|at| at >= begin && at <= end);
+    reading.notes.retain(|note| inside(note.unix_s));
+    reading.record.readings = kept;
+    Ok(())
+}
+
+/// How a night names this weather.
+fn entry(wanted: &Weather, file: &str, reading: &Reading) -> String {
+    if builtin(Kind::Weather, &wanted.file).is_some() && file != wanted.file {
+        return format!("weather: recorded(\"{}\")", wanted.file);
+    }
+    let name = match wanted.file.as_str() {
+        "-" => "weather.csv",
+        file => Path::new(file)
+            .file_name()
+            .and_then(|name| name.to_str())
+            .unwrap_or(file),
+    };
+    if wanted.file == "-" {
+        return format!("weather: recorded(\"{name}\"), once --csv has written it to {name}");
+    }
+    let mut keys = vec![format!("file: \"{name}\"")];
+    if wanted.station.is_some() {
+        keys.extend(
+            reading
+                .station
+                .as_ref()
+                .map(|s| format!("station: \"{s}\"")),
+        );
+    }
+    let word = match reading.form {
+        Form::Reports => {
+            keys.extend(wanted.month.map(|m| format!("month: \"{m}\"")));
+            "reports"
+        }
+        Form::Table => {
+            keys.extend(wanted.zone.as_ref().map(|z| format!("zone: \"{z}\"")));
+            "table"
+        }
+    };
+    format!("weather: {word}({})", keys.join(", "))
+}
+
+/// Notes beside a CSV, on standard error.
+fn told_aside(reading: &Reading) {
+    for note in &reading.notes {
+        anstream::eprintln!("note: {note} [{}]", note.care.word());
+    }
+}

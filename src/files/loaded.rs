@@ -1,0 +1,44 @@
+//! A scenario with the files it came from, and what the gate says of it where its text has faults as well.
+
+use super::fault::Fault;
+use super::locate::located;
+use super::sources::{Input, Sources};
+use crate::scenario::check::check;
+use crate::scenario::document::Scenario;
+
+/// A scenario with the files it came from.
+#[derive(Debug, Clone)]
+pub struct Loaded {
+    /// The scenario.
+    pub scenario: Scenario,
+    /// Every file that went into it.
+    pub inputs: Vec<Input>,
+    /// What was read, for faults that come to light later.
+    pub sources: Sources,
+    /// The file it came from.
+    pub file: String,
+    /// What its engine's file is called.
+    pub engine: String,
+}
+
+/// What the gate refuses in a night whose text has keys that nothing was made of (`ignored`), but whose values are
+/// all the user's own; nothing of what stands in the same brackets as such a key.
+pub(super) fn refused_too(
+    scenario: &Scenario,
+    ignored: &[String],
+    file: &str,
+    sources: &Sources,
+) -> Vec<Fault> {
+    if ignored.is_empty() {
+        return Vec::new();
+    }
+    let mut problems = check(scenario).err().unwrap_or_default();
+    problems.retain(|problem| !ignored.iter().any(|key| beside(key, &problem.path)));
+    located(&problems, file, sources)
+}
+
+/// Whether a path stands in the same brackets as a key, below the outermost.
+fn beside(key: &str, path: &str) -> bool {
+    key.rfind(['.'])
+        .is_some_and(|dot| path.starts_with(&key[..dot]))
+}

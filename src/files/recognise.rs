@@ -1,0 +1,77 @@
+//! What kind of model file a text is, told from the keys it holds.
+
+use super::fault::Fault;
+use super::library::Kind;
+use super::outline::Outline;
+
+/// Keys by which each kind is known; the kind with the most of them is it.
+const MARKS: &[(Kind, &[&str])] = &[
+    (
+        Kind::Night,
+        &[
+            "clock", "engine", "hangar", "weather", "covers", "start", "circuit", "question", "oil",
+        ],
+    ),
+    (Kind::Comparison, &["choices", "night"]),
+    (
+        Kind::Heater,
+        &["kind", "power", "place", "hours", "thermostat"],
+    ),
+    (
+        Kind::Hangar,
+        &["lag", "draught", "draught_share", "cabin_above"],
+    ),
+    (Kind::Oil, &["grade", "at_40", "at_100", "pour_point"]),
+    (
+        Kind::Engine,
+        &[
+            "rows", "bore", "m_case", "m_head", "m_crank", "parts", "joints", "faces", "pockets",
+            "readings",
+        ],
+    ),
+];
+
+/// The kind of a text; none if it has no key of any.
+pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
+    if file.ends_with(".csv") {
+        return Some(Kind::Weather);
+    }
+    let outline = Outline::of(text);
+    let (count, kind) = MARKS
+        .iter()
+        .map(|(kind, keys)| {
+            let there = |key: &&&str| outline.find(key).is_some_and(|found| found.missing == 0);
+            (keys.iter().filter(there).count(), *kind)
+        })
+        .rev()
+        .max_by_key(|(count, _)| *count)?;
+    if count > 0 {
+        return Some(kind);
+    }
+    if file.ends_with(".ron") {
+        return None;
+    }
+    let first = text
+        .lines()
+        .find(|line| !line.trim().is_empty() && !line.starts_with('#'))?;
+    (first.contains(',') && !first.contains('(')).then_some(Kind::Weather)
+}
+
+/// Whether a text that could not be read as one kind is one of another; and what to do with it.
+pub fn mistaken(file: &str, text: &str, wanted: Kind) -> Option<Fault> {
+    let is = kind_of(file, text).filter(|is| *is != wanted)?;
+    let an = |kind: Kind| match kind {
+        Kind::Engine | Kind::Oil => format!("an {}", kind.word()),
+        kind => format!("a {}", kind.word()),
+    };
+    let what = format!("this is {} file, and {} is wanted here", an(is), an(wanted));
+    let fault = Fault::of(file, what);
+    Some(match is {
+        Kind::Night => fault.help(format!("run it with `coldsoak night {file}`")),
+        Kind::Comparison => fault.help(format!("run it with `coldsoak compare {file}`")),
+        _ => fault.help(format!(
+            "a night names it, as in `{}: \"{file}\"`",
+            is.key()
+        )),
+    })
+}

@@ -1,0 +1,25 @@
+//! Recorded weather from a file, aviation reports or a table, read into the record of one station.
+
+mod clean;
+mod columns;
+mod course;
+mod entry;
+mod layout;
+mod note;
+mod number;
+mod read;
+mod reading;
+mod reports;
+mod row;
+mod settle;
+mod sheet;
+mod stamp;
+mod table;
+mod wanted;
+
+pub use clean::written;
+pub use entry::{WeatherEntry, resolve};
+pub use note::{Care, Note};
+pub use read::{read, read_plain};
+pub use reading::{Form, Reading};
+pub use wanted::{Month, Refused, Wanted};

@@ -1,0 +1,88 @@
+//! What was asked of a night, in a few lines: the engine, its coverings, its heaters with places and hours.
+
+use super::phrase::wrapped;
+use crate::night::Night;
+use crate::scenario::clock::Hours;
+use crate::scenario::heater::{Heater, Place};
+
+/// The lines; `engine` is what its file is called.
+pub fn told(night: &Night, engine: &str, width: u16) -> String {
+    let scenario = night.scenario.scenario();
+    let body = night.scenario.body();
+    let kg: f64 = body
+        .parts
+        .iter()
+        .filter(|p| p.role.is_engine())
+        .map(|p| p.mass.si())
+        .sum();
+    let mut lines = vec![format!(
+        "Engine: {engine}, {kg:.0} kg with its oil, {}.",
+        scenario.oil.grade
+    )];
+    if !body.gaps.is_empty() {
+        lines.push(format!("Cowl: {}.", coverings(night)));
+    }
+    if scenario.heaters.is_empty() {
+        lines.push("Heaters: none.".to_owned());
+    }
+    for heater in &scenario.heaters {
+        lines.push(format!("Heater: {}.", heater_told(heater, night)));
+    }
+    let wrapped: Vec<String> = lines.iter().map(|l| wrapped(l, width, "  ")).collect();
+    wrapped.join("\n")
+}
+
+fn coverings(night: &Night) -> String {
+    let covers = &night.scenario.scenario().covers;
+    let mut told = vec![
+        format!("inlets {:.0} percent plugged", 100.0 * covers.inlet_plug),
+        format!("outlet {:.0} percent", 100.0 * covers.outlet_plug),
+    ];
+    for (pocket, resistance) in &covers.blankets {
+        told.push(format!("blanket round {pocket} {} m²K/W", resistance.si()));
+    }
+    if covers.blankets.is_empty() {
+        told.push("no blanket".to_owned());
+    }
+    if let Some(resistance) = covers.propeller {
+        told.push(format!("propeller cover {} m²K/W", resistance.si()));
+    }
+    if let Some(side) = &covers.open_side {
+        let cm2 = side.area.si() * 1e4;
+        told.push(format!("a side open into {}, {cm2:.0} cm²", side.pocket));
+    }
+    if covers.filler_open {
+        told.push("oil filler open".to_owned());
+    }
+    told.join(", ")
+}
+
+fn heater_told(heater: &Heater, night: &Night) -> String {
+    let place = match &heater.place {
+        Place::at(place) => format!("at {place}"),
+        Place::aimed(_) => "aimed by hand".to_owned(),
+    };
+    let hours = match &heater.hours {
+        Hours::never => "unplugged".to_owned(),
+        Hours::always => "on all night".to_owned(),
+        hours => {
+            let clock = night.scenario.clock();
+            let spans = hours.spans(clock, 0.0, night.scenario.end_s());
+            let told: Vec<String> = spans
+                .iter()
+                .map(|(on, off)| format!("{} to {}", clock.told(*on), clock.told(*off)))
+                .collect();
+            told.join(" and ")
+        }
+    };
+    let thermostat = heater.thermostat.as_ref().map_or(String::new(), |t| {
+        let units = night.scenario.scenario().units;
+        let (lo, hi) = (t.lo.told(units), t.hi.told(units));
+        format!(", thermostat on {} from {lo} to {hi}", t.sensor)
+    });
+    format!(
+        "{}, {:.0} W, {place}, {hours}{thermostat}",
+        heater.name,
+        heater.power.si()
+    )
+}

@@ -1,0 +1,143 @@
+//! Where a result comes from: the version, the command line as it was typed, and the hash of every file that went in.
+//! No clock times and no machine's paths but those that were typed, so the same run says the same.
+
+use serde::Serialize;
+
+/// The program's version, in every output.
+const VERSION: &str = env!("CARGO_PKG_VERSION");
+/// Digits of a hash that a line of text tells.
+const SHORT: usize = 12;
+
+/// A file that went into the nights.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct InputJson {
+    /// Its name.
+    pub name: String,
+    /// The SHA-256 of its text.
+    pub sha256: String,
+}
+
+/// Where a result comes from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Provenance {
+    /// The program's version.
+    pub version: &'static str,
+    /// What was typed after the program's name; empty for a result made by code.
+    pub command: Vec<String>,
+    /// Every file that went in.
+    pub inputs: Vec<InputJson>,
+}
+
+impl Provenance {
+    /// That of a result of this version.
+    pub fn new(command: Vec<String>, inputs: Vec<InputJson>) -> Self {
+        Self {
+            version: VERSION,
+            command,
+            inputs,
+        }
+    }
+
+    /// As the last lines of a text.
+    pub fn told(&self, width: u16) -> String {
+        let inputs: Vec<String> = self
+            .inputs
+            .iter()
+            .map(|i| format!("{} {}", i.name, &i.sha256[..SHORT.min(i.sha256.len())]))
+            .collect();
+        let line = format!(
+            "Made by coldsoak {} as `{}` from {} (first digits of each SHA-256).",
+            self.version,
+            self.typed(),
+            inputs.join(", ")
+        );
+        let fold = textwrap::Options::new(usize::from(width))
+            .subsequent_indent("  ")
+            // Names are to be found again as they are.
+            .word_splitter(textwrap::WordSplitter::NoHyphenation);
+        textwrap::fill(&line, fold)
+    }
+
+    /// A chart that carries it as metadata, which viewers do not draw.
+    pub fn in_svg(&self, svg: &str) -> String {
+        let mut told = format!("coldsoak {}\n{}\n", self.version, self.typed());
+        for input in &self.inputs {
+            told += &format!("{} {}\n", input.sha256, input.name);
+        }
+        let opened = svg
+            .find("<svg")
+            .and_then(|at| Some(at + svg[at..].find('>')? + 1));
+        match opened {
+            Some(at) => format!(
+                "{}\n<metadata>{}</metadata>{}",
+                &svg[..at],
+                escaped(&told),
+                &svg[at..]
+            ),
+            None => svg.to_owned(),
+        }
+    }
+
+    /// The command as one line that a shell would read the same way.
+    fn typed(&self) -> String {
+        let mut line = "coldsoak".to_owned();
+        for word in &self.command {
+            let plain = !word.is_empty()
+                && word
+                    .chars()
+                    .all(|c| c.is_alphanumeric() || "-_./=:,+@%".contains(c));
+            line.push(' ');
+            if plain {
+                line += word;
+            } else {
+                line += &format!("'{}'", word.replace('\'', "'\\''"));
+            }
+        }
+        line
+    }
+}
+
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        // Control characters, which XML cannot hold.
+        .replace(|c: char| c.is_control() && c != '\n', "?")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn some() -> Provenance {
+        let input = InputJson {
+            name: "my <night>.ron".to_owned(),
+            sha256: "0123456789abcdef".to_owned(),
+        };
+        let typed = ["night", "my <night>.ron", "it's"].map(str::to_owned);
+        Provenance::new(typed.to_vec(), vec![input])
+    }
+
+    #[test]
+    fn a_chart_carries_it_right_after_its_head_and_stays_xml() {
+        let told = some().in_svg("<?xml?>\n<svg width=\"1\"><text>x</text></svg>");
+        assert!(
+            told.starts_with("<?xml?>\n<svg width=\"1\">\n<metadata>coldsoak "),
+            "{told}"
+        );
+        assert!(
+            told.contains("my &lt;night&gt;.ron")
+                && told.ends_with("</metadata><text>x</text></svg>")
+        );
+    }
+
+    #[test]
+    fn words_with_blanks_are_quoted_as_a_shell_reads_them() {
+        let told = some().told(200);
+        assert!(
+            told.contains(r"`coldsoak night 'my <night>.ron' 'it'\''s'`"),
+            "{told}"
+        );
+        assert!(told.contains("0123456789ab (first"), "{told}");
+    }
+}

@@ -1,0 +1,290 @@
+//! Files to begin with, what is built in, names, standard input, and what is assumed.
+
+use super::machine::hold;
+use super::{Desk, Ran};
+use std::io::Write;
+use std::process::Stdio;
+
+/// Runs with a text on standard input.
+fn fed(desk: &Desk, words: &[&str], text: &str) -> Ran {
+    let mut child = desk
+        .command(words)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child
+        .stdin
+        .take()
+        .unwrap()
+        .write_all(text.as_bytes())
+        .unwrap();
+    Ran::of(&child.wait_with_output().unwrap())
+}
+
+/// A short night of the small engine.
+const SHORT: &str = "(
+    title: \"short\",
+    clock: (begin: \"04:00\", departure: \"05:00\"),
+    engine: \"flat-four-3l1\",
+    hangar: \"shut\",
+    weather: steady(outdoors: degC(-10)),
+    heaters: [(heater: \"HEATER\")],
+)
+";
+
+#[test]
+fn a_new_night_runs_as_it_stands_and_is_never_overwritten_unasked() {
+    let desk = Desk::new();
+    let wrote = desk.run(&["new", "mine.ron"]).done();
+    assert!(wrote.contains("coldsoak night mine.ron"), "{wrote}");
+    let told = desk.run(&["night", "mine.ron"]).done();
+    assert!(told.starts_with("My night\n"), "{told}");
+    std::fs::write(desk.path().join("mine.ron"), "edited").unwrap();
+    let refused = desk.run(&["new", "mine.ron"]);
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("--force"), "{}", refused.err);
+    let kept = std::fs::read_to_string(desk.path().join("mine.ron")).unwrap();
+    assert_eq!(kept, "edited");
+    desk.run(&["new", "mine.ron", "--force", "--quiet"]).done();
+}
+
+#[test]
+fn a_new_night_can_be_printed_and_read_back_from_standard_input() {
+    let desk = Desk::new();
+    let text = desk
+        .run(&[
+            "new",
+            "-",
+            "--engine",
+            "radial-nine",
+            "--heater",
+            "household-fan-1500w",
+        ])
+        .done();
+    let told = fed(&desk, &["night", "-"], &text).done();
+    assert!(told.contains("household fan heater 1500 W"), "{told}");
+    assert!(told.contains("standard input "), "{told}");
+    assert!(desk.files(".").is_empty());
+}
+
+#[test]
+fn a_name_that_is_not_built_in_is_two_with_the_nearest() {
+    let desk = Desk::new();
+    for (words, near) in [
+        (
+            &["new", "a.ron", "--engine", "flat-four-5l8"][..],
+            "flat-four-5l9",
+        ),
+        (&["new", "a.ron", "--heater", "bay-fan-350"], "bay-fan-350w"),
+        (&["catalogue", "heater", "sump-pad-150"], "sump-pad-150w"),
+        (&["catalogue", "enginse"], "engine"),
+    ] {
+        let ran = desk.run(words);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}");
+        assert!(ran.err.contains(&format!("`{near}`")), "{}", ran.err);
+    }
+    assert!(desk.files(".").is_empty());
+}
+
+#[test]
+fn a_file_of_the_catalogue_can_be_saved_and_named() {
+    let desk = Desk::new();
+    let fan = desk.run(&["catalogue", "heater", "bay-fan-250w"]).done();
+    assert!(fan.starts_with("//"), "with its comments");
+    std::fs::write(desk.path().join("my-fan.ron"), fan).unwrap();
+    std::fs::write(
+        desk.path().join("n.ron"),
+        SHORT.replace("HEATER", "my-fan.ron"),
+    )
+    .unwrap();
+    let told = desk.run(&["night", "n.ron"]).done();
+    assert!(
+        told.contains("Heater: bay fan 250 W, 250 W, at bottom, on all night."),
+        "{told}"
+    );
+    let listed = desk.run(&["catalogue"]).done();
+    for name in [
+        "flat-six-8l5",
+        "sae-60",
+        "open-shed",
+        "chicago_il_1986-01-06",
+        "demo",
+    ] {
+        assert!(listed.contains(name), "{name}");
+    }
+    let one = desk.run(&["catalogue", "oil"]).done();
+    assert!(one.contains("15w-50") && !one.contains("shut"), "{one}");
+    let json: serde_json::Value =
+        serde_json::from_str(&desk.run(&["catalogue", "engines", "--json"]).done()).unwrap();
+    hold("catalogue", &json);
+    assert_eq!(json.as_array().unwrap().len(), 5);
+    assert_eq!(json[0]["kind"], "engine");
+}
+
+#[test]
+fn names_lead_out_of_the_folder_only_if_told_so() {
+    let desk = Desk::new();
+    let fan = desk.run(&["catalogue", "heater", "bay-fan-250w"]).done();
+    std::fs::write(desk.path().join("fan.ron"), fan).unwrap();
+    std::fs::create_dir(desk.path().join("nights")).unwrap();
+    let night = desk.path().join("nights/n.ron");
+    let absolute = desk.path().join("fan.ron").display().to_string();
+    for name in ["../fan.ron", absolute.as_str()] {
+        std::fs::write(&night, SHORT.replace("HEATER", name)).unwrap();
+        let refused = desk.run(&["night", "nights/n.ron"]);
+        assert_eq!(refused.code, 2);
+        assert!(refused.err.contains("--allow-outside"), "{}", refused.err);
+        assert!(refused.err.contains("n.ron:7"), "{}", refused.err);
+        desk.run(&["night", "nights/n.ron", "--allow-outside"])
+            .done();
+    }
+    // From standard input, names resolve in the working directory.
+    fed(&desk, &["night", "-"], &SHORT.replace("HEATER", "fan.ron")).done();
+}
+
+#[test]
+fn every_output_says_where_it_comes_from() {
+    let desk = Desk::new();
+    std::fs::write(
+        desk.path().join("n.ron"),
+        SHORT.replace("HEATER", "lamp-100w"),
+    )
+    .unwrap();
+    let words = ["night", "n.ron", "--out", "kept"];
+    let told = desk.run(&words).done();
+    let last: Vec<&str> = told
+        .trim_end()
+        .rsplit("\n\n")
+        .next()
+        .unwrap()
+        .lines()
+        .collect();
+    let last = last.join(" ");
+    assert!(last.contains("`coldsoak night n.ron --out kept`"), "{last}");
+    assert!(
+        last.contains("n.ron ") && last.contains("built-in oils/15w-50.ron "),
+        "{last}"
+    );
+    let read = |name: &str| std::fs::read_to_string(desk.path().join("kept").join(name)).unwrap();
+    for name in ["findings.json", "provenance.json"] {
+        let json: serde_json::Value = serde_json::from_str(&read(name)).unwrap();
+        assert_eq!(json["command"], serde_json::json!(words), "{name}");
+        assert_eq!(json["inputs"][0]["name"], "n.ron");
+        assert_eq!(json["inputs"][0]["sha256"].as_str().unwrap().len(), 64);
+    }
+    let kept: serde_json::Value = serde_json::from_str(&read("provenance.json")).unwrap();
+    hold("provenance", &kept);
+    let named: Vec<&str> = kept["files"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|f| f["name"].as_str().unwrap())
+        .collect();
+    assert!(
+        named.contains(&"night.csv") && named.contains(&"night.svg"),
+        "{named:?}"
+    );
+    let svg = read("night.svg");
+    assert!(svg.contains("<metadata>coldsoak ") && svg.contains("night n.ron --out kept"));
+    // A plain CSV reader finds the heads in the first line.
+    assert!(read("night.csv").starts_with("time_s,"));
+    // The same words leave the same bytes.
+    let before = (read("findings.json"), svg, read("provenance.json"));
+    desk.run(&["night", "n.ron", "--out", "kept", "--force"])
+        .done();
+    desk.run(&words.map(|w| if w == "kept" { "again" } else { w }))
+        .done();
+    std::fs::remove_dir_all(desk.path().join("kept")).unwrap();
+    desk.run(&words).done();
+    assert_eq!(
+        before,
+        (
+            read("findings.json"),
+            read("night.svg"),
+            read("provenance.json")
+        )
+    );
+}
+
+#[test]
+fn verbose_tells_what_was_assumed_and_quiet_nothing_but_the_result() {
+    let desk = Desk::new();
+    std::fs::write(
+        desk.path().join("n.ron"),
+        SHORT.replace("HEATER", "lamp-100w"),
+    )
+    .unwrap();
+    let ran = desk.run(&["night", "n.ron", "--verbose"]);
+    for told in [
+        "oil: 15W-50",
+        "covers.inlet_plug: 0.84",
+        "built-in engines/flat-four-3l1.ron",
+        "zone UTC",
+        "hangar air as outdoors, -10.0 °C",
+        "tolerance 1",
+        "weather.humidity: 0.8",
+    ] {
+        assert!(ran.err.contains(told), "{told}: {}", ran.err);
+    }
+    assert!(
+        !ran.err.contains("engine:"),
+        "stated in the file: {}",
+        ran.err
+    );
+    assert!(!ran.out.contains("What was assumed"), "{}", ran.out);
+    let quiet = desk.run(&["night", "n.ron", "--quiet"]);
+    assert_eq!(quiet.err, "");
+    assert!(quiet.out.contains("NOT ready at departure"));
+    assert_eq!(
+        desk.run(&["night", "n.ron", "--quiet", "--verbose"]).code,
+        2
+    );
+}
+
+#[test]
+fn no_color_is_honoured_and_always_is_always() {
+    let desk = Desk::new();
+    let faulty = |words: &[&str]| {
+        let output = desk.command(words).env("NO_COLOR", "1").output().unwrap();
+        Ran::of(&output).err
+    };
+    assert!(!faulty(&["night", "nowhere"]).contains('\u{1b}'));
+    assert!(faulty(&["night", "nowhere", "--color", "always"]).contains('\u{1b}'));
+}
+
+#[test]
+fn shells_and_manuals_know_every_command() {
+    let desk = Desk::new();
+    let commands = [
+        "night",
+        "compare",
+        "new",
+        "catalogue",
+        "network",
+        "completions",
+        "man",
+    ];
+    for shell in ["bash", "zsh", "fish"] {
+        let text = desk.run(&["completions", shell]).done();
+        for command in commands {
+            assert!(text.contains(command), "{shell}: {command}");
+        }
+    }
+    desk.run(&["man", "--out", "pages"]).done();
+    let pages = desk.files("pages");
+    for command in commands {
+        assert!(
+            pages.contains(&format!("coldsoak-{command}.1")),
+            "{pages:?}"
+        );
+        let help = desk.run(&[command, "--help"]).done();
+        assert!(
+            help.contains("coldsoak "),
+            "{command} teaches without an example: {help}"
+        );
+    }
+    assert!(desk.run(&["man"]).done().contains(".TH coldsoak 1"));
+    assert_eq!(desk.run(&["man", "--out", "pages"]).code, 2);
+}

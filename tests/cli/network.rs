@@ -1,0 +1,76 @@
+//! `coldsoak network`: what is being solved, in three forms.
+
+use super::Desk;
+use super::machine::hold;
+
+#[test]
+fn the_json_keeps_its_schema_and_the_moment_asked_for() {
+    let desk = Desk::new();
+    let words = [
+        "network",
+        "small-engine-top",
+        "--at",
+        "05:30",
+        "--format",
+        "json",
+    ];
+    let told = serde_json::from_str(&desk.run(&words).done()).unwrap();
+    hold("network", &told);
+    assert_eq!(told["clock"], "05:30");
+    // From 19:00 to half past five.
+    assert_eq!(told["time_s"], 10.5 * 3600.0);
+    let departure = serde_json::from_str::<serde_json::Value>(
+        &desk
+            .run(&["network", "block-cooling", "--format", "json"])
+            .done(),
+    )
+    .unwrap();
+    hold("network", &departure);
+    assert_eq!(departure["clock"], "08:00");
+}
+
+#[test]
+fn a_graph_goes_into_a_file_that_is_not_overwritten() {
+    let desk = Desk::new();
+    let words = [
+        "network",
+        "block-cooling",
+        "--format",
+        "dot",
+        "--out",
+        "net.dot",
+    ];
+    assert_eq!(desk.run(&words).done(), "");
+    let text = std::fs::read_to_string(desk.path().join("net.dot")).unwrap();
+    assert!(
+        text.starts_with("// Made by coldsoak ") && text.contains("\ndigraph "),
+        "{text}"
+    );
+    assert_eq!(desk.run(&words).code, 2);
+    desk.run(&[&words[..], &["--force"]].concat()).done();
+    let printed = desk
+        .run(&["network", "block-cooling", "--format", "dot", "--out", "-"])
+        .done();
+    assert_eq!(printed.lines().count(), text.lines().count());
+}
+
+#[test]
+fn the_table_is_told_in_the_degrees_asked_for() {
+    let desk = Desk::new();
+    let told = desk
+        .run(&["network", "block-cooling", "--units", "degF"])
+        .done();
+    assert!(
+        told.contains("Slowest time constants") && told.contains("°F"),
+        "{told}"
+    );
+}
+
+#[test]
+fn a_moment_that_is_none_is_two() {
+    let desk = Desk::new();
+    for at in ["half past", "15:00"] {
+        let ran = desk.run(&["network", "block-cooling", "--at", at]);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{at}: {}", ran.err);
+    }
+}

@@ -1,0 +1,204 @@
+//! The documents: every file in them is written, every command is run, every key is told.
+//!
+//! A block that begins with ```` ```ron NAME ```` or ```` ```text NAME ```` is written to a scratch folder; the lines
+//! of a ```` ```sh ```` block that begin with `coldsoak` are run there, in order. Blocks of one document share a folder.
+
+use std::path::Path;
+use std::process::Command;
+
+/// Folders and files that hold keys of model files.
+const KEYS: [&str; 2] = ["src/scenario", "src/files"];
+/// The files of `src/files` that do.
+const FILES: [&str; 3] = ["night.rs", "comparison.rs", "entry.rs"];
+/// Structures of a scenario that no file holds: what code makes of files.
+const NOT_IN_FILES: [&str; 6] = [
+    "Scenario",
+    "Problem",
+    "NightClock",
+    "Moment",
+    "Record",
+    "Observation",
+];
+
+struct Block {
+    language: String,
+    name: Option<String>,
+    text: String,
+}
+
+fn read(path: &str) -> String {
+    std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(path))
+        .unwrap_or_else(|e| panic!("{path}: {e}"))
+}
+
+fn blocks(text: &str) -> Vec<Block> {
+    let mut blocks: Vec<Block> = Vec::new();
+    let mut open = false;
+    for line in text.lines() {
+        match line.strip_prefix("```") {
+            Some(_) if open => open = false,
+            Some(head) => {
+                let mut words = head.split_whitespace().map(str::to_owned);
+                open = true;
+                blocks.push(Block {
+                    language: words.next().unwrap_or_default(),
+                    name: words.next(),
+                    text: String::new(),
+                });
+            }
+            None if open => {
+                if let Some(block) = blocks.last_mut() {
+                    block.text += line;
+                    block.text.push('\n');
+                }
+            }
+            None => {}
+        }
+    }
+    blocks
+}
+
+/// Runs one line of a shell block; `> FILE` at its end keeps what it prints.
+fn run(line: &str, folder: &Path) {
+    let line = line.split(" #").next().unwrap_or(line).trim();
+    let (line, kept) = match line.split_once(" > ") {
+        Some((line, file)) => (line, Some(file.trim())),
+        None => (line, None),
+    };
+    let done = Command::new(env!("CARGO_BIN_EXE_coldsoak"))
+        .args(line.split_whitespace().skip(1))
+        .current_dir(folder)
+        .output()
+        .expect("the program runs");
+    assert!(
+        done.status.success(),
+        "{line}\n{}",
+        String::from_utf8_lossy(&done.stderr)
+    );
+    assert!(
+        !done.stdout.is_empty() || line.contains("--out"),
+        "{line} says nothing"
+    );
+    if let Some(file) = kept {
+        std::fs::write(folder.join(file), done.stdout).expect("a scratch file");
+    }
+}
+
+/// Runs a document, and gives how many commands it held.
+fn follow(document: &str) -> usize {
+    let folder = tempfile::tempdir().expect("a scratch folder");
+    let mut commands = 0;
+    for block in blocks(&read(document)) {
+        match (block.language.as_str(), &block.name) {
+            ("sh", _) => {
+                for line in block.text.lines().filter(|l| l.starts_with("coldsoak ")) {
+                    run(line, folder.path());
+                    commands += 1;
+                }
+            }
+            (_, Some(name)) => {
+                std::fs::write(folder.path().join(name), block.text).expect("a scratch file");
+            }
+            _ => {}
+        }
+    }
+    commands
+}
+
+#[test]
+fn the_readme_can_be_followed() {
+    assert!(follow("README.md") >= 3);
+}
+
+#[test]
+fn the_owners_walk_can_be_followed() {
+    assert!(follow("docs/owner.md") >= 8);
+}
+
+#[test]
+fn the_researchers_page_can_be_followed() {
+    assert!(follow("docs/researcher.md") >= 6);
+}
+
+#[test]
+fn the_instructors_page_can_be_followed() {
+    assert!(follow("docs/instructor.md") >= 4);
+}
+
+#[test]
+fn the_page_of_keys_can_be_followed() {
+    assert!(follow("docs/files.md") >= 4);
+}
+
+/// Every key of every structure that a file holds stands on the page of keys.
+#[test]
+fn every_key_is_told() {
+    let page = read("docs/files.md");
+    let mut missing = Vec::new();
+    let mut seen = 0;
+    for folder in KEYS {
+        each_file(
+            &Path::new(env!("CARGO_MANIFEST_DIR")).join(folder),
+            &mut |path| {
+                let name = path
+                    .file_name()
+                    .and_then(|n| n.to_str())
+                    .unwrap_or_default();
+                // Below the folder of keys only: the checkout itself may lie
+                // in a folder of any name.
+                let within_sources = path.strip_prefix(env!("CARGO_MANIFEST_DIR"));
+                let checks = within_sources
+                    .expect("below the root")
+                    .components()
+                    .any(|c| {
+                        c.as_os_str() == "check"
+                            || c.as_os_str() == "plausible"
+                            || c.as_os_str() == "opposed"
+                    });
+                if checks || folder == "src/files" && !FILES.contains(&name) {
+                    return;
+                }
+                let text = std::fs::read_to_string(path).expect("a source");
+                let mut within = String::new();
+                for line in text.lines() {
+                    if let Some(rest) = line.strip_prefix("pub struct ") {
+                        within = rest
+                            .split([' ', '<', '(', ';'])
+                            .next()
+                            .unwrap_or_default()
+                            .to_owned();
+                    }
+                    let Some((key, _)) = line
+                        .strip_prefix("    pub ")
+                        .and_then(|l| l.split_once(':'))
+                    else {
+                        continue;
+                    };
+                    if key.contains(['(', ' '])
+                        || NOT_IN_FILES.contains(&within.as_str())
+                        || within.starts_with("Loaded")
+                    {
+                        continue;
+                    }
+                    seen += 1;
+                    if !page.contains(&format!("`{key}`")) {
+                        missing.push(format!("{name}: {within}.{key}"));
+                    }
+                }
+            },
+        );
+    }
+    assert!(missing.is_empty(), "not on docs/files.md: {missing:#?}");
+    assert!(seen > 150, "only {seen} keys were found");
+}
+
+fn each_file(folder: &Path, act: &mut dyn FnMut(&Path)) {
+    for entry in std::fs::read_dir(folder).expect("a source folder") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            each_file(&path, act);
+        } else {
+            act(&path);
+        }
+    }
+}

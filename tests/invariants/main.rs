@@ -1,0 +1,11 @@
+//! What must hold of any engine: random bodies in the explicit form, in random weather, with random heaters.
+
+#[path = "../kit/bench.rs"]
+mod bench;
+#[path = "../kit/mod.rs"]
+mod kit;
+
+mod anew;
+mod any_body;
+mod same;
+mod warmer;
