@@ -33,9 +33,8 @@ fn kept(desk: &Desk) -> usize {
 
 fn same_as_unbroken(desk: &Desk) {
     desk.run(&words("", "unbroken")).done();
-    let read = |out: &str, file: &str| {
-        std::fs::read_to_string(desk.path().join(out).join(file)).unwrap()
-    };
+    let read =
+        |out: &str, file: &str| std::fs::read_to_string(desk.path().join(out).join(file)).unwrap();
     assert!(
         read("resumed", "nights.csv") == read("unbroken", "nights.csv"),
         "nights.csv differs after a resumption"

@@ -3,8 +3,8 @@
 use super::{asked, heater, night, on_before, planned};
 use coldsoak::night::run;
 use coldsoak::quantity::{Duration, Power, Temperature};
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::document::Scenario;
+use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::weather::Weather;
 use coldsoak::study::change::Change;
 use coldsoak::study::when::{Switches, Verdict, when};

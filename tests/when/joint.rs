@@ -2,8 +2,8 @@
 
 use super::{asked, heater, night, planned, ready};
 use coldsoak::quantity::{Duration, Temperature};
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::document::Scenario;
+use coldsoak::scenario::hours::Hours;
 use rayon::prelude::*;
 
 /// How far around the plan pairs are tried, minutes, and their spacing: a slip along the border of what is ready

@@ -9,9 +9,9 @@ use coldsoak::files::library::{Kind, model};
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::run;
 use coldsoak::quantity::Duration;
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Heater, Place};
+use coldsoak::scenario::hours::Hours;
 use coldsoak::study::when::{Planned, Verdict, When, when};
 
 fn night(name: &str) -> Scenario {

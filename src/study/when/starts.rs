@@ -3,8 +3,8 @@
 use crate::night::NightError;
 use crate::quantity::Duration;
 use crate::scenario::check::{Problem, check};
-use crate::scenario::clock::Hours;
 use crate::scenario::document::Scenario;
+use crate::scenario::hours::Hours;
 use crate::scenario::start::Warmth;
 
 /// The heaters whose switching-on is sought, and how early it can be.
