@@ -28,7 +28,7 @@ pub fn write(
     let scenario = night.scenario.scenario();
     let view = ChartView {
         title: &scenario.title,
-        subtitle: "the coldest groups of parts: half of the plausible nights lie below the thick line, \
+        subtitle: "the three coldest groups of parts: half of the plausible nights lie below the thick line, \
 one in ten below and above the dotted ones",
         clock: night.scenario.clock(),
         units: scenario.units,

@@ -11,7 +11,7 @@ use crate::study::summary::Summary;
 /// Dashes of the outer lines.
 const OUTER: (f64, f64) = (2.0, 4.0);
 /// The most groups in one chart.
-const MOST: usize = 5;
+const MOST: usize = 3;
 
 /// The coldest groups at departure, as SVG.
 ///
@@ -34,12 +34,9 @@ pub fn groups(night: &Night, summary: &Summary, view: &ChartView) -> Result<Stri
                 .map(|(i, band)| (i as f64 * APART_H * 3600.0, of(band)))
                 .collect()
         };
-        for (name, points) in [
-            (format!("{}, 10 %", reading.label), points(|b| b.p10)),
-            (format!("{}, 90 %", reading.label), points(|b| b.p90)),
-        ] {
+        for points in [points(|b| b.p10), points(|b| b.p90)] {
             lines.push(Line {
-                name,
+                name: String::new(),
                 points,
                 ink: look(k).0,
                 width: 1.2,
