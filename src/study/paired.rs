@@ -172,7 +172,7 @@ pub fn tally<'a>(names: impl Iterator<Item = &'a str>) -> Vec<(String, usize)> {
         *counts.entry(name.to_owned()).or_insert(0) += 1;
     }
     let mut counts: Vec<(String, usize)> = counts.into_iter().collect();
-    counts.sort_by(|a, b| b.1.cmp(&a.1));
+    counts.sort_by_key(|count| std::cmp::Reverse(count.1));
     counts
 }
 

@@ -51,14 +51,14 @@ pub fn indices(points: &[Answers], seed: u32) -> Option<Vec<Indices>> {
     let all: Vec<usize> = (0..points.len()).collect();
     let best = estimates(points, &all, groups)?;
     let mut random = Random(u64::from(seed));
-    let resampled: Vec<Vec<(f64, f64)>> = (0..RESAMPLINGS)
+    let resampled: Vec<Vec<Shares>> = (0..RESAMPLINGS)
         .filter_map(|_| {
             let picked: Vec<usize> = all.iter().map(|_| random.below(points.len())).collect();
             estimates(points, &picked, groups)
         })
         .collect();
-    let index = |share: f64, of: &dyn Fn(&Vec<(f64, f64)>) -> f64| {
-        let mut sorted: Vec<f64> = resampled.iter().map(of).collect();
+    let index = |share: f64, of: &dyn Fn(&[Shares]) -> f64| {
+        let mut sorted: Vec<f64> = resampled.iter().map(|e| of(e)).collect();
         sorted.sort_by(f64::total_cmp);
         Index {
             share,
@@ -67,14 +67,20 @@ pub fn indices(points: &[Answers], seed: u32) -> Option<Vec<Indices>> {
         }
     };
     let of_group = |g: usize| Indices {
-        first: index(best[g].0, &|e| e[g].0),
-        total: index(best[g].1, &|e| e[g].1),
+        first: index(best[g].first, &|e| e[g].first),
+        total: index(best[g].total, &|e| e[g].total),
     };
     Some((0..groups).map(of_group).collect())
 }
 
-/// First-order and total index of each group from some of the points.
-fn estimates(points: &[Answers], picked: &[usize], groups: usize) -> Option<Vec<(f64, f64)>> {
+/// First-order and total index of a group.
+struct Shares {
+    first: f64,
+    total: f64,
+}
+
+/// The shares of each group from some of the points.
+fn estimates(points: &[Answers], picked: &[usize], groups: usize) -> Option<Vec<Shares>> {
     let n = picked.len() as f64;
     let mean =
         |of: &dyn Fn(&Answers) -> f64| picked.iter().map(|i| of(&points[*i])).sum::<f64>() / n;
@@ -90,7 +96,10 @@ fn estimates(points: &[Answers], picked: &[usize], groups: usize) -> Option<Vec<
     let of_group = |g: usize| {
         let first = mean(&|p| (p.second - middle) * (p.mixed[g] - p.first));
         let total = 0.5 * mean(&|p| (p.first - p.mixed[g]).powi(2));
-        (first / variance, total / variance)
+        Shares {
+            first: first / variance,
+            total: total / variance,
+        }
     };
     Some((0..groups).map(of_group).collect())
 }

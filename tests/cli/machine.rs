@@ -28,7 +28,7 @@ fn json(desk: &Desk, words: &[&str]) -> Value {
 }
 
 /// A slip: what it is, and how it is made.
-type Slip = (&'static str, fn(&mut Value));
+pub type Slip = (&'static str, fn(&mut Value));
 
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {

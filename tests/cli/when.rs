@@ -1,7 +1,7 @@
 //! `coldsoak when`: the answer in the first line, its schema, its folder, its refusals.
 
 use super::Desk;
-use super::machine::{hold, valid};
+use super::machine::{Slip, hold, valid};
 use serde_json::Value;
 
 fn json(desk: &Desk, words: &[&str]) -> Value {
@@ -46,7 +46,7 @@ fn a_plan_and_a_never_keep_the_schema_and_a_slip_does_not() {
             + never["tried_in_vain"].as_array().unwrap().len()
             >= 4
     );
-    let slips: [(&str, fn(&mut Value)); 4] = [
+    let slips: [Slip; 4] = [
         ("a plan that is not ready", |v| {
             v["outcome"]["ready_at_departure"] = false.into()
         }),
