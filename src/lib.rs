@@ -10,7 +10,8 @@
 //! use coldsoak::files::library::{Kind, model};
 //! use coldsoak::night::run;
 //! use coldsoak::quantity::Temperature;
-//! use coldsoak::scenario::clock::{Clock, Hours, Moment};
+//! use coldsoak::scenario::clock::{Clock, Moment};
+//! use coldsoak::scenario::hours::Hours;
 //! use coldsoak::scenario::document::Scenario;
 //! use coldsoak::scenario::heater::{Heater, Place};
 //! use coldsoak::scenario::weather::Weather;

@@ -19,6 +19,7 @@ coldsoak compare                        the built-in night, every heater place\n
 coldsoak compare my-choices.ron         your own choices\n  \
 coldsoak night my-night.ron --units degF   one night in full\n  \
 coldsoak night demo --json              for another program\n  \
+coldsoak spread demo                    how sure its answers are, and what to measure next\n  \
 coldsoak new my-night.ron               a commented night to begin with\n  \
 coldsoak catalogue                      what is built in\n\n\
 Exit codes: 0 done, whatever the answer; 1 could not finish; 2 your file or flags;\n\
@@ -61,6 +62,10 @@ coldsoak check my-engine.ron --expand    the engine part by part, as an engine f
     Check(super::check::Check),
     /// Tell one night in full.
     Night(super::night::Night),
+    /// Find when to switch on: the latest time that is ready at departure.
+    When(super::when::When),
+    /// Vary all that is uncertain about a night, and say how sure its answers are.
+    Spread(super::spread::Spread),
     /// Write a commented night to begin with.
     New(super::new::New),
     /// Tell what is built in, or print a file of it.

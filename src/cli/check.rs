@@ -73,7 +73,7 @@ struct FileJson {
     kind: Option<&'static str>,
     taken_for: Option<String>,
     faults: Vec<FaultJson>,
-    doubts: Vec<FaultJson>,
+    hard_to_believe: Vec<FaultJson>,
     notes: Vec<String>,
 }
 
@@ -103,7 +103,7 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             kind: None,
             taken_for: None,
             faults: Vec::new(),
-            doubts: Vec::new(),
+            hard_to_believe: Vec::new(),
             notes,
         };
         if let Err(FileError::Faults(faults)) = &examined {
@@ -126,7 +126,7 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             found.sound = true;
             found.kind = Some(kind);
             found.taken_for = sound.taken_for;
-            found.doubts = sound.doubts.iter().map(fault_json).collect();
+            found.hard_to_believe = sound.doubts.iter().map(fault_json).collect();
         }
         files.push(found);
     }

@@ -7,7 +7,9 @@ use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
 use crate::report::{comparison_text, json};
-use crate::study::compare::{Choice, compare};
+use crate::study::choice::Choice;
+use crate::study::compare::{Comparison, compare};
+use crate::study::paired::paired;
 use std::path::PathBuf;
 
 /// What the help teaches with.
@@ -25,6 +27,16 @@ which says what they were made from.";
 pub struct Compare {
     /// A comparison file, `-` for standard input, or the name of a built-in one; the built-in `demo` if not given.
     pub file: Option<PathBuf>,
+    /// Leave out the bands over plausible nights and the verdicts that rest on them.
+    #[arg(long)]
+    pub quick: bool,
+    /// Plausible nights a choice.
+    #[arg(long, value_name = "N", default_value_t = 64, conflicts_with = "quick",
+        value_parser = clap::value_parser!(u32).range(8..=65_536))]
+    pub nights: u32,
+    /// The seed of the plausible nights; the same seed gives the same answer.
+    #[arg(long, value_name = "N", default_value_t = 1, conflicts_with = "quick")]
+    pub seed: u32,
     /// How it is told and kept.
     #[command(flatten)]
     pub output: Output,
@@ -50,9 +62,17 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     if !args.quiet {
         check::warn(&doubts);
     }
-    folder::allowed(&wanted.output)?;
-    let bar = progress::bar(choices.len(), args.quiet);
-    let compared = compare(&choices, &|| bar.inc(1));
+    folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
+    let plausible = if wanted.quick { 0 } else { wanted.nights };
+    let bar = progress::bar(choices.len() * (1 + plausible as usize), args.quiet);
+    let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
+        if plausible > 0 {
+            let ranked = ranked(&compared, &choices);
+            let paired = paired(&ranked, plausible, wanted.seed, &|| bar.inc(1))?;
+            compared.paired = Some(paired);
+        }
+        Ok(compared)
+    });
     bar.finish_and_clear();
     let compared = compared
         .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
@@ -91,6 +111,14 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     } else {
         Outcome::Done
     })
+}
+
+/// The choices in the order of their ranks.
+fn ranked<'a>(compared: &Comparison, choices: &'a [Choice]) -> Vec<&'a Choice> {
+    let names = compared.nights.iter().map(|(name, _)| name);
+    names
+        .filter_map(|name| choices.iter().find(|choice| choice.name == *name))
+        .collect()
 }
 
 fn choices(loaded: &LoadedComparison, args: &Args) -> Vec<Choice> {

@@ -37,9 +37,9 @@ pub fn chosen(output: &Output) -> PathBuf {
 /// Refuses, before anything is computed, a folder that could not be written to afterwards.
 ///
 /// *Errors*: the folder that was named is there and not to be replaced.
-pub fn allowed(output: &Output) -> Result<(), Failure> {
-    match &output.out {
-        Some(path) => Ok(may_replace(path, output.force)?),
+pub fn allowed(out: Option<&Path>, force: bool) -> Result<(), Failure> {
+    match out {
+        Some(path) => Ok(may_replace(path, force)?),
         None => Ok(()),
     }
 }
@@ -56,11 +56,7 @@ pub fn write(
     nights: &[(String, &Night)],
     from: &Provenance,
 ) -> Result<(), Failure> {
-    let mut folder = Kept {
-        folder: NewFolder::begin(path, force)?,
-        from,
-        files: Vec::new(),
-    };
+    let mut folder = Kept::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     if let Some((_, first)) = nights.first().filter(|_| nights.len() > 1) {
         let traces: Vec<_> = nights
@@ -90,7 +86,7 @@ pub fn write(
 }
 
 /// A folder that is being written, and the hash of what is in it.
-struct Kept<'a> {
+pub struct Kept<'a> {
     folder: NewFolder,
     from: &'a Provenance,
     files: Vec<InputJson>,
@@ -104,8 +100,22 @@ struct FolderJson<'a> {
     files: &'a [InputJson],
 }
 
-impl Kept<'_> {
-    fn write(&mut self, name: &str, bytes: &[u8]) -> Result<(), Failure> {
+impl<'a> Kept<'a> {
+    /// A folder to come: nothing stands at its path before [`Kept::finish`].
+    ///
+    /// *Errors*: the folder is there and not to be replaced, or cannot be written.
+    pub fn begin(path: &Path, force: bool, from: &'a Provenance) -> Result<Self, Failure> {
+        Ok(Self {
+            folder: NewFolder::begin(path, force)?,
+            from,
+            files: Vec::new(),
+        })
+    }
+
+    /// A file of it.
+    ///
+    /// *Errors*: it cannot be written.
+    pub fn write(&mut self, name: &str, bytes: &[u8]) -> Result<(), Failure> {
         self.folder.write(name, bytes)?;
         self.files.push(InputJson {
             name: name.to_owned(),
@@ -115,7 +125,9 @@ impl Kept<'_> {
     }
 
     /// A chart, and its PNG copy.
-    fn picture(&mut self, stem: &str, svg: &str) -> Result<(), Failure> {
+    ///
+    /// *Errors*: it cannot be drawn or written.
+    pub fn picture(&mut self, stem: &str, svg: &str) -> Result<(), Failure> {
         let svg = self.from.in_svg(svg);
         self.write(&format!("{stem}.svg"), svg.as_bytes())?;
         #[cfg(feature = "png")]
@@ -126,7 +138,10 @@ impl Kept<'_> {
         Ok(())
     }
 
-    fn finish(self) -> Result<(), Failure> {
+    /// Puts the folder in its place, with `provenance.json`.
+    ///
+    /// *Errors*: it cannot be written.
+    pub fn finish(self) -> Result<(), Failure> {
         let told = serde_json::to_string_pretty(&FolderJson {
             from: self.from,
             files: &self.files,

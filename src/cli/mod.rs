@@ -2,10 +2,12 @@
 
 mod args;
 mod assumed;
+mod book;
 mod catalogue;
 mod check;
 mod compare;
 mod folder;
+mod interrupt;
 mod manual;
 mod network;
 mod new;
@@ -13,7 +15,10 @@ mod night;
 mod outcome;
 mod progress;
 mod say;
+mod spread;
+mod spread_folder;
 mod weather;
+mod when;
 
 use args::{Args, Command};
 use clap::Parser;
@@ -49,6 +54,8 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
         Command::Check(wanted) => check::run(wanted, args),
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::When(wanted) => when::run(wanted, args),
+        Command::Spread(wanted) => spread::run(wanted, args),
         Command::New(wanted) => new::run(wanted, args),
         Command::Catalogue(wanted) => catalogue::run(wanted, args),
         Command::Network(wanted) => network::run(wanted, args),

@@ -44,7 +44,7 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if !args.quiet {
         check::warn(&doubts);
     }
-    folder::allowed(&wanted.output)?;
+    folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
     let notes = loaded.sources.notes().to_vec();
@@ -101,7 +101,7 @@ pub fn origin(read: &[Input]) -> Provenance {
 }
 
 /// Inputs as machine output tells them.
-pub fn inputs(inputs: &[Input]) -> Vec<InputJson> {
+fn inputs(inputs: &[Input]) -> Vec<InputJson> {
     inputs
         .iter()
         .map(|input| InputJson {

@@ -2,6 +2,7 @@
 
 use crate::files::fault::{Fault, FileError};
 use crate::files::safe::WriteError;
+use crate::files::store::StoreError;
 use crate::night::NightError;
 use crate::report::DrawError;
 use std::process::ExitCode;
@@ -39,6 +40,12 @@ pub enum Failure {
     /// JSON or CSV could not be made.
     #[error("the result could not be written down: {0}")]
     Format(String),
+    /// A study file that cannot be used.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+    /// A study was interrupted; how far it came.
+    #[error("{0}")]
+    Stopped(String),
     /// The reader of our output closed it, which is his right: a quiet success.
     #[error("closed")]
     Closed,
@@ -64,6 +71,10 @@ pub fn leave(ended: Result<Outcome, Failure>) -> ExitCode {
             | Failure::Write(WriteError::Exists(_) | WriteError::NotOurs(_))),
         ) => {
             anstream::eprintln!("error: {failure}");
+            ExitCode::from(2)
+        }
+        Err(Failure::Store(e)) if e.is_users() => {
+            anstream::eprintln!("error: {e}");
             ExitCode::from(2)
         }
         Err(failure) => {

@@ -91,6 +91,21 @@ pub fn load_named_comparison_from(
     }
 }
 
+/// Whether what the night is unsure of is still there in a choice with heaters and perhaps covers of its own: nobody
+/// doubts how well a plug fits that is not there.
+fn stands(path: &str, covers: &Covers) -> bool {
+    match path.strip_prefix("covers.") {
+        Some("inlet_plug") => covers.inlet_plug > 0.0,
+        Some("outlet_plug") => covers.outlet_plug > 0.0,
+        Some("propeller") => covers.propeller.is_some(),
+        Some(inner) if inner.starts_with("open_side") => covers.open_side.is_some(),
+        Some(inner) => inner
+            .strip_prefix("blankets.")
+            .is_none_or(|pocket| covers.blankets.contains_key(pocket)),
+        None => !path.starts_with("heaters["),
+    }
+}
+
 fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedComparison, FileError> {
     let mut gathered = Gathered::default();
     let reading = read::<ComparisonFile>(file, text);
@@ -128,6 +143,8 @@ fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedCompari
             if let Some(covers) = &choice.covers {
                 scenario.covers = covers.clone();
             }
+            let covers = &scenario.covers;
+            scenario.unknowns.retain(|path, _| stands(path, covers));
             choices.push((choice.name.clone(), scenario));
         }
     }

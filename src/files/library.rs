@@ -1,5 +1,7 @@
 //! The built-in models: the files of `models/`, in the binary.
 
+use super::written_units::{Doubted, with_units};
+
 /// The kinds of model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
@@ -108,7 +110,7 @@ pub(super) fn unknown(kind: Kind, name: &str) -> (String, String) {
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.
-pub fn model<T: serde::de::DeserializeOwned>(
+pub fn model<T: serde::de::DeserializeOwned + Doubted>(
     kind: Kind,
     name: &str,
 ) -> Result<T, super::fault::FileError> {
@@ -116,5 +118,5 @@ pub fn model<T: serde::de::DeserializeOwned>(
         let (what, help) = unknown(kind, name);
         super::fault::Fault::of(name, what).help(help)
     })?;
-    super::ron::parse(name, text)
+    Ok(with_units(super::ron::parse(name, text)?, text))
 }

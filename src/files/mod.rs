@@ -25,10 +25,12 @@ pub mod starter;
 mod starter_covers;
 mod starter_text;
 pub mod stated;
+pub mod store;
 pub mod trace_csv;
 mod units;
 pub mod weather;
 mod wording;
+mod written_units;
 
 #[cfg(test)]
 mod tests;

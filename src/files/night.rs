@@ -7,12 +7,14 @@ use super::recognise::mistaken;
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
 use super::weather::{self, WeatherEntry};
+use super::written_units::{Doubted, with_units};
 use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
-use crate::scenario::clock::{Clock, Hours};
+use crate::scenario::clock::Clock;
 use crate::scenario::cover::Covers;
 use crate::scenario::document::{Accuracy, Scenario};
 use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
+use crate::scenario::hours::Hours;
 use crate::scenario::question::Question;
 use crate::scenario::start::Start;
 use crate::scenario::unknowns::Unknowns;
@@ -69,6 +71,12 @@ pub struct NightFile {
     /// Which numbers are uncertain.
     #[serde(default)]
     pub unknowns: Unknowns,
+}
+
+impl Doubted for NightFile {
+    fn unknowns(&mut self) -> &mut Unknowns {
+        &mut self.unknowns
+    }
 }
 
 fn default_oil() -> String {
@@ -143,6 +151,7 @@ fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, Fil
     let engine = engine.unwrap_or_default();
     let scenario = reading
         .value
+        .map(|night| with_units(night, text))
         .and_then(|night| gathered.keep(resolve_known(&night, file, &mut sources, &known)));
     if let Some(scenario) = scenario.as_ref().filter(|_| sure) {
         gathered.add(refused_too(scenario, &reading.ignored, file, &sources));

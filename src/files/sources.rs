@@ -4,6 +4,7 @@ use super::fault::{Fault, FileError, why};
 use super::library::{self, Kind, builtin};
 use super::recognise::mistaken;
 use super::ron::{parse, text_of};
+use super::written_units::{Doubted, with_units};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
@@ -163,7 +164,7 @@ impl Sources {
     /// The value behind a name.
     ///
     /// *Errors*: as [`Sources::text`], or a text that is not such a value.
-    pub fn value<T: DeserializeOwned>(
+    pub fn value<T: DeserializeOwned + Doubted>(
         &mut self,
         kind: Kind,
         name: &str,
@@ -171,12 +172,15 @@ impl Sources {
     ) -> Result<T, FileError> {
         let text = self.text(kind, name, asked_by)?;
         let file = label(kind, name);
-        parse(&file, &text).map_err(|e| match mistaken(&file, &text, kind) {
-            Some(fault) => fault
-                .help(format!("name another file in {asked_by}"))
-                .into(),
-            None => e,
-        })
+        match parse(&file, &text) {
+            Ok(held) => Ok(with_units(held, &text)),
+            Err(e) => Err(match mistaken(&file, &text, kind) {
+                Some(fault) => fault
+                    .help(format!("name another file in {asked_by}"))
+                    .into(),
+                None => e,
+            }),
+        }
     }
 
     fn keep(&mut self, name: &str, text: &str, hash: String) {

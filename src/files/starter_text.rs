@@ -210,6 +210,8 @@ const REST: &str = "    \
         volts: V(120),
         breaker: A(15),
         other_load: W(0),
+        // The extension cord, if there is one: its length, and the gauge of its wires.
+        //cord: (length: ft(50), gauge_awg: 14),
         //tariff_per_kwh: 0.15,
         //currency: \"USD\",
     ),

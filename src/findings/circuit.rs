@@ -1,14 +1,19 @@
-//! What the circuit had to carry, and for how long.
+//! What the circuit had to carry, for how long, and what the cord cost of it.
 //!
-//! *Source* of the three hours and of the 80 percent of the breaker: NEC Art. 100 and 210.20(A) (continuous load;
-//! article numbers from memory). Local codes decide.
+//! *Source* of the three hours and of the 80 percent of the breaker: NEC Art. 100 and 210.20(A) (continuous load),
+//! and 210.23(A)(1) (one appliance on a cord; article numbers from memory). Local codes decide.
 
-use crate::scenario::circuit::Circuit;
+use crate::physics::wire::ohm_per_m;
+use crate::scenario::circuit::{Circuit, Cord};
 use crate::trace::{SwitchCause, Trace};
 use serde::Serialize;
 
 /// A load is continuous when it lasts this long, s.
 const CONTINUOUS_S: f64 = 3.0 * 3600.0;
+/// A continuous load, or an appliance on a cord, should stay within this share of the breaker.
+pub const CONTINUOUS_SHARE: f64 = 0.8;
+/// The temperature a cord's wires are taken at, °C: tables are made for it. Warm wires lose 0.4 percent more a kelvin.
+const CORD_C: f64 = 20.0;
 /// Slack for sums of watts and of seconds, so that rounding does not split a run.
 const ROUNDING: f64 = 1e-6;
 
@@ -30,6 +35,61 @@ pub struct CircuitFinding {
     pub continuous_share: f64,
     /// Whether any heater current lasted three hours or more.
     pub continuous: bool,
+    /// Mains voltage, V.
+    pub volts: f64,
+    /// Each heater's current, in the order of the scenario.
+    pub heaters: Vec<HeaterCurrent>,
+    /// What the cord takes of it, if there is one.
+    pub cord: Option<CordFinding>,
+}
+
+/// The current of one heater.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct HeaterCurrent {
+    /// The heater.
+    pub name: String,
+    /// Its rated current, A.
+    pub amps: f64,
+    /// How many such heaters the circuit may carry at once beside its other load, within 80 percent of the breaker.
+    pub at_most: usize,
+}
+
+/// What a cord takes when the largest current of the heaters runs through it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CordFinding {
+    /// Its length, one way, m.
+    pub length_m: f64,
+    /// The gauge of its wires.
+    pub gauge_awg: u32,
+    /// The voltage lost in both wires, V.
+    pub drop_v: f64,
+    /// That voltage over the mains.
+    pub drop_share: f64,
+    /// The share of its rated power that a resistive heater is left with.
+    pub power_share: f64,
+}
+
+impl CordFinding {
+    /// What a cord takes at a current.
+    ///
+    /// ```text
+    /// drop = 2 L R I        power left = (1 - drop/V)^2
+    /// ```
+    ///
+    /// The current is the rated one, so a long thin cord takes a little less than told. The night itself is computed
+    /// with the full power. *Checked by* `the_published_drops_come_out`, within 0.3 percent.
+    fn of(cord: Cord, amps: f64, volts: f64) -> Self {
+        let length_m = cord.length.si();
+        let drop_v = 2.0 * length_m * ohm_per_m(cord.gauge_awg, CORD_C) * amps;
+        let left = (1.0 - drop_v / volts).max(0.0);
+        Self {
+            length_m,
+            gauge_awg: cord.gauge_awg,
+            drop_v,
+            drop_share: drop_v / volts,
+            power_share: left * left,
+        }
+    }
 }
 
 impl CircuitFinding {
@@ -51,8 +111,26 @@ impl CircuitFinding {
             continuous_current_a,
             continuous_share: continuous_current_a / breaker_a,
             continuous: lasting_a > 0.0,
+            volts,
+            heaters: heaters(trace, breaker_a, other_current_a, volts),
+            cord: circuit
+                .cord
+                .map(|cord| CordFinding::of(cord, peak_current_a, volts)),
         }
     }
+}
+
+fn heaters(trace: &Trace, breaker_a: f64, other_a: f64, volts: f64) -> Vec<HeaterCurrent> {
+    let free_a = (CONTINUOUS_SHARE * breaker_a - other_a).max(0.0);
+    let heaters = trace.legend.heaters.iter();
+    heaters
+        .filter(|note| note.rated_w > 0.0)
+        .map(|note| HeaterCurrent {
+            name: note.name.clone(),
+            amps: note.rated_w / volts,
+            at_most: (free_a * volts / note.rated_w + ROUNDING).floor() as usize,
+        })
+        .collect()
 }
 
 /// A span of time and the rated power that was on during it.
@@ -218,5 +296,57 @@ mod tests {
         night.plugged("late", 1200.0, 7.0, 12.0);
         let found = CircuitFinding::of(&night.trace(), &circuit(0.0));
         assert_eq!((found.peak_current_a, found.continuous), (5.0, false));
+    }
+
+    /// Drops on 120 V worked out from wire tables (2 x length x ohm/m x A; ohm/m as tested in `physics::wire`):
+    /// 50 ft of 18 AWG at 5 A lose 3.19 V (2.66 percent), of 14 AWG at 10 A 2.53 V, 100 ft of 12 AWG at 12.5 A 3.97 V.
+    #[test]
+    fn the_published_drops_come_out() {
+        for (feet, gauge_awg, amps, drop_v) in [
+            (50.0, 18, 5.0, 3.19),
+            (50.0, 14, 10.0, 2.53),
+            (100.0, 12, 12.5, 3.97),
+        ] {
+            let length = crate::quantity::Length::ft(feet);
+            let found = CordFinding::of(Cord { length, gauge_awg }, amps, 120.0);
+            assert!((found.drop_v / drop_v - 1.0).abs() < 3e-3, "{found:?}");
+            assert!((found.drop_share - found.drop_v / 120.0).abs() < 1e-12);
+        }
+    }
+
+    /// A drop of 5 percent leaves a resistive heater 90 percent of its power (power falls as the voltage squared).
+    #[test]
+    fn a_drop_of_five_percent_leaves_ninety_percent_of_the_power() {
+        let at_one = CordFinding::of(
+            Cord {
+                length: crate::quantity::Length::m(100.0),
+                gauge_awg: 14,
+            },
+            1.0,
+            120.0,
+        );
+        let found = CordFinding::of(
+            Cord {
+                length: crate::quantity::Length::m(100.0),
+                gauge_awg: 14,
+            },
+            6.0 / at_one.drop_v,
+            120.0,
+        );
+        assert!((found.power_share - 0.9025).abs() < 1e-12, "{found:?}");
+    }
+
+    /// 12 A of 15 A (NEC 210.23(A)(1), from memory): four fans of 350 W (2.92 A each), three beside 240 W of other load.
+    #[test]
+    fn heaters_share_eighty_percent_of_the_breaker() {
+        let at_most = |other_w: f64| {
+            let mut night = night();
+            night.plugged("fan", 350.0, 0.0, 9.0);
+            night.heater("unplugged", 1440.0, &[0.0]);
+            let found = CircuitFinding::of(&night.trace(), &circuit(other_w));
+            assert!((found.heaters[0].amps - 350.0 / 120.0).abs() < 1e-12);
+            (found.heaters[0].at_most, found.heaters[1].at_most)
+        };
+        assert_eq!((at_most(0.0), at_most(240.0)), ((4, 1), (3, 0)));
     }
 }

@@ -1,6 +1,6 @@
 //! When a night deserves a warning.
 
-use super::circuit::CircuitFinding;
+use super::circuit::{CONTINUOUS_SHARE, CircuitFinding};
 use super::condensation::Condensation;
 use super::oil::OilFinding;
 use super::readings::row_at;
@@ -14,8 +14,6 @@ const UNEVEN_K: f64 = 25.0;
 const NEAR_FREEZING_C: f64 = 2.0;
 /// Less water than this inside is not worth a word, g. Estimate.
 const WATER_WORTH_A_WORD_G: f64 = 1.0;
-/// A continuous load should stay within this share of the breaker. *Source*: NEC 210.20(A) (from memory).
-const CONTINUOUS_SHARE: f64 = 0.8;
 /// Slack for sums of currents.
 const ROUNDING: f64 = 1e-9;
 

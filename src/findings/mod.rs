@@ -25,7 +25,7 @@ mod unevenness;
 mod warnings;
 
 pub use answer::{Findings, LedgerFinding, answer};
-pub use circuit::CircuitFinding;
+pub use circuit::{CONTINUOUS_SHARE, CircuitFinding, CordFinding, HeaterCurrent};
 pub use clearance::ClearanceFinding;
 pub use coldest::Coldest;
 pub use condensation::{Condensation, GroupGrams, Onset, WallFinding};

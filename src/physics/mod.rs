@@ -13,6 +13,7 @@
 //! | [`orifice`] | air through gaps and passages, and its smooth upstream choice |
 //! | [`exchange`] | two-way flow through a level opening |
 //! | [`oil`] | viscosity, and how oil heated from below mixes |
+//! | [`wire`] | the resistance of a copper wire by its gauge |
 
 pub mod air;
 pub mod conduction;
@@ -25,3 +26,4 @@ pub mod oil;
 pub mod orifice;
 pub mod radiation;
 pub mod vapour;
+pub mod wire;

@@ -2,8 +2,8 @@
 
 use super::phrase::wrapped;
 use crate::night::Night;
-use crate::scenario::clock::Hours;
 use crate::scenario::heater::{Heater, Place};
+use crate::scenario::hours::Hours;
 
 /// The lines; `engine` is what its file is called.
 pub fn told(night: &Night, engine: &str, width: u16) -> String {

@@ -1,7 +1,7 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
 use super::phrase::{path, temperature, wrapped};
-use super::{cautions, table};
+use super::{bands_text, cautions, circuit_text, table};
 use crate::findings::{Findings, RANKING_KEY, dangers};
 use crate::night::Night;
 use crate::study::compare::Comparison;
@@ -16,7 +16,7 @@ pub fn told(title: &str, comparison: &Comparison, width: u16) -> String {
 }
 
 fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) -> std::fmt::Result {
-    let Some((_, first)) = comparison.nights.first() else {
+    let Some((name, first)) = comparison.nights.first() else {
         return writeln!(text, "{title}: no choices.");
     };
     let scenario = first.scenario.scenario();
@@ -63,6 +63,23 @@ Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING
     if let Some(heat) = where_heat_went(first) {
         let heat = format!("Where its heat went, in the last hour: {heat}.");
         writeln!(text, "{}", wrapped(&heat, width, ""))?;
+    }
+    if let Some(paired) = &comparison.paired {
+        writeln!(text, "\nHow sure is this?")?;
+        writeln!(text, "{}", bands_text::table(paired, units, width))?;
+        writeln!(text, "{}", wrapped(&bands_text::reading(paired), width, ""))?;
+        writeln!(text)?;
+        let verdict = bands_text::verdict(paired, units);
+        writeln!(text, "{}", wrapped(&verdict, width, ""))?;
+    }
+    let best = &first.findings.circuit;
+    let circuit = circuit_text::told(best, width);
+    if !circuit.is_empty() {
+        writeln!(
+            text,
+            "\nThe circuit with \"{name}\" (others: the column of peak A, and the warnings)"
+        )?;
+        write!(text, "{circuit}")?;
     }
     let mut begun = false;
     for (name, night) in &comparison.nights {

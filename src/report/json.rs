@@ -1,6 +1,7 @@
 //! Nights for other programs: fixed units, named in the keys, whatever the reader's degrees are.
 //! The schemas are in `schema/`.
 
+use super::bands_json::PairedJson;
 use crate::findings::{Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, Reach};
 use crate::night::Night;
 use crate::quantity::Units;
@@ -19,10 +20,11 @@ struct ComparisonJson<'a> {
     scenario: &'a str,
     inputs: &'a [InputJson],
     notes: &'a [String],
-    doubts: &'a [String],
+    hard_to_believe: &'a [String],
     ranking_key: &'a str,
     choices: Vec<ChoiceJson>,
     recommendation: String,
+    plausible: Option<PairedJson>,
 }
 
 /// One night.
@@ -33,7 +35,7 @@ struct NightJson<'a> {
     scenario: &'a str,
     inputs: &'a [InputJson],
     notes: &'a [String],
-    doubts: &'a [String],
+    hard_to_believe: &'a [String],
     #[serde(flatten)]
     choice: ChoiceJson,
     parts: Vec<PartJson>,
@@ -135,10 +137,11 @@ pub fn comparison(
         scenario: title,
         inputs: &from.inputs,
         notes: &from.notes,
-        doubts: &from.doubts,
+        hard_to_believe: &from.hard_to_believe,
         ranking_key: RANKING_KEY,
         choices: choices.collect(),
         recommendation: comparison.recommendation_in(Units::Celsius),
+        plausible: comparison.paired.as_ref().map(PairedJson::from),
     })
 }
 
@@ -154,7 +157,7 @@ pub fn night(from: &Provenance, night: &Night) -> serde_json::Result<String> {
         scenario: title,
         inputs: &from.inputs,
         notes: &from.notes,
-        doubts: &from.doubts,
+        hard_to_believe: &from.hard_to_believe,
         choice: choice(title, f),
         parts: f.parts.iter().map(part).collect(),
         events: f.events.iter().map(|e| event(night, e)).collect(),

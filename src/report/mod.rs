@@ -2,10 +2,15 @@
 
 mod asked;
 mod axis;
+mod bands_json;
+mod bands_text;
 mod canvas;
 pub mod cautions;
+mod change_text;
 pub mod chart;
+pub mod chart_bands;
 pub mod chart_comparison;
+pub mod circuit_text;
 mod clip;
 pub mod comparison_text;
 mod events_text;
@@ -19,9 +24,15 @@ mod plot;
 #[cfg(feature = "png")]
 pub mod png;
 pub mod provenance;
+mod readiness;
+pub mod spread_csv;
+pub mod spread_json;
+pub mod spread_text;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
 pub mod weather;
+pub mod when_json;
+pub mod when_text;
 
 pub use canvas::DrawError;

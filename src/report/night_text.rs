@@ -2,7 +2,7 @@
 
 use super::comparison_text::{setting, where_heat_went};
 use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
-use super::{asked, cautions, events_text, parts_table};
+use super::{asked, cautions, circuit_text, events_text, parts_table};
 use crate::findings::{Findings, OilRange, Onset, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
@@ -257,15 +257,7 @@ fn energy(text: &mut String, night: &Night, width: u16) -> Result {
         Some(share) => writeln!(text, "; the engine kept {:.0} percent of it", 100.0 * share)?,
         None => writeln!(text)?,
     }
-    let c = &f.circuit;
-    writeln!(
-        text,
-        "  peak {:.1} A by the heaters, {:.1} A besides, on a breaker of {:.0} A ({:.0} percent)",
-        c.peak_current_a,
-        c.other_current_a,
-        c.breaker_a,
-        100.0 * c.load_share
-    )?;
+    write!(text, "{}", circuit_text::told(&f.circuit, width))?;
     if let Some(heat) = where_heat_went(night) {
         let heat = format!("  lost in the last hour: {heat}");
         writeln!(text, "{}", wrapped(&heat, width, "    "))?;

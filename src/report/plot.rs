@@ -22,7 +22,7 @@ const LIMIT: (f64, f64) = (7.0, 4.0);
 /// One line of a plot.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Line {
-    /// Its name.
+    /// Its name; none is written for a line that goes with another.
     pub name: String,
     /// Seconds after the beginning, and °C.
     pub points: Vec<(f64, f64)>,
@@ -151,7 +151,7 @@ impl Plot<'_> {
                 canvas.line(&piece, line.ink, line.width, line.dashes)?;
                 end = piece.last().map(|p| p.1);
             }
-            if let Some(y) = end {
+            if let Some(y) = end.filter(|_| !line.name.is_empty()) {
                 names.push(Name {
                     y,
                     text: line.name.clone(),

@@ -31,7 +31,7 @@ pub struct Provenance {
     pub notes: Vec<String>,
     /// Their numbers that are hard to believe.
     #[serde(skip)]
-    pub doubts: Vec<String>,
+    pub hard_to_believe: Vec<String>,
 }
 
 impl Provenance {
@@ -42,15 +42,15 @@ impl Provenance {
             command,
             inputs,
             notes: Vec::new(),
-            doubts: Vec::new(),
+            hard_to_believe: Vec::new(),
         }
     }
 
     /// The same, with what was told about the inputs.
-    pub fn told_of(self, notes: Vec<String>, doubts: Vec<String>) -> Self {
+    pub fn told_of(self, notes: Vec<String>, hard_to_believe: Vec<String>) -> Self {
         Self {
             notes,
-            doubts,
+            hard_to_believe,
             ..self
         }
     }

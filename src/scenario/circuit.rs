@@ -1,9 +1,9 @@
 //! The electric circuit the heaters share.
 
-use crate::quantity::{Current, Potential, Power};
+use crate::quantity::{Current, Length, Potential, Power};
 use serde::{Deserialize, Serialize};
 
-/// Mains voltage, breaker, what else is plugged in, and what a kilowatt-hour costs.
+/// Mains voltage, breaker, cord, what else is plugged in, and what a kilowatt-hour costs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Circuit {
@@ -13,10 +13,22 @@ pub struct Circuit {
     pub breaker: Current,
     /// Whatever else draws on the circuit.
     pub other_load: Power,
+    /// The extension cord that all heaters hang on; none is told of if none is given.
+    pub cord: Option<Cord>,
     /// Price of a kilowatt-hour, in the currency of `currency`; no cost is told without it.
     pub tariff_per_kwh: Option<f64>,
     /// What the price is counted in.
     pub currency: String,
+}
+
+/// An extension cord of two copper conductors and an earth.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Cord {
+    /// Its length, one way.
+    pub length: Length,
+    /// The American gauge of its conductors: 14 for most heaters, 16 and 18 for lamps.
+    pub gauge_awg: u32,
 }
 
 impl Default for Circuit {
@@ -25,6 +37,7 @@ impl Default for Circuit {
             volts: Potential::V(120.0),
             breaker: Current::A(15.0),
             other_load: Power::W(0.0),
+            cord: None,
             tariff_per_kwh: None,
             currency: String::new(),
         }

@@ -1,6 +1,6 @@
 //! The heaters: what they are, where they are put, and when they are on.
 
-use super::clock::Hours;
+use super::hours::Hours;
 use crate::quantity::{Conductance, MassFlow, Power, Temperature};
 use serde::{Deserialize, Serialize};
 

@@ -10,6 +10,7 @@ pub mod document;
 pub mod engine;
 pub mod hangar;
 pub mod heater;
+pub mod hours;
 pub mod joint;
 pub mod moisture;
 pub mod oil;

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 /// Uncertain numbers by their path in the file, such as `bay.seam_area`.
 pub type Unknowns = BTreeMap<String, Unknown>;
 
-/// How uncertain a number is; in the unit its file gives it in.
+/// How uncertain a number is, in the unit its file gives it in.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Unknown {
@@ -14,6 +14,10 @@ pub struct Unknown {
     pub low: f64,
     /// The highest plausible value.
     pub high: f64,
+    /// The unit of both, such as `L`: that of the number in its file, which the reader of files fills in. Without
+    /// one they are in the unit the number is kept in, the first of its quantity's spellings.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unit: Option<String>,
     /// How it is spread between them.
     pub distribution: Distribution,
     /// What the number rests on.

@@ -1,20 +1,12 @@
 //! Several choices through the same night, ranked.
 
+use super::choice::{Choice, CompareError};
+use super::paired::Paired;
 use super::recommend::recommend;
 use crate::findings::rank_key;
-use crate::night::{Night, NightError, run};
+use crate::night::{Night, run};
 use crate::quantity::Units;
-use crate::scenario::document::Scenario;
 use rayon::prelude::*;
-
-/// A choice: a name, and the night it makes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Choice {
-    /// What it is called.
-    pub name: String,
-    /// The night it makes.
-    pub scenario: Scenario,
-}
 
 /// Choices that were computed, the best first.
 #[derive(Debug, Clone)]
@@ -23,6 +15,8 @@ pub struct Comparison {
     pub nights: Vec<(String, Night)>,
     /// One plain sentence or two: what to do, and why; in the degrees of the best night.
     pub recommendation: String,
+    /// The choices over the plausible nights, in the same order, if that was asked (see [`super::paired`]).
+    pub paired: Option<Paired>,
 }
 
 impl Comparison {
@@ -30,16 +24,6 @@ impl Comparison {
     pub fn recommendation_in(&self, units: Units) -> String {
         recommend(&self.nights, units)
     }
-}
-
-/// A choice that could not be computed.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[error("{choice}: {source}")]
-pub struct CompareError {
-    /// Which choice.
-    pub choice: String,
-    /// Why.
-    pub source: NightError,
 }
 
 /// Computes all choices side by side and ranks them. `done` is called after each night. The answer does not
@@ -71,5 +55,6 @@ pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Compariso
     Ok(Comparison {
         nights,
         recommendation,
+        paired: None,
     })
 }

@@ -3,9 +3,9 @@
 use crate::kit::{clock, fan, heater, night, pad};
 use coldsoak::anatomy::{HeaterEntries, PathKind, Way, anatomy};
 use coldsoak::quantity::Temperature;
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::Heater;
+use coldsoak::scenario::hours::Hours;
 
 fn with(heaters: Vec<Heater>) -> Scenario {
     let mut scenario = night("flat-four-3l1", Temperature::degC(-12.0), 6);

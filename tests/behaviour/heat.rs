@@ -3,10 +3,10 @@
 use crate::kit::{ENGINES, fan, heater, night, pad, parked, plugged};
 use crate::{at_departure, computed, group, lost, mean};
 use coldsoak::quantity::{Area, Resistance, Temperature, Volume};
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::cover::{Covers, OpenSide};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
+use coldsoak::scenario::hours::Hours;
 use coldsoak::trace::LossPath;
 
 /// 15 °F, where the practice readings were taken.

@@ -7,7 +7,8 @@ use coldsoak::scenario::cover::OpenSide;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
 use coldsoak::scenario::opposed::expand;
-use coldsoak::study::compare::{Choice, compare};
+use coldsoak::study::choice::Choice;
+use coldsoak::study::compare::compare;
 
 const HANGAR: Temperature = Temperature::degF(15.0);
 

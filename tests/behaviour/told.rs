@@ -3,8 +3,8 @@
 use crate::computed;
 use crate::kit::{ENGINES, clock, fan, night, pad};
 use coldsoak::quantity::Temperature;
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::heater::{SelfLimiting, Thermostat};
+use coldsoak::scenario::hours::Hours;
 use coldsoak::trace::SwitchCause;
 
 const HANGAR: Temperature = Temperature::degF(15.0);

@@ -3,7 +3,7 @@
 use crate::computed;
 use crate::kit::{ENGINES, fan, night, pad};
 use coldsoak::quantity::{Duration, Mass, Temperature};
-use coldsoak::scenario::clock::Hours;
+use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::start::Warmth;
 
 const HANGAR: Temperature = Temperature::degF(15.0);

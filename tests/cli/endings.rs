@@ -78,7 +78,7 @@ fn a_name_that_is_no_night_is_two_and_tells_those_there_are() {
 fn a_reader_that_closes_the_pipe_is_a_quiet_success() {
     let desk = Desk::new();
     let mut child = desk
-        .command(&["compare", "--json", "--out", "kept"])
+        .command(&["compare", "--quick", "--json", "--out", "kept"])
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
         .spawn()

@@ -22,7 +22,7 @@ fn desk() -> Desk {
 #[test]
 fn a_comparison_leaves_findings_traces_and_charts_and_never_overwrites_unasked() {
     let desk = desk();
-    let told = desk.run(&["compare", "two.ron"]).done();
+    let told = desk.run(&["compare", "two.ron", "--quick"]).done();
     assert!(told.contains("coldsoak-out"), "{told}");
     let mut files = desk.files("coldsoak-out");
     files.retain(|f| !f.ends_with(".png"));
@@ -43,14 +43,21 @@ fn a_comparison_leaves_findings_traces_and_charts_and_never_overwrites_unasked()
 
     let kept = desk.path().join("coldsoak-out/findings.json");
     std::fs::write(&kept, "mine").unwrap();
-    desk.run(&["compare", "two.ron"]).done();
+    desk.run(&["compare", "two.ron", "--quick"]).done();
     assert!(!desk.files("coldsoak-out-2").is_empty());
-    let refused = desk.run(&["compare", "two.ron", "--out", "coldsoak-out"]);
+    let refused = desk.run(&["compare", "two.ron", "--quick", "--out", "coldsoak-out"]);
     assert_eq!(refused.code, 2);
     assert!(refused.err.contains("--force"), "{}", refused.err);
     assert_eq!(std::fs::read_to_string(&kept).unwrap(), "mine");
-    desk.run(&["compare", "two.ron", "--out", "coldsoak-out", "--force"])
-        .done();
+    desk.run(&[
+        "compare",
+        "two.ron",
+        "--quick",
+        "--out",
+        "coldsoak-out",
+        "--force",
+    ])
+    .done();
     assert_ne!(std::fs::read_to_string(&kept).unwrap(), "mine");
 }
 
@@ -81,10 +88,12 @@ fn an_occupied_folder_is_refused_at_once() {
 #[test]
 fn json_is_printed_and_no_folder_written_unless_one_is_named() {
     let desk = desk();
-    let printed = desk.run(&["compare", "two.ron", "--json"]).done();
+    let printed = desk
+        .run(&["compare", "two.ron", "--quick", "--json"])
+        .done();
     assert_eq!(desk.files("."), ["two.ron"]);
     let named = desk
-        .run(&["compare", "two.ron", "--json", "--out", "there"])
+        .run(&["compare", "two.ron", "--quick", "--json", "--out", "there"])
         .done();
     // The same but for the words that were typed.
     let but_words = |text: &str| {

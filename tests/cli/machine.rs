@@ -19,17 +19,21 @@ pub fn hold(name: &str, told: &Value) {
     assert!(faults.is_empty(), "{faults:#?}");
 }
 
+pub fn valid(name: &str, told: &Value) -> bool {
+    schema(name).is_valid(told)
+}
+
 fn json(desk: &Desk, words: &[&str]) -> Value {
     serde_json::from_str(&desk.run(words).done()).unwrap()
 }
 
 /// A slip: what it is, and how it is made.
-type Slip = (&'static str, fn(&mut Value));
+pub type Slip = (&'static str, fn(&mut Value));
 
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     let desk = Desk::new();
-    let told = json(&desk, &["compare", "--json"]);
+    let told = json(&desk, &["compare", "--json", "--nights", "8"]);
     hold("compare", &told);
     let choices = told["choices"].as_array().unwrap();
     assert_eq!(choices.len(), 7);
@@ -69,6 +73,22 @@ fn every_built_in_night_keeps_its_schema() {
         let last = told["events"].as_array().unwrap().last().unwrap();
         assert!(last["time_h"].as_f64().unwrap() >= 0.0);
     }
+}
+
+#[test]
+fn a_spread_keeps_its_schema_with_and_without_indices() {
+    let desk = Desk::new();
+    let words = ["spread", "block-cooling", "--json", "--nights", "8"];
+    let told = json(&desk, &words);
+    hold("spread", &told);
+    assert_eq!(told["nights"], 8);
+    assert!(told["indices"].as_array().unwrap().is_empty());
+    let told = json(&desk, &[&words[..], &["--indices"]].concat());
+    hold("spread", &told);
+    assert!(!told["indices"].as_array().unwrap().is_empty());
+    let quick = json(&desk, &["compare", "--quick", "--json"]);
+    hold("compare", &quick);
+    assert!(quick["plausible"].is_null());
 }
 
 /// A schema that lets anything through proves nothing: each of these slips is refused.
@@ -111,12 +131,12 @@ fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
     let celsius = told(&[&night[..], &["--units", "degC"]].concat());
     let fahrenheit = told(&[&night[..], &["--units", "degF"]].concat());
     assert_eq!(celsius, fahrenheit);
-    let celsius = told(&["compare", "--json", "--units", "degC"]);
-    let fahrenheit = told(&["compare", "--json", "--units", "degF"]);
+    let celsius = told(&["compare", "--json", "--quick", "--units", "degC"]);
+    let fahrenheit = told(&["compare", "--json", "--quick", "--units", "degF"]);
     assert_eq!(celsius, fahrenheit);
     assert!(!celsius.contains("°F"), "{celsius}");
-    let one = told(&["compare", "--json", "--threads", "1"]);
-    let four = told(&["compare", "--json", "--threads", "4"]);
+    let one = told(&["compare", "--json", "--nights", "8", "--threads", "1"]);
+    let four = told(&["compare", "--json", "--nights", "8", "--threads", "4"]);
     assert_eq!(one, four);
 }
 
@@ -161,7 +181,7 @@ fn notes_and_doubts_are_in_machine_output() {
                     && n.as_str().unwrap().contains("spike")),
             "{notes:?}"
         );
-        let doubts = told["doubts"].as_array().unwrap();
+        let doubts = told["hard_to_believe"].as_array().unwrap();
         assert_eq!(doubts.len(), 1, "{doubts:?}");
         let doubt = doubts[0].as_str().unwrap();
         assert!(
@@ -193,7 +213,7 @@ fn a_check_tells_a_program_what_it_tells_people() {
         (&files[0]["sound"], &files[0]["kind"]),
         (&true.into(), &"heater".into())
     );
-    let doubt = &files[0]["doubts"][0];
+    let doubt = &files[0]["hard_to_believe"][0];
     let line = 1 + hot.lines().position(|l| l.contains("kW(40)")).unwrap();
     assert_eq!(
         (&doubt["file"], &doubt["line"]),
@@ -219,6 +239,6 @@ fn a_check_tells_a_program_what_it_tells_people() {
     assert_eq!((sound.code, sound.err.as_str()), (0, ""));
     let mut slip: Value = serde_json::from_str(&sound.out).unwrap();
     assert!(schema("check").is_valid(&slip));
-    slip["files"][0]["doubts"][0]["line"] = "three".into();
+    slip["files"][0]["hard_to_believe"][0]["line"] = "three".into();
     assert!(!schema("check").is_valid(&slip));
 }

@@ -5,6 +5,8 @@ mod endings;
 mod folder;
 mod machine;
 mod network;
+mod study;
+mod when;
 mod words;
 
 use std::path::Path;

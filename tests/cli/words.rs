@@ -5,11 +5,11 @@ use super::Desk;
 #[test]
 fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
     let desk = Desk::new();
-    let told = desk.run(&["compare", "--out", "a"]).done();
+    let told = desk.run(&["compare", "--nights", "8", "--out", "a"]).done();
     let widest = told.lines().map(|l| l.chars().count()).max().unwrap();
     assert!(widest <= 120, "{widest}");
     let output = desk
-        .command(&["compare", "--out", "b"])
+        .command(&["compare", "--nights", "8", "--out", "b"])
         .env("COLUMNS", "100")
         .output()
         .unwrap();
@@ -51,7 +51,7 @@ fn cautions_and_trust_are_in_every_telling() {
     let desk = Desk::new();
     for words in [
         &["night", "block-cooling"][..],
-        &["compare", "--out", "kept"],
+        &["compare", "--quick", "--out", "kept"],
     ] {
         let told = desk.run(words).done();
         for word in [

@@ -4,9 +4,9 @@ use crate::bench::{at, face, lost_w, lump, near, problem, solved, steady};
 use coldsoak::night::Night;
 use coldsoak::quantity::{Area, Conductance, Length, MassFlow, Power, Temperature, Volume};
 use coldsoak::scenario::body::{Body, Gap, Opening, Pocket};
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Aim, Heater, HeaterKind, Place, SelfLimiting};
+use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::part::Spot;
 
 /// The march at a thousandth of the default tolerance, K.

@@ -2,12 +2,13 @@
 #![allow(dead_code)]
 
 use coldsoak::quantity::{Mass, Power, Temperature};
-use coldsoak::scenario::clock::{Clock, ClockTime, Hours, Moment};
+use coldsoak::scenario::clock::{Clock, ClockTime, Moment};
 use coldsoak::scenario::cover::Covers;
 use coldsoak::scenario::document::{Accuracy, Scenario};
 use coldsoak::scenario::engine::Engine;
 use coldsoak::scenario::hangar::Hangar;
 use coldsoak::scenario::heater::{Heater, Place};
+use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::oil::Oil;
 use coldsoak::scenario::start::{Start, Warmth};
 use coldsoak::scenario::weather::Weather;

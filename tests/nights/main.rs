@@ -4,3 +4,4 @@
 mod kit;
 
 mod anchor;
+mod bands;

@@ -1,8 +1,9 @@
 //! When a heater is plugged in: within the night, one span after the other.
 
-use super::super::clock::{Hours, NightClock};
+use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::heater::Heater;
+use super::super::hours::Hours;
 use super::super::start::Warmth;
 use super::horizon::end_s;
 use super::problem::Problems;

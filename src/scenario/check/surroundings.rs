@@ -13,6 +13,8 @@ use crate::quantity::Temperature;
 
 /// Temperatures of engines and thresholds that are believed, in degrees Celsius.
 pub(super) const BELIEVED_C: (f64, f64) = (-60.0, 250.0);
+/// Gauges of cords that are sold: the thickest and the thinnest (common practice, no source).
+const GAUGES_AWG: (f64, f64) = (6.0, 20.0);
 /// The longest night that is followed, in seconds.
 const LONGEST_S: f64 = 31.0 * 86_400.0;
 
@@ -229,6 +231,12 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     problems.positive("circuit.volts", circuit.volts.si());
     problems.positive("circuit.breaker", circuit.breaker.si());
     problems.not_negative("circuit.other_load", circuit.other_load.si());
+    if let Some(cord) = circuit.cord {
+        problems.positive("circuit.cord.length", cord.length.si());
+        let gauge = f64::from(cord.gauge_awg);
+        let (low, high) = GAUGES_AWG;
+        problems.within("circuit.cord.gauge_awg", gauge, low, high, "AWG");
+    }
     if let Some(tariff) = circuit.tariff_per_kwh {
         problems.not_negative("circuit.tariff_per_kwh", tariff);
     }

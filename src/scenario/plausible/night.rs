@@ -1,8 +1,8 @@
 //! What surrounds the engine: heaters, blankets, hangar, hours, money.
 
-use super::super::clock::Hours;
 use super::super::document::Scenario;
 use super::super::heater::HeaterKind;
+use super::super::hours::Hours;
 use super::super::start::Warmth;
 use super::super::weather::Weather;
 use super::doubt::{Doubts, Usual};

@@ -3,9 +3,9 @@
 use super::super::check;
 use super::{only, sound, spoilt, time, told};
 use crate::quantity::{Area, Duration, Temperature};
-use crate::scenario::clock::Hours;
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::{Place, Thermostat};
+use crate::scenario::hours::Hours;
 use crate::scenario::start::Warmth;
 
 #[test]

@@ -1,0 +1,133 @@
+//! The nights of a study that are done: in memory, and in a file if one was named.
+
+use super::interrupt;
+use super::outcome::Failure;
+use crate::files::store::{Identity, Row, Store};
+use crate::quantity::Units;
+use crate::scenario::document::Scenario;
+use crate::study::side_by_side::side_by_side;
+use crate::study::spread::{Outcome, Purpose, Spread, Task};
+use indicatif::ProgressBar;
+use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
+use std::path::Path;
+
+/// Nights by what they are for and their number.
+#[derive(Debug)]
+pub struct Book {
+    nights: BTreeMap<(Purpose, u32), Outcome>,
+    store: Option<Store>,
+}
+
+/// What a purpose is called in a study file.
+const WORDS: [(Purpose, &str); 3] = [
+    (Purpose::Plausible, "plausible"),
+    (Purpose::Single, "single"),
+    (Purpose::Mixed, "mixed"),
+];
+
+impl Book {
+    /// A book that is lost with the run.
+    pub fn in_memory() -> Self {
+        Self {
+            nights: BTreeMap::new(),
+            store: None,
+        }
+    }
+
+    /// A book in a file, with what is in it already.
+    ///
+    /// *Errors*: the file is not a study of this scenario, or cannot be read or written.
+    pub fn open(path: &Path, scenario: &Scenario, seed: u32) -> Result<Self, Failure> {
+        let store = Store::open(path, &identity(scenario, seed)?)?;
+        let mut nights = BTreeMap::new();
+        for (word, number, outcome) in store.rows()? {
+            let purpose = WORDS.iter().find(|(_, w)| *w == word).map(|(p, _)| *p);
+            let outcome: Option<Outcome> = serde_json::from_str(&outcome).ok();
+            let (Some(purpose), Some(outcome)) = (purpose, outcome) else {
+                return Err(Failure::Format(format!(
+                    "the {word} night {number} in {} cannot be read; begin a new file with --study",
+                    path.display()
+                )));
+            };
+            nights.insert((purpose, number), outcome);
+        }
+        Ok(Self {
+            nights,
+            store: Some(store),
+        })
+    }
+
+    /// Computes those of the nights that are not in the book yet. Gives whether all are there now: not if the run
+    /// was interrupted.
+    ///
+    /// *Errors*: the file cannot be written.
+    pub fn complete(
+        &mut self,
+        study: &Spread,
+        tasks: &[Task],
+        bar: &ProgressBar,
+    ) -> Result<bool, Failure> {
+        let missing: Vec<Task> = tasks.iter().filter(|t| !self.has(t)).cloned().collect();
+        bar.inc((tasks.len() - missing.len()) as u64);
+        let work = |task: &Task| {
+            let outcome = study.night(task);
+            bar.inc(1);
+            outcome
+        };
+        side_by_side(&missing, work, interrupt::flag(), |done| {
+            if let Some(store) = &mut self.store {
+                let rows: Vec<Row> = done
+                    .iter()
+                    .map(|(task, outcome)| row(task, outcome))
+                    .collect::<Result<_, _>>()?;
+                store.keep(&rows)?;
+            }
+            for (task, outcome) in done {
+                self.nights.insert((task.purpose, task.number), outcome);
+            }
+            Ok(())
+        })
+    }
+
+    /// Whether a night is done.
+    pub fn has(&self, task: &Task) -> bool {
+        self.nights.contains_key(&(task.purpose, task.number))
+    }
+
+    /// The outcomes of those of the nights that are done, in their order.
+    pub fn outcomes(&self, tasks: &[Task]) -> Vec<Outcome> {
+        tasks
+            .iter()
+            .filter_map(|t| self.nights.get(&(t.purpose, t.number)).cloned())
+            .collect()
+    }
+
+    /// How many nights for a purpose are done.
+    pub fn count(&self, purpose: Purpose) -> usize {
+        self.nights.keys().filter(|(p, _)| *p == purpose).count()
+    }
+}
+
+fn row(task: &Task, outcome: &Outcome) -> Result<Row, Failure> {
+    let word = WORDS.iter().find(|(p, _)| *p == task.purpose);
+    let word = word.map_or("", |(_, word)| word).to_owned();
+    let outcome = serde_json::to_string(outcome).map_err(|e| Failure::Format(e.to_string()))?;
+    Ok((word, task.number, outcome))
+}
+
+/// What a study is of. The reader's degrees change nothing.
+fn identity(scenario: &Scenario, seed: u32) -> Result<Identity, Failure> {
+    let plain = Scenario {
+        units: Units::default(),
+        ..scenario.clone()
+    };
+    let text = serde_json::to_string(&plain).map_err(|e| Failure::Format(e.to_string()))?;
+    let digest = Sha256::digest(text.as_bytes());
+    Ok(Identity {
+        program: env!("CARGO_PKG_VERSION").to_owned(),
+        title: scenario.title.clone(),
+        scenario: digest.iter().map(|byte| format!("{byte:02x}")).collect(),
+        seed,
+    })
+}

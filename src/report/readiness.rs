@@ -1,0 +1,66 @@
+//! Ready or not, what is short, and what it costs, in a few words.
+
+use super::phrase::{size, temperature};
+use crate::findings::{Findings, Unmet};
+use crate::quantity::Units;
+use crate::study::when::Probe;
+
+/// Ready or not, and by how much.
+pub fn outcome(probe: &Probe, units: Units) -> String {
+    if probe.ready.ready_at_departure {
+        let margin = size(probe.ready.margin_k.unwrap_or(0.0), units);
+        return format!("ready with {margin} to spare");
+    }
+    let unmet = probe.ready.unmet.iter();
+    let lacks: Vec<String> = unmet.map(|u| lacks(u, units)).collect();
+    format!("NOT ready, {}", lacks.join(", and "))
+}
+
+/// What would not be met a minute later.
+pub fn decides(unmet: &Unmet, units: Units) -> String {
+    match unmet {
+        Unmet::Cold {
+            label, threshold_c, ..
+        } => format!(
+            "a minute later the {label} would still be under {}",
+            temperature(*threshold_c, units)
+        ),
+        Unmet::Wet { limit_g, .. } => format!(
+            "a minute later {limit_g:.1} g of water or more would stand on the upper walls inside"
+        ),
+        Unmet::ColdOil { threshold_c, .. } => format!(
+            "a minute later the oil would still be under {}",
+            temperature(*threshold_c, units)
+        ),
+        Unmet::NoOil => "there is no oil to be warm".to_owned(),
+        Unmet::NoEngine => "there is no engine part to be warm".to_owned(),
+    }
+}
+
+fn lacks(unmet: &Unmet, units: Units) -> String {
+    match unmet {
+        Unmet::Cold {
+            label,
+            temp_c,
+            threshold_c,
+            ..
+        } => format!("the {label} {} short", size(threshold_c - temp_c, units)),
+        Unmet::Wet { upper_g, limit_g } => {
+            format!("{upper_g:.1} g of water on the upper walls inside (limit {limit_g:.1} g)")
+        }
+        Unmet::ColdOil {
+            temp_c,
+            threshold_c,
+        } => format!("the oil {} short", size(threshold_c - temp_c, units)),
+        Unmet::NoOil => "no oil".to_owned(),
+        Unmet::NoEngine => "no part marked as engine".to_owned(),
+    }
+}
+
+/// The energy, and its cost if there is a tariff.
+pub fn cost(f: &Findings) -> String {
+    match f.energy.cost {
+        Some(cost) => format!("{:.1} kWh ({cost:.2} {})", f.energy.kwh, f.energy.currency),
+        None => format!("{:.1} kWh", f.energy.kwh),
+    }
+}

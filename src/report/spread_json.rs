@@ -1,0 +1,156 @@
+//! A spread of nights for other programs; its schema is `schema/spread.schema.json`.
+
+use super::bands_json::{BandJson, BandsJson};
+use super::provenance::{InputJson, Provenance};
+use crate::study::doubts::Doubt;
+use crate::study::sobol::Index;
+use crate::study::summary::Summary;
+use serde::Serialize;
+
+/// What is told beside the summary.
+#[derive(Debug, Clone, Copy)]
+pub struct SpreadView<'a> {
+    /// The title of the night.
+    pub title: &'a str,
+    /// Where it comes from.
+    pub from: &'a Provenance,
+    /// The seed of the points.
+    pub seed: u32,
+    /// Plausible nights, those that failed included.
+    pub nights: usize,
+    /// Whether all nights were computed.
+    pub finished: bool,
+    /// The unknowns.
+    pub doubts: &'a [Doubt],
+    /// The keys of the groups, in their order.
+    pub groups: &'a [String],
+}
+
+#[derive(Debug, Serialize)]
+struct SpreadJson<'a> {
+    version: &'a str,
+    command: &'a [String],
+    scenario: &'a str,
+    inputs: &'a [InputJson],
+    notes: &'a [String],
+    hard_to_believe: &'a [String],
+    seed: u32,
+    finished: bool,
+    nights: usize,
+    failed: usize,
+    headlines: BandsJson,
+    oil_mm2_s: Option<BandJson>,
+    groups: Vec<GroupJson<'a>>,
+    unknowns: Vec<UnknownJson<'a>>,
+    influences: Vec<InfluenceJson<'a>>,
+    indices: Vec<IndicesJson<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct GroupJson<'a> {
+    group: &'a str,
+    at_departure_c: Option<BandJson>,
+    over_time_c: Vec<BandJson>,
+}
+
+#[derive(Debug, Serialize)]
+struct UnknownJson<'a> {
+    path: &'a str,
+    unit: Option<&'a str>,
+    value: f64,
+    low: f64,
+    high: f64,
+    source: &'a str,
+    usual: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct InfluenceJson<'a> {
+    path: &'a str,
+    margin_at_low_k: f64,
+    margin_at_high_k: f64,
+}
+
+#[derive(Debug, Serialize)]
+struct IndicesJson<'a> {
+    paths: Vec<&'a str>,
+    first: IndexJson,
+    total: IndexJson,
+}
+
+#[derive(Debug, Serialize)]
+struct IndexJson {
+    share: f64,
+    low: f64,
+    high: f64,
+}
+
+impl From<Index> for IndexJson {
+    fn from(i: Index) -> Self {
+        Self {
+            share: i.share,
+            low: i.low,
+            high: i.high,
+        }
+    }
+}
+
+/// The JSON of a spread.
+///
+/// *Errors*: none but those of the writer.
+pub fn spread(view: &SpreadView, summary: &Summary) -> serde_json::Result<String> {
+    let path = |doubt: usize| view.doubts[doubt].path.as_str();
+    let groups = view.groups.iter().zip(&summary.groups);
+    serde_json::to_string_pretty(&SpreadJson {
+        version: view.from.version,
+        command: &view.from.command,
+        scenario: view.title,
+        inputs: &view.from.inputs,
+        notes: &view.from.notes,
+        hard_to_believe: &view.from.hard_to_believe,
+        seed: view.seed,
+        finished: view.finished,
+        nights: view.nights,
+        failed: summary.failed,
+        headlines: (&summary.bands).into(),
+        oil_mm2_s: summary.oil_mm2_s.map(Into::into),
+        groups: groups
+            .map(|(group, band)| GroupJson {
+                group,
+                at_departure_c: band.at_departure_c.map(Into::into),
+                over_time_c: band.over_time_c.iter().map(|b| (*b).into()).collect(),
+            })
+            .collect(),
+        unknowns: view
+            .doubts
+            .iter()
+            .map(|d| UnknownJson {
+                path: &d.path,
+                unit: d.unit.as_deref(),
+                value: d.value,
+                low: d.low,
+                high: d.high,
+                source: &d.source,
+                usual: d.usual,
+            })
+            .collect(),
+        influences: summary
+            .influences
+            .iter()
+            .map(|i| InfluenceJson {
+                path: path(i.doubt),
+                margin_at_low_k: i.at_low_k,
+                margin_at_high_k: i.at_high_k,
+            })
+            .collect(),
+        indices: summary
+            .indices
+            .iter()
+            .map(|(group, found)| IndicesJson {
+                paths: group.iter().map(|i| path(*i)).collect(),
+                first: found.first.into(),
+                total: found.total.into(),
+            })
+            .collect(),
+    })
+}

@@ -1,0 +1,343 @@
+//! A spread of nights told in the terminal: how likely it is ready, bands, and what to measure next.
+
+use super::bands_text::{hours, percent, step_symbol, three};
+use super::cautions;
+use super::comparison_text::setting;
+use super::phrase::{difference, size, wrapped};
+use super::table::drawn;
+use crate::night::Night;
+use crate::quantity::Units;
+use crate::study::doubts::Doubt;
+use crate::study::sobol::Index;
+use crate::study::summary::Summary;
+use std::fmt::Write;
+
+/// Unknowns that are told by name.
+const TOLD: usize = 6;
+/// An unknown that moves the margin by less than this is not worth measuring, K (estimate: a thermometer's error).
+const WORTH_K: f64 = 0.5;
+
+/// The whole text; `night` is the night as its file says it, `width` that of the terminal.
+pub fn told(
+    title: &str,
+    night: &Night,
+    doubts: &[Doubt],
+    summary: &Summary,
+    seed: u32,
+    width: u16,
+) -> String {
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = write(&mut text, title, night, doubts, summary, seed, width);
+    text
+}
+
+fn write(
+    text: &mut String,
+    title: &str,
+    night: &Night,
+    doubts: &[Doubt],
+    summary: &Summary,
+    seed: u32,
+    width: u16,
+) -> std::fmt::Result {
+    let units = night.scenario.scenario().units;
+    writeln!(text, "{title}")?;
+    writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
+    let likely = format!(
+        "{} plausible nights over {} uncertain numbers (seed {seed}). {}{}",
+        summary.bands.nights + summary.failed,
+        doubts.len(),
+        readiness(summary),
+        coldest(summary),
+    );
+    writeln!(text, "{}\n", wrapped(&likely, width, ""))?;
+    writeln!(text, "{}", headlines(night, summary, units, width))?;
+    let reading = "As written: the night as its files say it. Of the other three, one night in ten lies below the \
+first, half below the second, one in ten above the last.";
+    writeln!(text, "{}\n", wrapped(reading, width, ""))?;
+    if !summary.influences.is_empty() {
+        writeln!(text, "{}", singles(doubts, summary, units, width))?;
+        writeln!(
+            text,
+            "{}",
+            wrapped(&advice(doubts, summary, units), width, "")
+        )?;
+        writeln!(text)?;
+    }
+    if !summary.indices.is_empty() {
+        writeln!(text, "{}", indices(doubts, summary, width))?;
+        let reading = "Shares of the variance of the margin at departure, with 95 percent intervals: alone, and with \
+all it does together with the others.";
+        writeln!(text, "{}\n", wrapped(reading, width, ""))?;
+    }
+    writeln!(text, "{}", cautions::told(width))
+}
+
+fn readiness(summary: &Summary) -> String {
+    let failed = match summary.failed {
+        0 => String::new(),
+        n => format!(" {n} nights could not be computed and are left out."),
+    };
+    match &summary.bands.ready {
+        Some(share) => format!(
+            "Ready at departure in {} of {} of them: {}, with its 95 percent interval.{failed}",
+            share.count,
+            share.of,
+            percent(share)
+        ),
+        None => format!("No night could be computed.{failed}"),
+    }
+}
+
+fn coldest(summary: &Summary) -> String {
+    let told: Vec<String> = summary
+        .bands
+        .coldest
+        .iter()
+        .take(4)
+        .map(|(label, nights)| format!("the {label} in {nights}"))
+        .collect();
+    if told.is_empty() {
+        return String::new();
+    }
+    let more = if summary.bands.coldest.len() > told.len() {
+        ", others in the rest"
+    } else {
+        ""
+    };
+    format!(" Coldest at departure: {}{more}.", told.join(", "))
+}
+
+fn headlines(night: &Night, summary: &Summary, units: Units, width: u16) -> String {
+    let f = &night.findings;
+    let (b, deg) = (&summary.bands, units.symbol());
+    let warm = |c: f64| format!("{:.0}", units.temperature(c));
+    let optional = |x: Option<f64>, told: &dyn Fn(f64) -> String| x.map_or("-".to_owned(), told);
+    let step = |k: f64| format!("{:+.1}", units.step(k));
+    let one = |x: f64| format!("{x:.1}");
+    let whole = |x: f64| format!("{x:.0}");
+    let as_written = f.threshold.all_parts.hold.hours();
+    let mut rows = vec![
+        (
+            "warm after, h".to_owned(),
+            as_written.map_or("never".to_owned(), hours),
+            three(b.warm_h, hours),
+        ),
+        (
+            format!("margin at departure, {}", step_symbol(units)),
+            optional(f.ready.margin_k, &step),
+            three(b.margin_k, step),
+        ),
+        (
+            format!("coldest part, {deg}"),
+            optional(f.coldest.as_ref().map(|c| c.temp_c), &warm),
+            three(b.coldest_c, warm),
+        ),
+        (
+            "water on the upper walls, g".to_owned(),
+            optional(f.condensation.as_ref().map(|c| c.upper_g), &one),
+            three(b.upper_g, one),
+        ),
+        (
+            "oil, mm²/s".to_owned(),
+            optional(f.oil.as_ref().map(|o| o.viscosity_mm2_s), &whole),
+            three(summary.oil_mm2_s, whole),
+        ),
+        (
+            "energy, kWh".to_owned(),
+            one(f.energy.kwh),
+            three(b.kwh, one),
+        ),
+    ];
+    for (group, band) in f.groups_c.iter().zip(&summary.groups) {
+        rows.push((
+            format!("{}, {deg}", group.label),
+            warm(group.temp_c),
+            three(band.at_departure_c, warm),
+        ));
+    }
+    let head = ["at departure", "as written", "10 % / 50 % / 90 %"];
+    let rows = rows.into_iter().map(|(a, b, c)| vec![a, b, c]);
+    drawn(head.map(str::to_owned).to_vec(), rows, &[0], width)
+}
+
+/// A number of an unknown with its unit, to three figures.
+fn number(doubt: &Doubt, x: f64) -> String {
+    let digits = if x == 0.0 {
+        0
+    } else {
+        (2 - x.abs().log10().floor() as i32).clamp(0, 7) as usize
+    };
+    let told = format!("{x:.digits$}");
+    let told = if digits > 0 {
+        told.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        &told
+    };
+    let unit = doubt
+        .unit
+        .as_deref()
+        .map_or(String::new(), |unit| format!(" {unit}"));
+    format!("{told}{unit}")
+}
+
+fn singles(doubts: &[Doubt], summary: &Summary, units: Units, width: u16) -> String {
+    let head = [
+        "uncertain number",
+        "from",
+        "to",
+        "margin from",
+        "to",
+        "what it is",
+    ];
+    let rows = summary.influences.iter().take(TOLD).map(|i| {
+        let doubt = &doubts[i.doubt];
+        vec![
+            doubt.path.clone(),
+            number(doubt, doubt.low),
+            number(doubt, doubt.high),
+            difference(i.at_low_k, units),
+            difference(i.at_high_k, units),
+            doubt.source.clone(),
+        ]
+    });
+    drawn(head.map(str::to_owned).to_vec(), rows, &[0, 5], width)
+}
+
+/// What to measure next, in plain words.
+fn advice(doubts: &[Doubt], summary: &Summary, units: Units) -> String {
+    let worth: Vec<_> = summary
+        .influences
+        .iter()
+        .filter(|i| i.swing_k() >= WORTH_K)
+        .take(3)
+        .collect();
+    let Some((first, rest)) = worth.split_first() else {
+        return format!(
+            "What to measure next: nothing. No uncertain number alone moves the margin by {}.",
+            size(WORTH_K, units)
+        );
+    };
+    let doubt = &doubts[first.doubt];
+    let mut told = format!(
+        "What to measure next: {} (`{}`). Alone, from one end of its range to the other, it moves the margin at \
+departure by {}.",
+        doubt.source,
+        doubt.path,
+        size(first.swing_k(), units)
+    );
+    let rest: Vec<String> = rest
+        .iter()
+        .map(|i| {
+            let doubt = &doubts[i.doubt];
+            format!(
+                "{} (`{}`, {})",
+                doubt.source,
+                doubt.path,
+                size(i.swing_k(), units)
+            )
+        })
+        .collect();
+    if !rest.is_empty() {
+        told += &format!(" Then: {}.", rest.join("; "));
+    }
+    told += " Write what you find into your file, with a narrower range under `unknowns`. A thermometer on the part \
+called coldest settles more than any of them.";
+    told
+}
+
+fn indices(doubts: &[Doubt], summary: &Summary, width: u16) -> String {
+    let head = ["uncertain number", "alone", "in all"];
+    let index = |i: Index| {
+        let percent = |x: f64| 100.0 * x;
+        format!(
+            "{:.0} % ({:.0} to {:.0})",
+            percent(i.share),
+            percent(i.low),
+            percent(i.high)
+        )
+    };
+    let rows = summary.indices.iter().map(|(group, found)| {
+        let name = match group.as_slice() {
+            [one] => doubts[*one].path.clone(),
+            more => format!("the other {} together", more.len()),
+        };
+        vec![name, index(found.first), index(found.total)]
+    });
+    drawn(head.map(str::to_owned).to_vec(), rows, &[0], width)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scenario::unknowns::Distribution;
+    use crate::study::paired::Bands;
+    use crate::study::spread::Influence;
+
+    fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> Doubt {
+        Doubt {
+            path: path.to_owned(),
+            value: low,
+            unit: unit.map(str::to_owned),
+            low,
+            high,
+            distribution: Distribution::uniform,
+            source: format!("what {path} is"),
+            usual: false,
+        }
+    }
+
+    fn summary(influences: Vec<Influence>) -> Summary {
+        Summary {
+            failed: 0,
+            bands: Bands::of("a night", &[]),
+            oil_mm2_s: None,
+            groups: vec![],
+            influences,
+            indices: vec![],
+        }
+    }
+
+    #[test]
+    fn the_strongest_unknown_is_what_to_measure_next() {
+        let doubts = [
+            doubt("plug", 0.6, 0.97, None),
+            doubt("mass", 3.0, 4.0, Some("kg")),
+        ];
+        let strong = Influence {
+            doubt: 0,
+            at_low_k: -3.0,
+            at_high_k: 2.0,
+        };
+        let weak = Influence {
+            doubt: 1,
+            at_low_k: 0.1,
+            at_high_k: 0.2,
+        };
+        let told = advice(
+            &doubts,
+            &summary(vec![strong, weak.clone()]),
+            Units::Celsius,
+        );
+        assert!(
+            told.starts_with("What to measure next: what plug is (`plug`)."),
+            "{told}"
+        );
+        assert!(
+            told.contains("by 5.0 K") && !told.contains("mass"),
+            "{told}"
+        );
+        let told = advice(&doubts, &summary(vec![weak]), Units::Celsius);
+        assert!(told.contains("nothing"), "{told}");
+    }
+
+    #[test]
+    fn numbers_of_unknowns_have_three_figures_and_their_unit() {
+        let litres = doubt("oil", 3.8, 7.98, Some("L"));
+        assert_eq!(number(&litres, 7.984), "7.98 L");
+        assert_eq!(number(&litres, 0.0003), "0.0003 L");
+        assert_eq!(number(&litres, 1350.4), "1350 L");
+        assert_eq!(number(&doubt("p", 0.0, 1.0, None), 0.0), "0");
+    }
+}

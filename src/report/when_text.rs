@@ -1,0 +1,298 @@
+//! When to switch on, told on one screen: the answer in the first line.
+
+use super::change_text;
+use super::comparison_text::setting;
+use super::phrase::{size, temperature, wrapped};
+use super::readiness::{cost, decides, outcome};
+use super::{cautions, circuit_text};
+use crate::findings::Findings;
+use crate::quantity::Units;
+use crate::scenario::clock::NightClock;
+use crate::scenario::document::Scenario;
+use crate::study::when::{
+    Never, Planned, Probe, REMEDY_RANKING, SCAN_MIN, Verdict, When, grid_step,
+};
+use std::fmt::{Result, Write};
+
+/// The answer with what stands around it.
+struct Tale<'a> {
+    when: &'a When,
+    scenario: &'a Scenario,
+    clock: &'a NightClock,
+    units: Units,
+    width: u16,
+}
+
+/// The whole text of an answer for a scenario; `width` is that of the terminal.
+pub fn told(when: &When, scenario: &Scenario, width: u16) -> String {
+    let tale = Tale {
+        when,
+        scenario,
+        clock: when.whole_time.scenario.clock(),
+        units: scenario.units,
+        width,
+    };
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = tale.write(&mut text);
+    text
+}
+
+impl Tale<'_> {
+    fn write(&self, text: &mut String) -> Result {
+        let night = self.when.night();
+        match &self.when.verdict {
+            Verdict::Planned(planned) => self.line(text, "", &self.plan(planned))?,
+            Verdict::Never(_) => {
+                let from = self.before(self.when.switches.most);
+                let whole = format!(
+                    "No switching-on time makes the engine ready at {}: not even heating the whole time, from {from}.",
+                    self.departure()
+                );
+                self.line(text, "", &whole)?;
+            }
+        }
+        writeln!(text)?;
+        self.line(text, "", &self.scenario.title)?;
+        self.line(text, "", &setting(night))?;
+        writeln!(text)?;
+        match &self.when.verdict {
+            Verdict::Planned(planned) => self.planned(text, planned)?,
+            Verdict::Never(never) => self.never(text, never)?,
+        }
+        self.alone(text)?;
+        let circuit = circuit_text::told(&night.findings.circuit, self.width);
+        write!(text, "\nThe circuit\n{circuit}")?;
+        if !night.findings.warnings.is_empty() {
+            writeln!(text, "\nWarnings")?;
+            for warning in &night.findings.warnings {
+                self.line(text, "- ", &warning.told(self.units))?;
+            }
+        }
+        writeln!(text, "\n{}", cautions::told(self.width))
+    }
+
+    /// The first line: what is to be done at which hour.
+    fn plan(&self, planned: &Planned) -> String {
+        let leave = self.departure();
+        if planned.needs_no_heat() {
+            return format!(
+                "No heating is needed: the engine is ready at {leave} without it, with {} to spare.",
+                self.spare(&planned.night.findings)
+            );
+        }
+        let (mut on, mut off) = (Vec::new(), Vec::new());
+        for (&heater, &minutes) in self.when.switches.heaters.iter().zip(&planned.starts) {
+            let name = &self.scenario.heaters[heater].name;
+            match minutes {
+                0 => off.push(format!(" \"{name}\" is not needed.")),
+                m => on.push(format!(
+                    "\"{name}\" at {} ({:.1} h before)",
+                    self.before(m),
+                    m as f64 / 60.0
+                )),
+            }
+        }
+        format!(
+            "Switch on {} at the latest, to be ready at {leave}.{}",
+            on.join(" and "),
+            off.concat()
+        )
+    }
+
+    fn planned(&self, text: &mut String, planned: &Planned) -> Result {
+        let f = &planned.night.findings;
+        if let Some(binding) = planned.binding.first() {
+            let binds = format!(
+                "What decides: {}. The coldest part then has {} to spare.",
+                decides(binding, self.units),
+                self.spare(f)
+            );
+            self.line(text, "", &binds)?;
+        }
+        let whole = &self.when.whole_time.findings;
+        let energy = format!(
+            "Energy: {}. Heating the whole time, from {}, takes {}: {}.",
+            cost(f),
+            self.before(self.when.switches.most),
+            cost(whole),
+            self.outcome(&Probe::of(&self.when.whole_time))
+        );
+        self.line(text, "", &energy)?;
+        if !planned.worse_earlier.is_empty() {
+            let worse = format!(
+                "Earlier is not always better here: switched on {} it is NOT ready.",
+                self.spans(&planned.worse_earlier)
+            );
+            self.line(text, "", &worse)?;
+        }
+        if let Some(c) = &planned.checkpoint {
+            let at = self.clock.told(c.time_s);
+            let moves = if c.rate_k_h >= 0.0 {
+                "rising"
+            } else {
+                "falling"
+            };
+            let check = format!(
+                "On the way: at {at} a thermometer on the {} should read {} or more, {moves} {} an hour. If it reads less, \
+the night is not the computed one: leave later, and only when the coldest part itself is warm.",
+                c.label,
+                temperature(c.temp_c, self.units),
+                size(c.rate_k_h, self.units)
+            );
+            self.line(text, "", &check)?;
+        }
+        writeln!(text, "\nThe same plan, if")?;
+        for what in &planned.what_if {
+            let change = change_text::told(&what.change, self.scenario, self.clock, self.units);
+            let needed = match &what.needed {
+                Some(starts) if *starts == planned.starts => String::new(),
+                Some(starts) => format!("; it would need {}", self.starts(starts)),
+                None if planned.starts.len() > 1 => {
+                    "; moving all of them earlier would not do".to_owned()
+                }
+                None => "; no start would do".to_owned(),
+            };
+            let line = format!("{change}: {}{needed}", self.outcome(&what.probe));
+            self.line(text, "  ", &line)?;
+        }
+        let known = format!(
+            "The plan is the latest that just does, found to the minute by real nights ({}), so it has no reserve: how \
+sure you are is what the lines above differ by. Take the earliest of them if you cannot measure.",
+            match self.when.switches.heaters.len() {
+                2 => format!(
+                    "the least energy on a grid of {} minutes, refined",
+                    grid_step(self.when.switches.most)
+                ),
+                _ => format!("scanned every {SCAN_MIN} minutes, then divided"),
+            }
+        );
+        self.line(text, "", &known)
+    }
+
+    fn never(&self, text: &mut String, never: &Never) -> Result {
+        let whole = &self.when.whole_time;
+        let best = format!(
+            "The best that can be had, heating the whole time: {}, for {}.",
+            self.outcome(&Probe::of(whole)),
+            cost(&whole.findings)
+        );
+        self.line(text, "", &best)?;
+        let change = |c| change_text::told(c, self.scenario, self.clock, self.units);
+        if never.remedies.is_empty() {
+            self.line(text, "", "No single change of those tried makes it ready:")?;
+        } else {
+            writeln!(
+                text,
+                "\nThe least single change that does, heating the whole time"
+            )?;
+            for (k, remedy) in never.remedies.iter().enumerate() {
+                let over = if remedy.overloads {
+                    " (MORE than the circuit should carry)"
+                } else {
+                    ""
+                };
+                let line = format!(
+                    "{}. {}: {}, {:.1} kWh{over}",
+                    k + 1,
+                    change(&remedy.change),
+                    self.outcome(&remedy.probe),
+                    remedy.probe.kwh
+                );
+                self.line(text, "  ", &line)?;
+            }
+            self.line(text, "", &format!("Ranked by: {REMEDY_RANKING}."))?;
+        }
+        for tried in &never.in_vain {
+            let came = match &tried.probe {
+                Some(probe) => self.outcome(probe),
+                None => "cannot be done with this engine, weather or cover".to_owned(),
+            };
+            let line = format!("not enough: {}: {came}", change(&tried.change));
+            self.line(text, "  ", &line)?;
+        }
+        Ok(())
+    }
+
+    /// Each heater's latest start while the others keep the hours of the file.
+    fn alone(&self, text: &mut String) -> Result {
+        if self.when.alone.is_empty() {
+            return Ok(());
+        }
+        writeln!(
+            text,
+            "\nEach heater's latest start, the others at the hours of the file"
+        )?;
+        for alone in &self.when.alone {
+            let name = &self.scenario.heaters[alone.heater].name;
+            let when = match alone.sought.found {
+                Some(0) => "not needed".to_owned(),
+                Some(minutes) => self.before(minutes),
+                None => "no start is ready".to_owned(),
+            };
+            self.line(text, "  ", &format!("{name}: {when}"))?;
+        }
+        Ok(())
+    }
+
+    /// Times of the scan, rising in minutes before the departure, as spans of the clock: `from 19:00 to 21:30`.
+    fn spans(&self, minutes: &[usize]) -> String {
+        let together = |a: &usize, b: &usize| b - a <= SCAN_MIN;
+        let spans: Vec<String> = minutes
+            .chunk_by(together)
+            .rev()
+            .map(|span| match span {
+                [one] => format!("at {}", self.before(*one)),
+                [last, .., first] => {
+                    format!("from {} to {}", self.before(*first), self.before(*last))
+                }
+                [] => String::new(),
+            })
+            .collect();
+        spans.join(" or ")
+    }
+
+    fn starts(&self, starts: &[usize]) -> String {
+        let heaters = &self.when.switches.heaters;
+        let on: Vec<String> = heaters
+            .iter()
+            .zip(starts)
+            .filter(|(_, minutes)| **minutes > 0)
+            .map(|(&heater, &minutes)| {
+                let at = self.before(minutes);
+                match heaters.len() {
+                    1 => at,
+                    _ => format!("{} at {at}", self.scenario.heaters[heater].name),
+                }
+            })
+            .collect();
+        on.join(", ")
+    }
+
+    fn outcome(&self, probe: &Probe) -> String {
+        outcome(probe, self.units)
+    }
+
+    fn spare(&self, f: &Findings) -> String {
+        size(f.ready.margin_k.unwrap_or(0.0), self.units)
+    }
+
+    fn before(&self, minutes: usize) -> String {
+        self.clock
+            .told(self.clock.night_s() - 60.0 * minutes as f64)
+    }
+
+    fn departure(&self) -> String {
+        self.clock.told(self.clock.night_s())
+    }
+
+    fn line(&self, text: &mut String, lead: &str, line: &str) -> Result {
+        let indent = " ".repeat(lead.len().max(2) + 2 * usize::from(lead == "  "));
+        let indent = if lead.is_empty() { "" } else { &indent };
+        writeln!(
+            text,
+            "{}",
+            wrapped(&format!("{lead}{line}"), self.width, indent)
+        )
+    }
+}

@@ -1,0 +1,194 @@
+//! Named changes to a night: each makes another scenario of one, and alters nothing else.
+
+use crate::quantity::{Power, Resistance, Speed, Temperature};
+use crate::scenario::document::Scenario;
+use crate::scenario::heater::Heater;
+use crate::scenario::weather::{Observation, Weather};
+
+/// A change to a night.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Change {
+    /// Outdoors and the hangar are colder by so many kelvin, at the same humidity; so is a cold-soaked engine,
+    /// since it begins as cold as the hangar. Temperatures given for the engine stay.
+    Colder {
+        /// By so many kelvin.
+        kelvin: f64,
+    },
+    /// The air in the hangar moves so many times as fast past the cowl.
+    Draught {
+        /// Times.
+        times: f64,
+    },
+    /// The openings of the cooling inlets are so many times as large as the plugs leave them, fully open at most.
+    InletsOpened {
+        /// Times.
+        times: f64,
+    },
+    /// Inlets and outlet are closed by so large a share of what is left open.
+    Plugged {
+        /// Share of the openings left that is closed (0 leaves them, 1 seals them).
+        share: f64,
+    },
+    /// A heater has another power; its air and its place stay.
+    Watts {
+        /// Which heater, in the order of the scenario.
+        heater: usize,
+        /// Its power, W.
+        watts: f64,
+    },
+    /// A blanket over these pockets' skin, on top of what lies there.
+    Blanket {
+        /// The pockets.
+        pockets: Vec<String>,
+        /// The resistance laid on, m²K/W.
+        resistance_m2k_w: f64,
+    },
+    /// The night begins so many minutes earlier, by the clock.
+    BegunEarlier {
+        /// Minutes.
+        minutes: usize,
+    },
+    /// One more heater.
+    Added(Box<Heater>),
+}
+
+impl Change {
+    /// The scenario with this change.
+    ///
+    /// *Valid*: a heater that is there; another index changes nothing. What comes out may have problems (a record
+    /// that does not reach back, an engine without such a place), which the gate finds.
+    pub fn of(&self, scenario: &Scenario) -> Scenario {
+        let mut changed = scenario.clone();
+        match self {
+            Self::Colder { kelvin } => colder(&mut changed, *kelvin),
+            Self::Draught { times } => {
+                let hangar = &mut changed.hangar;
+                hangar.draught = Speed::m_s(hangar.draught.si() * times);
+                hangar.draught_share = (hangar.draught_share * times).min(1.0);
+            }
+            Self::InletsOpened { times } => {
+                let open = (1.0 - changed.covers.inlet_plug) * times;
+                changed.covers.inlet_plug = (1.0 - open).max(0.0);
+            }
+            Self::Plugged { share } => {
+                let covers = &mut changed.covers;
+                covers.inlet_plug = 1.0 - (1.0 - covers.inlet_plug) * (1.0 - share);
+                covers.outlet_plug = 1.0 - (1.0 - covers.outlet_plug) * (1.0 - share);
+            }
+            Self::Watts { heater, watts } => {
+                if let Some(heater) = changed.heaters.get_mut(*heater) {
+                    heater.power = Power::W(*watts);
+                }
+            }
+            Self::Blanket {
+                pockets,
+                resistance_m2k_w,
+            } => {
+                for pocket in pockets {
+                    let there = changed.covers.blankets.get(pocket).map_or(0.0, |r| r.si());
+                    let laid = Resistance::m2K_W(there + resistance_m2k_w);
+                    changed.covers.blankets.insert(pocket.clone(), laid);
+                }
+            }
+            Self::BegunEarlier { minutes } => {
+                changed.clock.begin = changed.clock.begin.earlier_by_minutes(*minutes);
+            }
+            Self::Added(heater) => changed.heaters.push((**heater).clone()),
+        }
+        changed
+    }
+}
+
+fn colder(scenario: &mut Scenario, kelvin: f64) {
+    let lower = |t: Temperature| Temperature::degC(t.celsius() - kelvin);
+    scenario.hangar.start = scenario.hangar.start.map(lower);
+    match &mut scenario.weather {
+        Weather::steady { outdoors, .. } => *outdoors = lower(*outdoors),
+        Weather::recorded(record) => {
+            for reading in &mut record.readings {
+                let Observation {
+                    temp_c,
+                    dew_point_c,
+                    ..
+                } = reading;
+                // As far below the temperature as before: the humidity stays within a percent or two.
+                *temp_c -= kelvin;
+                *dew_point_c -= kelvin;
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::library::{Kind, model};
+    use crate::files::night::load_builtin;
+    use crate::scenario::check::check;
+
+    fn demo() -> Scenario {
+        load_builtin("demo").unwrap().scenario
+    }
+
+    /// Every change keeps a sound scenario sound, and alters what it names and nothing else.
+    #[test]
+    fn a_change_alters_what_it_names_and_nothing_else() {
+        let base = demo();
+        let all = |change: Change| {
+            let changed = change.of(&base);
+            assert!(check(&changed).is_ok(), "{change:?}");
+            assert_ne!(changed, base, "{change:?}");
+            changed
+        };
+        let draughty = all(Change::Draught { times: 2.0 });
+        assert_eq!(draughty.hangar.draught_share, 0.04);
+        assert_eq!(
+            (&draughty.covers, &draughty.weather),
+            (&base.covers, &base.weather)
+        );
+        let open = all(Change::InletsOpened { times: 2.0 });
+        assert!((open.covers.inlet_plug - 0.68).abs() < 1e-12);
+        assert_eq!(open.covers.outlet_plug, base.covers.outlet_plug);
+        let shut = all(Change::Plugged { share: 0.5 });
+        assert!((shut.covers.inlet_plug - 0.92).abs() < 1e-12);
+        assert!((shut.covers.outlet_plug - 0.74).abs() < 1e-12);
+        let strong = all(Change::Watts {
+            heater: 0,
+            watts: 500.0,
+        });
+        assert_eq!(strong.heaters[0].power, Power::W(500.0));
+        let blanket = Change::Blanket {
+            pockets: vec!["UL".to_owned()],
+            resistance_m2k_w: 0.3,
+        };
+        let twice = blanket.of(&all(blanket.clone()));
+        assert!((twice.covers.blankets["UL"].si() - 0.6).abs() < 1e-12);
+        let pad: Heater = model(Kind::Heater, "sump-pad-150w").unwrap();
+        assert_eq!(all(Change::Added(Box::new(pad))).heaters.len(), 2);
+    }
+
+    #[test]
+    fn a_colder_night_is_colder_outdoors_and_in_the_hangar_from_the_beginning() {
+        let base = demo();
+        let colder = Change::Colder { kelvin: 3.0 }.of(&base);
+        let start = |s: &Scenario| s.hangar.start.unwrap().celsius();
+        assert!((start(&base) - start(&colder) - 3.0).abs() < 1e-12);
+        let (Weather::recorded(a), Weather::recorded(b)) = (&base.weather, &colder.weather) else {
+            panic!("the demo's weather is recorded");
+        };
+        for (a, b) in a.readings.iter().zip(&b.readings) {
+            assert!((a.temp_c - b.temp_c - 3.0).abs() < 1e-9);
+            assert_eq!(a.wind_m_s, b.wind_m_s);
+        }
+    }
+
+    #[test]
+    fn an_earlier_night_is_longer_by_as_much() {
+        let length = |s: &Scenario| s.clock.resolve().unwrap().night_s();
+        for name in ["demo", "small-engine-top"] {
+            let base = load_builtin(name).unwrap().scenario;
+            let earlier = Change::BegunEarlier { minutes: 95 }.of(&base);
+            assert_eq!(length(&earlier) - length(&base), 95.0 * 60.0, "{name}");
+        }
+    }
+}

@@ -1,0 +1,335 @@
+//! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
+
+use super::path::{PathError, Tree};
+use crate::scenario::check::{Problem, check};
+use crate::scenario::document::Scenario;
+use crate::scenario::engine::Engine;
+use crate::scenario::unknowns::{Distribution, Unknown, Unknowns};
+
+/// An uncertain number of a Scenario.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Doubt {
+    /// Where it stands: `engine.bay.seam_area`.
+    pub path: String,
+    /// Its value in the Scenario, in `unit`.
+    pub value: f64,
+    /// The unit of all its numbers; none for a plain number.
+    pub unit: Option<String>,
+    /// The lowest plausible value.
+    pub low: f64,
+    /// The highest plausible value.
+    pub high: f64,
+    /// How it is spread between them.
+    pub distribution: Distribution,
+    /// What it rests on, in the words of its file.
+    pub source: String,
+    /// Whether no file says how far it may be off, and the usual range is taken.
+    pub usual: bool,
+}
+
+/// A quantity that moves in differences, not in ratios.
+const TEMPERATURE: &str = "degC";
+/// Beyond this ratio to its range a number without a unit is taken to be in another unit than its range.
+const OTHER_UNIT: f64 = 5.0;
+
+impl Doubt {
+    /// The value below which this share of the plausible values lies, in `unit`.
+    ///
+    /// *Valid*: a share from 0 to 1.
+    pub fn quantile(&self, share: f64) -> f64 {
+        let (low, high) = (self.low, self.high);
+        match self.distribution {
+            Distribution::uniform => low + share * (high - low),
+            Distribution::log_uniform => low * (high / low).powf(share),
+            // The inverse of two parabolas that meet in the middle.
+            Distribution::triangular if share < 0.5 => low + (high - low) * (share / 2.0).sqrt(),
+            Distribution::triangular => high - (high - low) * ((1.0 - share) / 2.0).sqrt(),
+        }
+    }
+}
+
+/// All unknowns of a Scenario, in the order engine, oil, hangar, heaters, night, and within a file by path. How well
+/// the cowl is plugged and how much water is in the oil are always among them; where no file says how far they may be
+/// off, an inlet or outlet is taken to leak half to twice what it does, and the water to be a third to twice.
+///
+/// A number that was changed beside its model, such as the power of a heater, takes its range along: in the same
+/// ratio, a temperature by the same difference.
+///
+/// *Errors*: paths that lead nowhere, and ranges whose ends the gate refuses, as problems with their paths.
+pub fn doubts(scenario: &Scenario) -> Result<Vec<Doubt>, Vec<Problem>> {
+    let tree = Tree::of(scenario).map_err(|e| vec![problem("", &e)])?;
+    let (mut found, mut problems) = (Vec::new(), Vec::new());
+    for (prefix, unknowns) in told(scenario) {
+        for (path, unknown) in unknowns {
+            match doubt(&tree, &format!("{prefix}{path}"), unknown) {
+                Ok(doubt) => found.push(doubt),
+                Err(e) => problems.push(Problem {
+                    path: format!("{prefix}unknowns.{path}"),
+                    word: Some(path.clone()),
+                    ..e
+                }),
+            }
+        }
+    }
+    found.extend(usual(scenario, &found));
+    if problems.is_empty() {
+        for doubt in &found {
+            problems.extend(refused(scenario, &tree, doubt));
+        }
+    }
+    if problems.is_empty() {
+        Ok(found)
+    } else {
+        Err(problems)
+    }
+}
+
+/// What each file says, and what its paths begin with in the Scenario.
+fn told(scenario: &Scenario) -> Vec<(String, &Unknowns)> {
+    let engine = match &scenario.engine {
+        Engine::opposed(layout) => &layout.unknowns,
+        Engine::body(body) => &body.unknowns,
+    };
+    let mut told = vec![
+        ("engine.".to_owned(), engine),
+        ("oil.".to_owned(), &scenario.oil.unknowns),
+        ("hangar.".to_owned(), &scenario.hangar.unknowns),
+    ];
+    for (i, heater) in scenario.heaters.iter().enumerate() {
+        told.push((format!("heaters[{i}]."), &heater.unknowns));
+    }
+    told.push((String::new(), &scenario.unknowns));
+    told
+}
+
+fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
+    let kept = tree.number(path).map_err(|e| problem(path, &e))?;
+    let unit = unknown.unit.clone().or(kept.unit.clone());
+    let value = if unit == kept.unit {
+        kept.value
+    } else {
+        // The unit is a factor; a temperature that is not in °C is an offset as well.
+        let unit_of = |number| {
+            let mut other = tree.clone();
+            other.set(path, number, unit.as_deref())?;
+            let again = Tree::of(&other.scenario()?)?;
+            again.number(path)
+        };
+        let zero = unit_of(0.0).map_err(|e| problem(path, &e))?.value;
+        let one = unit_of(1.0).map_err(|e| problem(path, &e))?.value;
+        (kept.value - zero) / (one - zero)
+    };
+    let (mut low, mut high) = (unknown.low, unknown.high);
+    let middle = 0.5 * (low + high);
+    if !(low..=high).contains(&value) {
+        let ratio = value / middle;
+        let apart = !(1.0 / OTHER_UNIT..=OTHER_UNIT).contains(&ratio);
+        if unit.as_deref() == Some(TEMPERATURE) {
+            (low, high) = (low + value - middle, high + value - middle);
+        } else if apart {
+            let unit = unit.as_deref().unwrap_or("");
+            return Err(Problem {
+                path: path.to_owned(),
+                word: None,
+                what: format!(
+                    "the number is {value} {unit} and its plausible range {low} to {high}, far away"
+                ),
+                help: Some(
+                    "write the number in this file, so that its unit is known, or give the range its own `unit`"
+                        .to_owned(),
+                ),
+            });
+        } else {
+            (low, high) = (low * ratio, high * ratio);
+        }
+    }
+    Ok(Doubt {
+        path: path.to_owned(),
+        value,
+        unit,
+        low,
+        high,
+        distribution: unknown.distribution,
+        source: unknown.source.clone(),
+        usual: false,
+    })
+}
+
+/// Plugs and water, where no file says how far they may be off (estimates).
+fn usual(scenario: &Scenario, found: &[Doubt]) -> Vec<Doubt> {
+    let covers = &scenario.covers;
+    // An engine said part by part may have no openings that a plug could close.
+    let plugs = [
+        (
+            "covers.inlet_plug",
+            covers.inlet_plug,
+            "how well the inlet plugs close",
+        ),
+        (
+            "covers.outlet_plug",
+            covers.outlet_plug,
+            "how well the outlet is closed",
+        ),
+    ];
+    let mut usual: Vec<Doubt> = plugs
+        .into_iter()
+        .filter(|(_, closed, _)| *closed > 0.0 && *closed < 1.0)
+        .map(|(path, closed, source)| Doubt {
+            path: path.to_owned(),
+            value: closed,
+            unit: None,
+            low: (1.0 - 2.0 * (1.0 - closed)).max(0.0),
+            high: 1.0 - 0.5 * (1.0 - closed),
+            distribution: Distribution::uniform,
+            source: source.to_owned(),
+            usual: true,
+        })
+        .collect();
+    let grams = scenario.start.water_in_oil.si() * 1e3;
+    if grams > 0.0 {
+        usual.push(Doubt {
+            path: "start.water_in_oil".to_owned(),
+            value: grams,
+            unit: Some("g".to_owned()),
+            low: grams / 3.0,
+            high: grams * 2.0,
+            distribution: Distribution::log_uniform,
+            source: "water left in the oil".to_owned(),
+            usual: true,
+        });
+    }
+    usual.retain(|doubt| !found.iter().any(|f| f.path == doubt.path));
+    usual
+}
+
+/// The gate's problems with the ends of a range, told as such.
+fn refused(scenario: &Scenario, tree: &Tree, doubt: &Doubt) -> Vec<Problem> {
+    let before = check(scenario).err().unwrap_or_default();
+    let mut problems = Vec::new();
+    for (end, value) in [("low", doubt.low), ("high", doubt.high)] {
+        let mut tree = tree.clone();
+        let set = tree
+            .set(&doubt.path, value, doubt.unit.as_deref())
+            .and_then(|()| tree.scenario());
+        match set {
+            Err(e) => problems.push(problem(&doubt.path, &e)),
+            Ok(set) => {
+                let all = check(&set).err().unwrap_or_default();
+                problems.extend(
+                    all.into_iter()
+                        .filter(|p| !before.contains(p))
+                        .map(|p| Problem {
+                            what: format!("{}, at the {end} end of its plausible range", p.what),
+                            help: p.help.or(Some(format!(
+                                "mend the range of `{}` under `unknowns`",
+                                doubt.path
+                            ))),
+                            ..p
+                        }),
+                );
+            }
+        }
+    }
+    problems
+}
+
+fn problem(path: &str, e: &PathError) -> Problem {
+    Problem {
+        path: path.to_owned(),
+        word: None,
+        what: e.to_string(),
+        help: None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::tests::scenario;
+    use super::*;
+    use crate::quantity::Power;
+
+    fn found<'a>(all: &'a [Doubt], path: &str) -> &'a Doubt {
+        all.iter().find(|d| d.path == path).unwrap()
+    }
+
+    #[test]
+    fn all_files_of_a_night_are_asked_and_every_number_lies_in_its_range() {
+        let all = doubts(&scenario()).unwrap();
+        for path in [
+            "engine.bay.seam_area",
+            "oil.at_40",
+            "hangar.lag",
+            "heaters[0].kind.bay_fan.strike",
+            "covers.inlet_plug",
+        ] {
+            found(&all, path);
+        }
+        for doubt in &all {
+            assert!(
+                doubt.low <= doubt.value && doubt.value <= doubt.high,
+                "{doubt:?}"
+            );
+            assert!(doubt.quantile(0.0) == doubt.low && doubt.quantile(1.0) == doubt.high);
+        }
+        // 4 litres, and the range in litres; kept in cubic metres.
+        let oil = found(&all, "engine.oil_litres");
+        assert!((oil.value - 4.0).abs() < 1e-9 && oil.unit.as_deref() == Some("L"));
+    }
+
+    #[test]
+    fn quantiles_are_those_of_the_distribution() {
+        let mut doubt = found(&doubts(&scenario()).unwrap(), "covers.inlet_plug").clone();
+        (doubt.low, doubt.high) = (1.0, 16.0);
+        doubt.distribution = Distribution::log_uniform;
+        assert!((doubt.quantile(0.5) - 4.0).abs() < 1e-12);
+        doubt.distribution = Distribution::triangular;
+        // Half of a half square: an eighth of the values lie in the first quarter of the range.
+        assert!((doubt.quantile(0.125) - 4.75).abs() < 1e-12);
+        assert!((doubt.quantile(0.875) - 12.25).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_changed_power_takes_its_range_along() {
+        let mut night = scenario();
+        let before = doubts(&night).unwrap();
+        night.heaters[0].power = Power::W(500.0);
+        let after = doubts(&night).unwrap();
+        let (was, is) = (
+            found(&before, "heaters[0].power"),
+            found(&after, "heaters[0].power"),
+        );
+        assert!(is.low < 500.0 && is.high > 500.0);
+        assert!((is.high / is.low - was.high / was.low).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_range_outside_physical_limits_is_the_gates_problem() {
+        let mut night = scenario();
+        let Engine::opposed(layout) = &mut night.engine else {
+            panic!()
+        };
+        layout.unknowns.get_mut("fin_eff").unwrap().high = 1.2;
+        let problems = doubts(&night).unwrap_err();
+        assert_eq!(problems.len(), 1, "{problems:?}");
+        assert_eq!(problems[0].path, "engine.fin_eff");
+        assert!(
+            problems[0].what.contains("high end of its plausible range"),
+            "{:?}",
+            problems[0]
+        );
+    }
+
+    #[test]
+    fn a_path_that_leads_nowhere_is_told_with_the_nearest() {
+        let mut night = scenario();
+        let lag = night.hangar.unknowns.remove("lag").unwrap();
+        night.hangar.unknowns.insert("lga".to_owned(), lag);
+        let problems = doubts(&night).unwrap_err();
+        assert_eq!(problems[0].path, "hangar.unknowns.lga");
+        assert!(
+            problems[0].what.contains("did you mean `hangar.lag`"),
+            "{:?}",
+            problems[0]
+        );
+    }
+}

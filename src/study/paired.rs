@@ -1,0 +1,308 @@
+//! Choices through the same plausible nights: a band on every headline, and verdicts that survive the doubt.
+//!
+//! All choices share the points: an unknown that two of them have in common takes the same place in its range for
+//! both, so what differs is the choice and not the hangar.
+
+use super::choice::{Choice, CompareError};
+use super::doubts::{Doubt, doubts};
+use super::harvest::Harvest;
+use super::path::Tree;
+use super::quantile::{Band, Share};
+use super::sample::coordinate;
+use super::side_by_side::side_by_side;
+use crate::night::{NightError, run};
+use std::collections::BTreeSet;
+use std::convert::Infallible;
+use std::sync::atomic::AtomicBool;
+
+/// One choice is ahead of another if it is so in at least this share of the plausible nights: then the 10-90 band of
+/// their difference does not hold zero.
+pub const AHEAD: f64 = 0.9;
+
+/// A choice over the plausible nights.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bands {
+    /// The choice.
+    pub name: String,
+    /// Nights that could be computed.
+    pub nights: usize,
+    /// How often it was ready at departure; none if no night could be computed.
+    pub ready: Option<Share>,
+    /// Hours until warm everywhere; infinite for never.
+    pub warm_h: Option<Band>,
+    /// The margin at departure, K.
+    pub margin_k: Option<Band>,
+    /// The coldest part, °C.
+    pub coldest_c: Option<Band>,
+    /// Water on the upper inner walls, g.
+    pub upper_g: Option<Band>,
+    /// The mean oil, °C.
+    pub oil_c: Option<Band>,
+    /// Energy, kWh.
+    pub kwh: Option<Band>,
+    /// Which part was the coldest, and in how many nights, the most frequent first.
+    pub coldest: Vec<(String, usize)>,
+}
+
+/// What a verdict rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum By {
+    /// The hours until warm everywhere.
+    Hours,
+    /// The temperature of the coldest part at departure, where neither gets warm in most nights.
+    Margin,
+}
+
+/// One choice against another through the same nights.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Verdict {
+    /// The first choice.
+    pub first: String,
+    /// The second choice.
+    pub second: String,
+    /// What was compared.
+    pub by: By,
+    /// Nights in which the first is ahead.
+    pub ahead: usize,
+    /// Nights in which the second is ahead.
+    pub behind: usize,
+    /// Nights in which both could be computed.
+    pub nights: usize,
+    /// By how much the first is typically ahead (the median): hours, or K; none if that is not a number.
+    pub typically: Option<f64>,
+}
+
+/// Who is ahead.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Standing {
+    /// The first choice.
+    First,
+    /// The second choice.
+    Second,
+    /// Neither: the difference is within the doubt.
+    Tied,
+}
+
+/// Choices over the plausible nights, in the order given.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Paired {
+    /// The plausible nights of each choice.
+    pub nights: u32,
+    /// The seed of the points.
+    pub seed: u32,
+    /// Each choice.
+    pub bands: Vec<Bands>,
+    /// The first choice against each other one.
+    pub verdicts: Vec<Verdict>,
+}
+
+impl Verdict {
+    /// Who is ahead in at least nine of ten nights.
+    pub fn standing(&self) -> Standing {
+        let enough = AHEAD * self.nights as f64;
+        if self.nights > 0 && self.ahead as f64 >= enough {
+            Standing::First
+        } else if self.nights > 0 && self.behind as f64 >= enough {
+            Standing::Second
+        } else {
+            Standing::Tied
+        }
+    }
+
+    /// One choice against another; outcomes of the same number are the same night.
+    pub fn of(first: (&str, &[Option<Harvest>]), second: (&str, &[Option<Harvest>])) -> Self {
+        let pairs: Vec<(&Harvest, &Harvest)> = first
+            .1
+            .iter()
+            .zip(second.1)
+            .filter_map(|(a, b)| a.as_ref().zip(b.as_ref()))
+            .collect();
+        let warm = |p: &&(&Harvest, &Harvest)| p.0.warm_h.is_some() || p.1.warm_h.is_some();
+        let by = if 2 * pairs.iter().filter(warm).count() >= pairs.len() {
+            By::Hours
+        } else {
+            By::Margin
+        };
+        // How far the first is ahead; of two nevers neither is.
+        let lead = |(a, b): &(&Harvest, &Harvest)| match by {
+            By::Hours if a.warm_h.is_none() && b.warm_h.is_none() => 0.0,
+            By::Hours => b.hours() - a.hours(),
+            By::Margin => a.margin_k.unwrap_or(f64::NAN) - b.margin_k.unwrap_or(f64::NAN),
+        };
+        let leads: Vec<f64> = pairs.iter().map(lead).collect();
+        Self {
+            first: first.0.to_owned(),
+            second: second.0.to_owned(),
+            by,
+            ahead: leads.iter().filter(|lead| **lead > 0.0).count(),
+            behind: leads.iter().filter(|lead| **lead < 0.0).count(),
+            nights: pairs.len(),
+            typically: Band::of(leads)
+                .map(|band| band.p50)
+                .filter(|lead| lead.is_finite()),
+        }
+    }
+}
+
+impl Bands {
+    /// The bands of a choice.
+    pub fn of(name: &str, outcomes: &[Option<Harvest>]) -> Self {
+        let computed: Vec<&Harvest> = outcomes.iter().flatten().collect();
+        let band =
+            |of: &dyn Fn(&Harvest) -> Option<f64>| Band::of(computed.iter().filter_map(|h| of(h)));
+        Self {
+            name: name.to_owned(),
+            nights: computed.len(),
+            ready: Share::of(computed.iter().filter(|h| h.ready).count(), computed.len()),
+            warm_h: band(&|h| Some(h.hours())),
+            margin_k: band(&|h| h.margin_k),
+            coldest_c: band(&|h| h.coldest_c),
+            upper_g: band(&|h| h.upper_g),
+            oil_c: band(&|h| h.oil_c),
+            kwh: band(&|h| Some(h.kwh)),
+            coldest: tally(computed.iter().filter_map(|h| h.coldest.as_deref())),
+        }
+    }
+}
+
+/// How often each name comes, the most frequent first, ties by name.
+pub fn tally<'a>(names: impl Iterator<Item = &'a str>) -> Vec<(String, usize)> {
+    let mut counts = std::collections::BTreeMap::new();
+    for name in names {
+        *counts.entry(name.to_owned()).or_insert(0) += 1;
+    }
+    let mut counts: Vec<(String, usize)> = counts.into_iter().collect();
+    counts.sort_by_key(|count| std::cmp::Reverse(count.1));
+    counts
+}
+
+/// Carries every choice through the same plausible nights. `done` is called after each night. The answer follows
+/// from the seed, whatever the number of threads.
+///
+/// *Errors*: the first choice whose plausible ranges have problems.
+pub fn paired(
+    choices: &[&Choice],
+    nights: u32,
+    seed: u32,
+    done: &(dyn Fn() + Sync),
+) -> Result<Paired, CompareError> {
+    let mut prepared = Vec::new();
+    for choice in choices {
+        let failed = |problems| CompareError {
+            choice: choice.name.clone(),
+            source: NightError::Problems(problems),
+        };
+        let found = doubts(&choice.scenario).map_err(failed)?;
+        // A scenario without problems has a tree.
+        if let Ok(tree) = Tree::of(&choice.scenario) {
+            prepared.push((choice.name.as_str(), tree, found));
+        }
+    }
+    let axes: BTreeSet<&str> = prepared
+        .iter()
+        .flat_map(|(_, _, doubts)| doubts.iter().map(|d| d.path.as_str()))
+        .collect();
+    let axes: Vec<&str> = axes.into_iter().collect();
+    let tasks: Vec<(usize, u32)> = (0..nights)
+        .flat_map(|night| (0..prepared.len()).map(move |choice| (choice, night)))
+        .collect();
+    let work = |&(choice, night): &(usize, u32)| {
+        let (_, tree, doubts) = &prepared[choice];
+        let harvest = plausible(tree, doubts, &axes, seed, night);
+        done();
+        harvest
+    };
+    let mut outcomes: Vec<Vec<Option<Harvest>>> = vec![Vec::new(); prepared.len()];
+    let all = side_by_side(&tasks, work, &AtomicBool::new(false), |some| {
+        for (&(choice, _), harvest) in some {
+            outcomes[choice].push(harvest);
+        }
+        Ok::<(), Infallible>(())
+    });
+    let Ok(_) = all;
+    let named = || prepared.iter().map(|p| p.0).zip(&outcomes);
+    let verdicts = named()
+        .skip(1)
+        .filter_map(|(name, other)| {
+            let first = (prepared.first()?.0, outcomes.first()?.as_slice());
+            Some(Verdict::of(first, (name, other)))
+        })
+        .collect();
+    Ok(Paired {
+        nights,
+        seed,
+        bands: named().map(|(name, o)| Bands::of(name, o)).collect(),
+        verdicts,
+    })
+}
+
+/// One plausible night; none if it could not be computed.
+fn plausible(
+    tree: &Tree,
+    doubts: &[Doubt],
+    axes: &[&str],
+    seed: u32,
+    night: u32,
+) -> Option<Harvest> {
+    let mut tree = tree.clone();
+    for doubt in doubts {
+        let axis = axes.binary_search(&doubt.path.as_str()).ok()?;
+        let share = coordinate(seed, night, axis as u32);
+        let value = doubt.quantile(share);
+        tree.set(&doubt.path, value, doubt.unit.as_deref()).ok()?;
+    }
+    let night = run(&tree.scenario().ok()?).ok()?;
+    Some(Harvest::of(&night))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Option<Harvest> {
+        Some(Harvest {
+            ready: margin_k >= 0.0,
+            warm_h,
+            margin_k: Some(margin_k),
+            coldest: Some("sump".to_owned()),
+            coldest_c: Some(4.0 + margin_k),
+            upper_g: None,
+            oil_c: None,
+            oil_mm2_s: None,
+            kwh: 1.0,
+            groups_c: vec![],
+            over_time_c: vec![],
+        })
+    }
+
+    #[test]
+    fn one_is_ahead_in_nine_of_ten_nights_or_they_are_tied() {
+        let early: Vec<_> = (0..10).map(|_| harvest(Some(2.0), 3.0)).collect();
+        let mut late: Vec<_> = (0..10).map(|_| harvest(Some(2.5), 2.0)).collect();
+        late[0] = harvest(None, -1.0);
+        late[1] = harvest(Some(1.0), 5.0);
+        let verdict = Verdict::of(("early", &early), ("late", &late));
+        assert_eq!(
+            (verdict.by, verdict.ahead, verdict.behind),
+            (By::Hours, 9, 1)
+        );
+        assert_eq!(verdict.typically, Some(0.5));
+        assert_eq!(verdict.standing(), Standing::First);
+        late[2] = harvest(Some(1.0), 5.0);
+        let verdict = Verdict::of(("early", &early), ("late", &late));
+        assert_eq!(verdict.standing(), Standing::Tied);
+        let verdict = Verdict::of(("early", &early), ("early too", &early));
+        assert_eq!((verdict.ahead, verdict.standing()), (0, Standing::Tied));
+    }
+
+    #[test]
+    fn where_neither_gets_warm_the_warmer_is_ahead() {
+        let (a, b): (Vec<_>, Vec<_>) = (0..8)
+            .map(|_| (harvest(None, -5.0), harvest(None, -2.0)))
+            .unzip();
+        let verdict = Verdict::of(("a", &a), ("b", &b));
+        assert_eq!(verdict.by, By::Margin);
+        assert_eq!(verdict.standing(), Standing::Second);
+        assert_eq!(verdict.typically, Some(-3.0));
+    }
+}

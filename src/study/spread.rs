@@ -1,0 +1,230 @@
+//! One night over all that is uncertain about it: which nights are to be computed, each from its number alone.
+//!
+//! Three kinds: *plausible* nights at quasi-random points over all ranges; *single* nights with one number at an end
+//! of its range and all others as they are; and *mixed* nights for the indices of [`super::sobol`]. The number of a
+//! night and the seed give its point, so a study can be broken off, taken up again, and made longer.
+
+use super::doubts::{Doubt, doubts};
+use super::harvest::Harvest;
+use super::path::Tree;
+use super::sample::coordinate;
+use crate::night::run;
+use crate::scenario::check::Problem;
+use crate::scenario::document::Scenario;
+use serde::{Deserialize, Serialize};
+
+/// How many unknowns get an index of their own; the rest share one.
+pub const INDEXED: usize = 8;
+
+/// What a night is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Purpose {
+    /// All unknowns at a quasi-random point.
+    Plausible,
+    /// One unknown at an end of its range: an even number its low end, an odd number its high end.
+    Single,
+    /// A second point, or the first with some coordinates of the second.
+    Mixed,
+}
+
+/// A night to be computed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Task {
+    /// What it is for.
+    pub purpose: Purpose,
+    /// Its number among those of its purpose.
+    pub number: u32,
+    /// Which unknowns are set to what, in the units of the unknowns.
+    pub settings: Vec<(usize, f64)>,
+}
+
+/// What became of a night: its headlines, or why it could not be computed.
+pub type Outcome = Result<Harvest, String>;
+
+/// One night and all that is uncertain about it.
+#[derive(Debug, Clone)]
+pub struct Spread {
+    tree: Tree,
+    /// The unknowns.
+    pub doubts: Vec<Doubt>,
+    /// The seed of the points.
+    pub seed: u32,
+}
+
+impl Spread {
+    /// Prepares a study of a night.
+    ///
+    /// *Errors*: every problem of the night and of its plausible ranges.
+    pub fn of(scenario: &Scenario, seed: u32) -> Result<Self, Vec<Problem>> {
+        crate::scenario::check::check(scenario)?;
+        let doubts = doubts(scenario)?;
+        let tree = Tree::of(scenario).map_err(|e| {
+            vec![Problem {
+                path: String::new(),
+                word: None,
+                what: e.to_string(),
+                help: None,
+            }]
+        })?;
+        Ok(Self { tree, doubts, seed })
+    }
+
+    /// The first so many plausible nights.
+    pub fn plausible(&self, nights: u32) -> Vec<Task> {
+        (0..nights)
+            .map(|number| Task {
+                purpose: Purpose::Plausible,
+                number,
+                settings: self.point(number, &[]),
+            })
+            .collect()
+    }
+
+    /// Two nights for each unknown: at the low and at the high end of its range.
+    pub fn singles(&self) -> Vec<Task> {
+        let ends = self.doubts.iter().map(|d| [d.low, d.high]).enumerate();
+        ends.flat_map(|(doubt, ends)| ends.map(|end| (doubt, end)))
+            .enumerate()
+            .map(|(number, setting)| Task {
+                purpose: Purpose::Single,
+                number: number as u32,
+                settings: vec![setting],
+            })
+            .collect()
+    }
+
+    /// The mixed nights that go with so many plausible ones: for each a second point, and one night for each group
+    /// with the coordinates of that group taken from the second point. Their numbers are `point * (groups + 1)`, and
+    /// as many more as the group has in the list, from one.
+    pub fn mixed(&self, groups: &[Vec<usize>], points: u32) -> Vec<Task> {
+        let all: Vec<usize> = (0..self.doubts.len()).collect();
+        let sets: Vec<&[usize]> = std::iter::once(&all[..])
+            .chain(groups.iter().map(Vec::as_slice))
+            .collect();
+        let set = |point: u32, which: usize| Task {
+            purpose: Purpose::Mixed,
+            number: point * sets.len() as u32 + which as u32,
+            settings: self.point(point, sets[which]),
+        };
+        (0..points)
+            .flat_map(|point| (0..sets.len()).map(move |which| (point, which)))
+            .map(|(point, which)| set(point, which))
+            .collect()
+    }
+
+    /// A point, with some of its coordinates taken from the second point of the same number.
+    fn point(&self, number: u32, second: &[usize]) -> Vec<(usize, f64)> {
+        let count = self.doubts.len();
+        (0..count)
+            .map(|i| {
+                let axis = if second.contains(&i) { i + count } else { i };
+                let share = coordinate(self.seed, number, axis as u32);
+                (i, self.doubts[i].quantile(share))
+            })
+            .collect()
+    }
+
+    /// Computes a night. The trace is let go; what stays takes the same memory for every night.
+    pub fn night(&self, task: &Task) -> Outcome {
+        let mut tree = self.tree.clone();
+        for (doubt, value) in &task.settings {
+            let doubt = &self.doubts[*doubt];
+            tree.set(&doubt.path, *value, doubt.unit.as_deref())
+                .map_err(|e| e.to_string())?;
+        }
+        let scenario = tree.scenario().map_err(|e| e.to_string())?;
+        run(&scenario)
+            .map(|night| Harvest::of(&night))
+            .map_err(|e| e.to_string())
+    }
+}
+
+/// What one unknown alone does to the margin at departure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Influence {
+    /// Which unknown.
+    pub doubt: usize,
+    /// The margin with it at the low end of its range, K.
+    pub at_low_k: f64,
+    /// The margin with it at the high end of its range, K.
+    pub at_high_k: f64,
+}
+
+impl Influence {
+    /// How far the margin moves from end to end, K.
+    pub fn swing_k(&self) -> f64 {
+        (self.at_high_k - self.at_low_k).abs()
+    }
+}
+
+/// What each unknown does alone, the strongest first, from the outcomes of the single nights in their order.
+/// Unknowns whose nights have no margin are left out.
+pub fn influences(singles: &[Outcome]) -> Vec<Influence> {
+    let margin = |outcome: &Outcome| outcome.as_ref().ok().and_then(|h| h.margin_k);
+    let mut found: Vec<Influence> = singles
+        .chunks_exact(2)
+        .enumerate()
+        .filter_map(|(doubt, ends)| {
+            Some(Influence {
+                doubt,
+                at_low_k: margin(&ends[0])?,
+                at_high_k: margin(&ends[1])?,
+            })
+        })
+        .collect();
+    found.sort_by(|a, b| b.swing_k().total_cmp(&a.swing_k()));
+    found
+}
+
+/// The groups of unknowns that get an index: the strongest alone, one by one, and all others together.
+pub fn groups(influences: &[Influence], unknowns: usize) -> Vec<Vec<usize>> {
+    let alone: Vec<usize> = influences.iter().take(INDEXED).map(|i| i.doubt).collect();
+    let rest: Vec<usize> = (0..unknowns).filter(|i| !alone.contains(i)).collect();
+    let mut groups: Vec<Vec<usize>> = alone.into_iter().map(|i| vec![i]).collect();
+    if !rest.is_empty() {
+        groups.push(rest);
+    }
+    groups
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::tests::scenario;
+    use super::*;
+
+    #[test]
+    fn a_night_follows_from_its_number_and_mixed_ones_take_what_they_should() {
+        let spread = Spread::of(&scenario(), 5).unwrap();
+        let count = spread.doubts.len();
+        let few = spread.plausible(3);
+        assert_eq!(few[..], spread.plausible(8)[..3]);
+        for (doubt, value) in &few[2].settings {
+            let d = &spread.doubts[*doubt];
+            assert!(d.low <= *value && *value <= d.high, "{d:?} {value}");
+        }
+        let mixed = spread.mixed(&[vec![1], vec![0, 2]], 3);
+        assert_eq!(mixed.len(), 9);
+        assert_eq!(mixed.iter().map(|t| t.number).max(), Some(8));
+        // Of the third point: the second one, then the first with one coordinate changed.
+        let (second, one) = (&mixed[6].settings, &mixed[7].settings);
+        let changed = |i: usize| one[i] != few[2].settings[i];
+        assert!((0..count).all(|i| changed(i) == (i == 1)));
+        assert_eq!(one[1], second[1]);
+    }
+
+    #[test]
+    fn the_strongest_unknowns_stand_alone_and_the_rest_together() {
+        let influences: Vec<Influence> = (0..10)
+            .map(|doubt| Influence {
+                doubt,
+                at_low_k: 0.0,
+                at_high_k: 10.0 - doubt as f64,
+            })
+            .collect();
+        let groups = groups(&influences, 12);
+        assert_eq!(groups.len(), INDEXED + 1);
+        assert_eq!(groups[0], [0]);
+        assert_eq!(groups[INDEXED], [8, 9, 10, 11]);
+    }
+}

@@ -1,0 +1,99 @@
+//! A spread of nights, summed up.
+
+use super::harvest::Harvest;
+use super::paired::Bands;
+use super::quantile::Band;
+use super::sobol::{Answers, Indices, indices};
+use super::spread::{Influence, Outcome, groups, influences};
+
+/// What the nights of a spread answer together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Summary {
+    /// Plausible nights that could not be computed.
+    pub failed: usize,
+    /// The headlines.
+    pub bands: Bands,
+    /// Viscosity of the mean oil, mm²/s.
+    pub oil_mm2_s: Option<Band>,
+    /// Each group of parts, in the order of the legend.
+    pub groups: Vec<GroupBand>,
+    /// What each unknown does alone, the strongest first; empty if those nights were not computed.
+    pub influences: Vec<Influence>,
+    /// The groups of unknowns with their indices; empty if those nights were not computed.
+    pub indices: Vec<(Vec<usize>, Indices)>,
+}
+
+/// A group of parts over the plausible nights.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GroupBand {
+    /// At departure, °C.
+    pub at_departure_c: Option<Band>,
+    /// At 0, 0.5, 1 ... hours, °C.
+    pub over_time_c: Vec<Band>,
+}
+
+/// The mixed nights' outcomes with the groups they were made for.
+#[derive(Debug, Clone, Copy)]
+pub struct Mixed<'a> {
+    /// The groups of unknowns.
+    pub groups: &'a [Vec<usize>],
+    /// The outcomes, in the order of their numbers.
+    pub outcomes: &'a [Outcome],
+}
+
+impl Summary {
+    /// Sums up the plausible nights, the single ones (all or none), and the mixed ones if there are any.
+    pub fn of(
+        title: &str,
+        plausible: &[Outcome],
+        singles: &[Outcome],
+        mixed: Option<Mixed>,
+        seed: u32,
+    ) -> Self {
+        let computed: Vec<Option<Harvest>> = plausible.iter().map(|o| o.clone().ok()).collect();
+        let harvests: Vec<&Harvest> = computed.iter().flatten().collect();
+        let count = harvests.first().map_or(0, |h| h.groups_c.len());
+        let group = |g: usize| {
+            let samples = harvests.first().map_or(0, |h| h.over_time_c[g].len());
+            let at = |k: usize| Band::of(harvests.iter().map(|h| h.over_time_c[g][k]));
+            GroupBand {
+                at_departure_c: Band::of(harvests.iter().map(|h| h.groups_c[g])),
+                over_time_c: (0..samples).filter_map(at).collect(),
+            }
+        };
+        Self {
+            failed: plausible.len() - harvests.len(),
+            bands: Bands::of(title, &computed),
+            oil_mm2_s: Band::of(harvests.iter().filter_map(|h| h.oil_mm2_s)),
+            groups: (0..count).map(group).collect(),
+            influences: influences(singles),
+            indices: mixed.map_or_else(Vec::new, |mixed| {
+                let found = indices(&answers(plausible, mixed), seed).unwrap_or_default();
+                mixed.groups.iter().cloned().zip(found).collect()
+            }),
+        }
+    }
+}
+
+/// The margins of each point at which all nights have one.
+fn answers(plausible: &[Outcome], mixed: Mixed) -> Vec<Answers> {
+    let margin = |outcome: &Outcome| outcome.as_ref().ok().and_then(|h| h.margin_k);
+    let sets = mixed.outcomes.chunks_exact(mixed.groups.len() + 1);
+    plausible
+        .iter()
+        .zip(sets)
+        .filter_map(|(first, set)| {
+            let mixed: Option<Vec<f64>> = set[1..].iter().map(margin).collect();
+            Some(Answers {
+                first: margin(first)?,
+                second: margin(&set[0])?,
+                mixed: mixed?,
+            })
+        })
+        .collect()
+}
+
+/// The groups that get an index, from the outcomes of the single nights.
+pub fn indexed(singles: &[Outcome], unknowns: usize) -> Vec<Vec<usize>> {
+    groups(&influences(singles), unknowns)
+}

@@ -1,0 +1,179 @@
+//! The whole question: scan, plan, checkpoint, what-ifs; or the best that can be had and the least change.
+
+use super::checkpoint::Checkpoint;
+use super::joint::least_energy;
+use super::least_change::{Remedy, Tried, least_changes};
+use super::search::{Probe, Progress, Sought, Teller, least};
+use super::starts::{Starts, Switches};
+use super::whatif::{WhatIf, what_if};
+use crate::findings::Unmet;
+use crate::night::{Night, NightError, run};
+use crate::scenario::document::Scenario;
+use crate::scenario::heater::Heater;
+
+/// Steps of the scan over switching-on times, minutes: readiness that comes and goes within less is not seen.
+pub const SCAN_MIN: usize = 30;
+
+/// The answer.
+#[derive(Debug, Clone)]
+pub struct When {
+    /// What can be switched.
+    pub switches: Switches,
+    /// With several heaters, each one's latest start while the others keep their hours.
+    pub alone: Vec<Alone>,
+    /// Every switched heater on from the beginning.
+    pub whole_time: Night,
+    /// When, or why not.
+    pub verdict: Verdict,
+}
+
+/// One heater's latest start while the others keep the hours they are written with.
+#[derive(Debug, Clone)]
+pub struct Alone {
+    /// Which heater, in the order of the scenario.
+    pub heater: usize,
+    /// What was found, in minutes before the departure.
+    pub sought: Sought,
+}
+
+/// When to switch on, or why there is no such time.
+#[derive(Debug, Clone)]
+pub enum Verdict {
+    /// There is a latest time.
+    Planned(Box<Planned>),
+    /// Not even heating the whole time makes it ready.
+    Never(Box<Never>),
+}
+
+/// A plan: the latest starts that are ready.
+#[derive(Debug, Clone)]
+pub struct Planned {
+    /// Minutes before the departure of each switched heater; 0 if it is not needed.
+    pub starts: Starts,
+    /// The night of the plan.
+    pub night: Night,
+    /// What would not be met if all came on a minute later; empty if no heat is needed.
+    pub binding: Vec<Unmet>,
+    /// Common starts (minutes before the departure) beyond the plan's that are *not* ready: empty where earlier is
+    /// never worse. A joint plan does not look for them.
+    pub worse_earlier: Vec<usize>,
+    /// What a thermometer should read on the way.
+    pub checkpoint: Option<Checkpoint>,
+    /// What becomes of it in other nights.
+    pub what_if: Vec<WhatIf>,
+}
+
+/// No start is ready.
+#[derive(Debug, Clone)]
+pub struct Never {
+    /// Changes that make it ready, the best first.
+    pub remedies: Vec<Remedy>,
+    /// Changes that do not.
+    pub in_vain: Vec<Tried>,
+}
+
+impl When {
+    /// The night the answer is about: the planned one, or heating the whole time if none is ready.
+    pub fn night(&self) -> &Night {
+        match &self.verdict {
+            Verdict::Planned(planned) => &planned.night,
+            Verdict::Never(_) => &self.whole_time,
+        }
+    }
+}
+
+impl Planned {
+    /// Whether it is ready without any of the switched heaters.
+    pub fn needs_no_heat(&self) -> bool {
+        self.starts.iter().all(|&minutes| minutes == 0)
+    }
+}
+
+/// When to switch on.
+///
+/// One heater: its latest start, to the minute. Two: the pair of starts that draws the least energy (see `joint`).
+/// Three or more: the latest common start of all. With two or more each one's latest start, the others as they are
+/// written, is found too. `spare` are heaters that may be added if none of this is ready. The answer does not
+/// depend on the number of threads.
+///
+/// *Errors*: the scenario's problems, nothing to switch, or a night that cannot be computed.
+/// *Checked by* `tests/when`: every minute of the built-in nights.
+pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When, NightError> {
+    let switches = Switches::of(scenario)?;
+    tell(Progress::Planned(1));
+    let whole_time = run(&switches.night(scenario, &switches.together(switches.most)))?;
+    tell(Progress::Done);
+    let alone = each_alone(&switches, scenario, tell)?;
+    let (starts, worse_earlier) = if switches.heaters.len() == 2 {
+        (least_energy(&switches, scenario, tell)?, Vec::new())
+    } else {
+        let sought = common(&switches, scenario, tell)?;
+        let starts = sought.found.map(|minutes| switches.together(minutes));
+        (starts, sought.worse_beyond())
+    };
+    let verdict = match starts {
+        Some(starts) => {
+            let planned = planned(&switches, scenario, starts, worse_earlier, tell)?;
+            Verdict::Planned(Box::new(planned))
+        }
+        None => {
+            let (remedies, in_vain) = least_changes(&switches, scenario, spare, tell)?;
+            Verdict::Never(Box::new(Never { remedies, in_vain }))
+        }
+    };
+    Ok(When {
+        switches,
+        alone,
+        whole_time,
+        verdict,
+    })
+}
+
+fn common(switches: &Switches, scenario: &Scenario, tell: Teller) -> Result<Sought, NightError> {
+    let make = |minutes: usize| switches.night(scenario, &switches.together(minutes));
+    least(switches.most, SCAN_MIN, &make, tell)
+}
+
+fn each_alone(
+    switches: &Switches,
+    scenario: &Scenario,
+    tell: Teller,
+) -> Result<Vec<Alone>, NightError> {
+    if switches.heaters.len() < 2 {
+        return Ok(Vec::new());
+    }
+    let found = switches.heaters.iter().enumerate().map(|(which, &heater)| {
+        let make = |minutes: usize| switches.alone(scenario, which, minutes);
+        let sought = least(switches.most, SCAN_MIN, &make, tell)?;
+        Ok(Alone { heater, sought })
+    });
+    found.collect()
+}
+
+fn planned(
+    switches: &Switches,
+    scenario: &Scenario,
+    starts: Starts,
+    worse_earlier: Vec<usize>,
+    tell: Teller,
+) -> Result<Planned, NightError> {
+    tell(Progress::Planned(2));
+    let (night, later) = rayon::join(
+        || run(&switches.night(scenario, &starts)),
+        || {
+            let later: Starts = starts.iter().map(|s| s.saturating_sub(1)).collect();
+            run(&switches.night(scenario, &later))
+        },
+    );
+    let (night, later) = (night?, later?);
+    tell(Progress::Done);
+    tell(Progress::Done);
+    Ok(Planned {
+        what_if: what_if(switches, scenario, &starts, tell)?,
+        checkpoint: Checkpoint::of(&night),
+        binding: Probe::of(&later).ready.unmet,
+        night,
+        worse_earlier,
+        starts,
+    })
+}

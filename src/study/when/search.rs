@@ -1,0 +1,173 @@
+//! The least whole number for which a night is ready: a scan, then the bracket divided until it is one wide.
+//!
+//! Readiness need not be monotone (water on the walls is not), so the whole range is scanned first and what lies
+//! beyond the answer is kept: a caller sees where more is not better. The first bracket of the scan, from not
+//! ready to ready, is then divided by six until its ends are neighbours. Every number is a real night; nights of
+//! one round run side by side, and the rounds do not depend on the number of threads.
+
+use crate::findings::{Coldest, Ready};
+use crate::night::{Night, NightError, run};
+use crate::scenario::document::Scenario;
+use rayon::prelude::*;
+
+/// Points that are tried inside a bracket in one round.
+const INSIDE: usize = 5;
+
+/// How far a study has come, for a bar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Progress {
+    /// So many more nights are to be run.
+    Planned(usize),
+    /// A night was run.
+    Done,
+}
+
+/// Where progress is told.
+pub type Teller<'a> = &'a (dyn Fn(Progress) + Sync);
+
+/// What one of the tried nights came to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Probe {
+    /// Ready or not, by how much, and what was not met.
+    pub ready: Ready,
+    /// The coldest engine part at the departure.
+    pub coldest: Option<Coldest>,
+    /// Energy drawn until the departure, kWh.
+    pub kwh: f64,
+}
+
+/// What a search found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sought {
+    /// The least number that is ready, none if none of those tried is.
+    pub found: Option<usize>,
+    /// Every number tried, rising, with what its night came to; none where the scenario has problems.
+    pub tried: Vec<(usize, Option<Probe>)>,
+}
+
+impl Probe {
+    /// What a night came to.
+    pub fn of(night: &Night) -> Self {
+        let f = &night.findings;
+        Self {
+            ready: f.ready.clone(),
+            coldest: f.coldest.clone(),
+            kwh: f.energy.kwh,
+        }
+    }
+}
+
+impl Sought {
+    /// What a tried number came to.
+    pub fn at(&self, number: usize) -> Option<&Probe> {
+        let tried = self.tried.iter().find(|(n, _)| *n == number);
+        tried.and_then(|(_, probe)| probe.as_ref())
+    }
+    /// The numbers beyond the answer that are not ready: empty where more is never worse.
+    pub fn worse_beyond(&self) -> Vec<usize> {
+        let Some(found) = self.found else {
+            return Vec::new();
+        };
+        let beyond = self.tried.iter().filter(|(n, _)| *n > found);
+        beyond.filter(|t| !ready(t)).map(|(n, _)| *n).collect()
+    }
+}
+
+fn ready((_, probe): &(usize, Option<Probe>)) -> bool {
+    probe.as_ref().is_some_and(|p| p.ready.ready_at_departure)
+}
+
+/// The least number from 0 to `most` whose night is ready; the range is scanned at steps of `step` first.
+///
+/// *Errors*: a night that cannot be computed. A scenario with problems counts as not ready.
+pub fn least(
+    most: usize,
+    step: usize,
+    make: &(dyn Fn(usize) -> Scenario + Sync),
+    tell: Teller,
+) -> Result<Sought, NightError> {
+    let mut numbers: Vec<usize> = (0..most).step_by(step.max(1)).collect();
+    numbers.push(most);
+    let mut tried = probes(&numbers, make, tell)?;
+    let Some(first) = tried.iter().position(ready) else {
+        return Ok(Sought { found: None, tried });
+    };
+    let mut high = tried[first].0;
+    let mut low = first.checked_sub(1).map(|k| tried[k].0);
+    while let Some(below) = low.filter(|&below| high - below > 1) {
+        let inside = probes(&divided(below, high), make, tell)?;
+        match inside.iter().position(ready) {
+            Some(k) => {
+                high = inside[k].0;
+                low = Some(k.checked_sub(1).map_or(below, |k| inside[k].0));
+            }
+            None => low = inside.last().map(|(n, _)| *n),
+        }
+        tried.extend(inside);
+    }
+    tried.sort_by_key(|(n, _)| *n);
+    Ok(Sought {
+        found: Some(high),
+        tried,
+    })
+}
+
+/// Whole numbers that divide a bracket evenly.
+fn divided(low: usize, high: usize) -> Vec<usize> {
+    let wide = high - low;
+    let points = INSIDE.min(wide - 1);
+    (1..=points)
+        .map(|k| low + (k * wide).div_ceil(points + 1).min(wide - 1))
+        .collect()
+}
+
+/// What the nights of these numbers come to, side by side, in order.
+fn probes(
+    numbers: &[usize],
+    make: &(dyn Fn(usize) -> Scenario + Sync),
+    tell: Teller,
+) -> Result<Vec<(usize, Option<Probe>)>, NightError> {
+    let scenarios: Vec<Scenario> = numbers.iter().map(|&n| make(n)).collect();
+    let probes = side_by_side(&scenarios, tell)?;
+    Ok(numbers.iter().copied().zip(probes).collect())
+}
+
+/// What scenarios come to, side by side, in order; none for one with problems.
+///
+/// *Errors*: the first night, in order, that cannot be computed.
+pub fn side_by_side(
+    scenarios: &[Scenario],
+    tell: Teller,
+) -> Result<Vec<Option<Probe>>, NightError> {
+    tell(Progress::Planned(scenarios.len()));
+    let ran: Vec<_> = scenarios
+        .par_iter()
+        .map(|scenario| {
+            let night = run(scenario);
+            tell(Progress::Done);
+            match night {
+                Ok(night) => Ok(Some(Probe::of(&night))),
+                Err(NightError::Problems(_)) => Ok(None),
+                Err(other) => Err(other),
+            }
+        })
+        .collect();
+    ran.into_iter().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_bracket_is_divided_inside_and_never_at_its_ends() {
+        assert_eq!(divided(30, 60), [35, 40, 45, 50, 55]);
+        assert_eq!(divided(0, 2), [1]);
+        assert_eq!(divided(0, 5), [1, 2, 3, 4]);
+        for wide in 2..200 {
+            let points = divided(7, 7 + wide);
+            assert!(points.windows(2).all(|two| two[0] < two[1]), "{points:?}");
+            assert!(points[0] > 7 && points[points.len() - 1] < 7 + wide);
+        }
+    }
+}

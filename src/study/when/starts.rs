@@ -1,0 +1,132 @@
+//! Switching-on times as whole minutes before the departure, and the nights they make.
+
+use crate::night::NightError;
+use crate::quantity::Duration;
+use crate::scenario::check::{Problem, check};
+use crate::scenario::document::Scenario;
+use crate::scenario::hours::Hours;
+use crate::scenario::start::Warmth;
+
+/// The heaters whose switching-on is sought, and how early it can be.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Switches {
+    /// Their indices in the scenario.
+    pub heaters: Vec<usize>,
+    /// The earliest switching-on, minutes before the departure: the beginning, or the end of the delay after a
+    /// flight.
+    pub most: usize,
+}
+
+/// Minutes before the departure of each switched heater, in the order of [`Switches::heaters`]; 0 is never.
+pub type Starts = Vec<usize>;
+
+impl Switches {
+    /// The heaters of a scenario that can be switched: all but those that stay unplugged, have no power, or run by
+    /// a timer of their own (`between`).
+    ///
+    /// *Errors*: the problems of the scenario; no heater; none that can be switched.
+    pub fn of(scenario: &Scenario) -> Result<Self, NightError> {
+        let checked = check(scenario).map_err(NightError::Problems)?;
+        let delay_s = match &scenario.start.warmth {
+            Warmth::after_flight { delay } => delay.si(),
+            _ => 0.0,
+        };
+        let left_s = (checked.clock().night_s() - delay_s).max(0.0);
+        let heaters: Vec<usize> = (0..scenario.heaters.len())
+            .filter(|&i| kept_as_it_is(scenario, i).is_none())
+            .collect();
+        if heaters.is_empty() {
+            return Err(NightError::Problems(none_to_switch(scenario)));
+        }
+        Ok(Self {
+            heaters,
+            most: (left_s / 60.0).floor() as usize,
+        })
+    }
+
+    /// The night in which each switched heater comes on so many minutes before the departure and stays on until
+    /// then; it is followed until the departure. Other heaters keep their hours.
+    pub fn night(&self, scenario: &Scenario, starts: &[usize]) -> Scenario {
+        let mut night = scenario.clone();
+        night.question.horizon = None;
+        for (&i, &minutes) in self.heaters.iter().zip(starts) {
+            night.heaters[i].hours = hours(minutes);
+        }
+        night
+    }
+
+    /// The night in which one switched heater (by its place in [`Switches::heaters`]) comes on so early and all
+    /// others keep their hours.
+    pub fn alone(&self, scenario: &Scenario, which: usize, minutes: usize) -> Scenario {
+        let mut night = scenario.clone();
+        night.question.horizon = None;
+        night.heaters[self.heaters[which]].hours = hours(minutes);
+        night
+    }
+
+    /// All switched on at once, so early.
+    pub fn together(&self, minutes: usize) -> Starts {
+        vec![minutes.min(self.most); self.heaters.len()]
+    }
+
+    /// The same starts so many minutes earlier, the beginning at most. A heater that is not needed stays off,
+    /// unless none is needed.
+    pub fn earlier(&self, starts: &[usize], minutes: usize) -> Starts {
+        let idle = starts.iter().all(|&s| s == 0);
+        let shifted = |&s: &usize| match s {
+            0 if !idle => 0,
+            s => (s + minutes).min(self.most),
+        };
+        starts.iter().map(shifted).collect()
+    }
+}
+
+fn hours(minutes: usize) -> Hours {
+    match minutes {
+        0 => Hours::never,
+        minutes => Hours::before_departure(Duration::min(minutes as f64)),
+    }
+}
+
+/// Why a heater's switching-on cannot be sought; none if it can.
+fn kept_as_it_is(scenario: &Scenario, heater: usize) -> Option<&'static str> {
+    let heater = &scenario.heaters[heater];
+    match &heater.hours {
+        Hours::between(_) => {
+            Some("runs by a timer of its own, so its switching-on cannot be sought")
+        }
+        Hours::never => Some("stays unplugged, so its switching-on cannot be sought"),
+        _ if heater.power.si() <= 0.0 => Some("has no power, so it can switch nothing on"),
+        _ => None,
+    }
+}
+
+fn none_to_switch(scenario: &Scenario) -> Vec<Problem> {
+    if scenario.heaters.is_empty() {
+        return vec![Problem {
+            path: "heaters".to_owned(),
+            word: None,
+            what: "there is no heater, so there is nothing to switch on".to_owned(),
+            help: Some(
+                "add one, as in heaters: [(heater: \"bay-fan-350w\", place: at(\"bottom\"))]"
+                    .to_owned(),
+            ),
+        }];
+    }
+    let problem = |i: usize| {
+        let why = kept_as_it_is(scenario, i)?;
+        let name = &scenario.heaters[i].name;
+        let part = if scenario.heaters[i].power.si() > 0.0 {
+            "hours"
+        } else {
+            "power"
+        };
+        Some(Problem {
+            path: format!("heaters[{i}].{part}"),
+            word: None,
+            what: format!("`{name}` {why}"),
+            help: Some("leave `hours` out, or write always, from(\"02:00\") or before_departure(h(3)): when asks for heaters that a hand or a plain timer switches on once".to_owned()),
+        })
+    };
+    (0..scenario.heaters.len()).filter_map(problem).collect()
+}

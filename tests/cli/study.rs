@@ -1,0 +1,194 @@
+//! Studies that are broken off, killed, taken up again, or pointed at the wrong file.
+
+use super::Desk;
+use std::process::{Child, Stdio};
+use std::time::{Duration, Instant};
+
+const NIGHTS: &str = "320";
+
+fn words<'a>(study: &'a str, out: &'a str) -> Vec<&'a str> {
+    let mut words = vec!["spread", "block-cooling", "--nights", NIGHTS, "--out", out];
+    if !study.is_empty() {
+        words.extend(["--study", study]);
+    }
+    words
+}
+
+fn begun(desk: &Desk) -> Child {
+    desk.command(&words("s.db", "resumed"))
+        .stdout(Stdio::null())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap()
+}
+
+/// Nights in a study file.
+fn kept(desk: &Desk) -> usize {
+    let Ok(file) = rusqlite::Connection::open(desk.path().join("s.db")) else {
+        return 0;
+    };
+    let count = file.query_row("SELECT count(*) FROM night", [], |row| row.get(0));
+    count.map_or(0, |n: i64| n as usize)
+}
+
+fn same_as_unbroken(desk: &Desk) {
+    desk.run(&words("", "unbroken")).done();
+    let read =
+        |out: &str, file: &str| std::fs::read_to_string(desk.path().join(out).join(file)).unwrap();
+    assert!(
+        read("resumed", "nights.csv") == read("unbroken", "nights.csv"),
+        "nights.csv differs after a resumption"
+    );
+    let findings = |out: &str| {
+        let mut told: serde_json::Value =
+            serde_json::from_str(&read(out, "findings.json")).unwrap();
+        // The one thing that differs is what was typed.
+        told.as_object_mut().unwrap().remove("command").unwrap();
+        told
+    };
+    assert_eq!(findings("resumed"), findings("unbroken"));
+    let csv = std::fs::read_to_string(desk.path().join("resumed/nights.csv")).unwrap();
+    assert_eq!(csv.lines().count(), 1 + NIGHTS.parse::<usize>().unwrap());
+}
+
+/// Killed at several moments (SIGKILL), taken up again, and in the end byte for byte what an unbroken run gives.
+#[test]
+fn a_study_that_is_killed_and_resumed_is_the_same_to_the_last_byte() {
+    let desk = Desk::new();
+    let (mut partial, mut last) = (0, 0);
+    for kill in 0..60_u64 {
+        let mut child = begun(&desk);
+        // Moments spread over the run, by a step that is no multiple of anything in it.
+        std::thread::sleep(Duration::from_millis(40 + (kill * 137) % 330));
+        let ended = child.try_wait().unwrap().is_some();
+        let _ = child.kill();
+        child.wait().unwrap();
+        if ended {
+            break;
+        }
+        let now = kept(&desk);
+        assert!(now >= last, "nights were lost: {last} and then {now}");
+        partial += usize::from(now > last);
+        last = now;
+        if partial >= 4 {
+            break;
+        }
+    }
+    assert!(partial >= 1, "no kill fell into the study");
+    // On a fast machine the last of them came to its end before it was to be killed: it is the resumed one.
+    if !desk.path().join("resumed").exists() {
+        desk.run(&words("s.db", "resumed")).done();
+    }
+    same_as_unbroken(&desk);
+}
+
+/// Ctrl-C: no further night is begun, what was done is told and kept, the exit code says that it is not all.
+#[test]
+#[cfg(unix)]
+fn ctrl_c_stops_soon_and_keeps_what_was_done() {
+    let desk = Desk::new();
+    let mut child = begun(&desk);
+    // Until the first nights are in the file, so that the handler is there.
+    let patience = Instant::now();
+    while kept(&desk) == 0 && patience.elapsed() < Duration::from_secs(30) {
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    let pid = child.id().to_string();
+    let asked = Instant::now();
+    let sent = std::process::Command::new("kill")
+        .args(["-INT", &pid])
+        .status();
+    assert!(sent.unwrap().success());
+    let status = child.wait().unwrap();
+    let took = asked.elapsed();
+    let mut said = String::new();
+    std::io::Read::read_to_string(child.stderr.as_mut().unwrap(), &mut said).unwrap();
+    println!("stopped after {took:?}: {said}");
+    assert_eq!(status.code(), Some(1), "{said}");
+    assert!(
+        said.contains("stopped after") && said.contains("s.db"),
+        "{said}"
+    );
+    // A second on a free machine; tests share theirs.
+    assert!(took < Duration::from_secs(5), "{took:?}");
+    let before = kept(&desk);
+    assert!(before > 0);
+    desk.run(&[&words("s.db", "resumed")[..], &["--force"]].concat())
+        .done();
+    same_as_unbroken(&desk);
+}
+
+#[test]
+fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
+    let desk = Desk::new();
+    let block = ["spread", "block-cooling", "--nights", "2", "--study"];
+    let with = |file: &'static str| desk.run(&[&block[..], &[file]].concat());
+    assert_eq!(with("s.db").code, 0);
+    let other = desk.run(&[
+        "spread",
+        "thermostat-pad",
+        "--nights",
+        "2",
+        "--study",
+        "s.db",
+    ]);
+    assert_eq!((other.code, other.out.as_str()), (2, ""));
+    assert!(other.err.contains("another scenario"), "{}", other.err);
+    let seed = desk.run(&[&block[..], &["s.db", "--seed", "5"]].concat());
+    assert_eq!(seed.code, 2);
+    assert!(seed.err.contains("--seed 1"), "{}", seed.err);
+    std::fs::write(desk.path().join("letter.txt"), "Dear reader, ".repeat(50)).unwrap();
+    let letter = with("letter.txt");
+    assert_eq!(letter.code, 2);
+    assert!(letter.err.contains("not a study file"), "{}", letter.err);
+    let nowhere = with("no/such/s.db");
+    assert_eq!(nowhere.code, 1);
+    assert!(
+        nowhere.err.contains("is the folder there"),
+        "{}",
+        nowhere.err
+    );
+}
+
+#[test]
+fn the_same_seed_gives_the_same_nights_with_any_number_of_threads_and_another_seed_others() {
+    let desk = Desk::new();
+    let told = |more: &[&str]| {
+        let words = ["spread", "block-cooling", "--nights", "16", "--json"];
+        let told = desk.run(&[&words[..], more].concat()).done();
+        // What was typed differs.
+        let mut told: serde_json::Value = serde_json::from_str(&told).unwrap();
+        told.as_object_mut().unwrap().remove("command").unwrap();
+        told
+    };
+    assert_eq!(told(&["--threads", "1"]), told(&["--threads", "3"]));
+    assert_ne!(told(&[]), told(&["--seed", "2"]));
+}
+
+#[test]
+fn a_slip_among_the_unknowns_of_a_file_is_told_at_its_line() {
+    let desk = Desk::new();
+    let night = |unknown: &str| {
+        let text = format!(
+            "(\n    title: \"mine\",\n    clock: (begin: \"19:00\", departure: \"20:00\"),\n    \
+engine: \"flat-four-3l1\",\n    hangar: \"shut\",\n    weather: steady(outdoors: degC(-9)),\n    \
+covers: (inlet_plug: 0.9),\n    unknowns: {{ {unknown}, distribution: uniform, basis: estimated, source: \"me\") }},\n)\n"
+        );
+        std::fs::write(desk.path().join("mine.ron"), text).unwrap();
+        let ran = desk.run(&["spread", "mine.ron", "--nights", "2"]);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+        ran.err
+    };
+    let misspelt = night("\"covers.inlet_plugg\": (low: 0.5, high: 0.9");
+    assert!(
+        misspelt.contains("did you mean `covers.inlet_plug`"),
+        "{misspelt}"
+    );
+    assert!(misspelt.contains("mine.ron:8"), "{misspelt}");
+    let beyond = night("\"covers.inlet_plug\": (low: 0.5, high: 1.2");
+    assert!(
+        beyond.contains("high end of its plausible range"),
+        "{beyond}"
+    );
+    assert!(beyond.contains("mine.ron:7"), "{beyond}");
+}

@@ -1,0 +1,89 @@
+//! Whole nights over all that is uncertain about them.
+
+use coldsoak::files::library::{Kind, model};
+use coldsoak::quantity::{Power, Temperature};
+use coldsoak::scenario::document::Scenario;
+use coldsoak::scenario::heater::{Heater, Place};
+use coldsoak::study::choice::Choice;
+use coldsoak::study::paired::{Standing, paired};
+use coldsoak::study::quantile::Band;
+use coldsoak::study::spread::Spread;
+use rayon::prelude::*;
+
+fn fan(place: &str) -> Heater {
+    Heater {
+        power: Power::W(250.0),
+        place: Place::at(place.to_owned()),
+        ..model(Kind::Heater, "bay-fan-350w").unwrap()
+    }
+}
+
+/// The night of the anchor, with the units of its plausible ranges filled in.
+fn night(heaters: Vec<Heater>) -> Scenario {
+    Scenario {
+        engine: model(Kind::Engine, "flat-four-3l1").unwrap(),
+        oil: model(Kind::Oil, "15w-50").unwrap(),
+        hangar: coldsoak::scenario::hangar::Hangar {
+            start: Some(Temperature::degF(15.0)),
+            ..model(Kind::Hangar, "shut").unwrap()
+        },
+        heaters,
+        ..crate::kit::night("flat-four-3l1", Temperature::degF(15.0), 12)
+    }
+}
+
+/// The ranges of the anchor (common practice, no source; see `anchor`) overlap the 10-90 bands of their groups: what
+/// is called plausible is wide enough to hold practice, and practice lies where the model puts most of its nights.
+#[test]
+fn the_anchors_ranges_overlap_the_bands_of_their_groups() {
+    let spread = Spread::of(&night(vec![fan("top-blowing-right")]), 1).unwrap();
+    let tasks = spread.plausible(64);
+    let nights: Vec<_> = tasks
+        .par_iter()
+        .map(|task| spread.night(task).unwrap())
+        .collect();
+    let keys = coldsoak::night::run(&night(vec![]))
+        .unwrap()
+        .findings
+        .groups_c;
+    for (key, low, high) in [
+        ("right_cylinders", 78.0, 86.0),
+        ("left_cylinders", 48.0, 62.0),
+        ("rear", 55.0, 65.0),
+    ] {
+        let group = keys.iter().position(|g| g.key == key).unwrap();
+        let band = Band::of(nights.iter().map(|h| h.groups_c[group] * 1.8 + 32.0)).unwrap();
+        println!("{key}: {band:?} °F against {low} to {high}");
+        assert!(band.p10 <= high && low <= band.p90, "{key}: {band:?}");
+        assert!(band.p90 - band.p10 > 1.0, "{key}: a band without width");
+    }
+}
+
+/// Another seed takes other nights and comes to the same verdicts.
+#[test]
+fn the_paired_verdicts_are_reproduced_with_another_seed() {
+    let choice = |name: &str, heaters| Choice {
+        name: name.to_owned(),
+        scenario: night(heaters),
+    };
+    let choices = [
+        choice("underneath", vec![fan("bottom")]),
+        choice("on top", vec![fan("top-blowing-right")]),
+        choice("on top, mirrored", vec![fan("top-blowing-left")]),
+        choice("nothing", vec![]),
+    ];
+    let choices: Vec<&Choice> = choices.iter().collect();
+    let verdicts = |seed| paired(&choices, 32, seed, &|| ()).unwrap().verdicts;
+    let (one, other) = (verdicts(1), verdicts(2));
+    assert_ne!(one, other, "the seeds take the same nights");
+    for (a, b) in one.iter().zip(&other) {
+        println!("{a:?}\n{b:?}");
+        assert_eq!(a.standing(), b.standing(), "{a:?} {b:?}");
+    }
+    assert_eq!(one[2].standing(), Standing::First, "a heater beats none");
+    assert_eq!((one[2].ahead, one[2].nights), (32, 32));
+    // Left and right are mirror images, so what differs between them is nothing but doubt.
+    let mirrored = paired(&choices[1..3], 32, 1, &|| ()).unwrap().verdicts;
+    println!("{mirrored:?}");
+    assert_eq!(mirrored[0].standing(), Standing::Tied);
+}
