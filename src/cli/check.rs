@@ -4,19 +4,20 @@ use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::say;
 use crate::files::examine::examine;
-use crate::files::fault::Gathered;
+use crate::files::fault::{Fault, FileError, Gathered};
 use crate::files::library::Kind;
 use crate::files::ron::written;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
-use crate::scenario::plausible::doubts;
+use serde::Serialize;
 use std::path::PathBuf;
 
 /// What `check` was given.
 #[derive(Debug, clap::Args)]
 pub struct Check {
-    /// Model files of any kind: nights, comparisons, engines, heaters, hangars, oils, weather (CSV).
+    /// Model files of any kind: nights, comparisons, engines, heaters, hangars, oils, weather
+    /// (METAR reports or a table).
     #[arg(required = true, value_name = "FILE")]
     pub files: Vec<PathBuf>,
     /// The kind of the files, if their keys do not tell.
@@ -25,6 +26,9 @@ pub struct Check {
     /// Print the engine part by part instead, as an engine file: a Layout written out.
     #[arg(long)]
     pub expand: bool,
+    /// Print JSON: for each file its kind, faults, numbers that are hard to believe, and notes.
+    #[arg(long, conflicts_with = "expand")]
+    pub json: bool,
 }
 
 /// The kinds of file.
@@ -54,29 +58,85 @@ impl From<KindName> for Kind {
     }
 }
 
+/// What was found in the files, for other programs.
+#[derive(Debug, Serialize)]
+struct CheckJson {
+    version: &'static str,
+    files: Vec<FileJson>,
+}
+
+/// What was found in one of them.
+#[derive(Debug, Serialize)]
+struct FileJson {
+    file: String,
+    sound: bool,
+    kind: Option<&'static str>,
+    taken_for: Option<String>,
+    faults: Vec<FaultJson>,
+    doubts: Vec<FaultJson>,
+    notes: Vec<String>,
+}
+
+/// Something wrong, or hard to believe, at its place.
+#[derive(Debug, Serialize)]
+struct FaultJson {
+    file: String,
+    line: Option<usize>,
+    column: Option<usize>,
+    what: String,
+    help: Option<String>,
+}
+
 /// Runs the command.
 pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
     let mut gathered = Gathered::default();
     let mut told = String::new();
+    let mut files = Vec::new();
     for file in &wanted.files {
         let mut notes = Vec::new();
         let kind = wanted.kind.map(Kind::from);
         let examined = examine(file, kind, args.outside(), &mut notes);
         say::notes(&notes, args.quiet);
-        let Some(sound) = gathered.keep(examined) else {
-            continue;
+        let mut found = FileJson {
+            file: file.display().to_string(),
+            sound: false,
+            kind: None,
+            taken_for: None,
+            faults: Vec::new(),
+            doubts: Vec::new(),
+            notes,
         };
-        if wanted.expand {
-            if let Some((_, night)) = sound.nights.first() {
-                told += &expanded(night)?;
+        if let Err(FileError::Faults(faults)) = &examined {
+            found.faults = faults.iter().map(fault_json).collect();
+        }
+        if let Some(sound) = gathered.keep(examined) {
+            if wanted.expand {
+                if let Some(night) = &sound.night {
+                    told += &expanded(night)?;
+                }
+                continue;
             }
-            continue;
+            if !args.quiet {
+                warn(&sound.doubts);
+            }
+            let kind = sound.kind.word();
+            let for_what = sound.taken_for.as_ref();
+            let for_what = for_what.map_or(String::new(), |what| format!(" ({what})"));
+            told += &format!("{}: a sound {kind} file{for_what}\n", file.display());
+            found.sound = true;
+            found.kind = Some(kind);
+            found.taken_for = sound.taken_for;
+            found.doubts = sound.doubts.iter().map(fault_json).collect();
         }
-        if !args.quiet {
-            warn(&sound.nights);
-        }
-        let kind = sound.kind.word();
-        told += &format!("{}: a sound {kind} file\n", file.display());
+        files.push(found);
+    }
+    if wanted.json {
+        let version = env!("CARGO_PKG_VERSION");
+        let json = serde_json::to_string_pretty(&CheckJson { version, files });
+        say::out(&json.map_err(|e| Failure::Format(e.to_string()))?)?;
+        // A program reads the faults there; people see them here.
+        gathered.ended(Some(()))?;
+        return Ok(Outcome::Done);
     }
     gathered.ended(Some(()))?;
     if !args.quiet || wanted.expand {
@@ -85,18 +145,27 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
-/// Tells on standard error which numbers are hard to believe, each once.
-pub fn warn(nights: &[(Option<String>, Scenario)]) {
-    let mut told: Vec<String> = Vec::new();
-    for (_, night) in nights {
-        for doubt in doubts(night) {
-            let line = doubt.to_string();
-            if !told.contains(&line) {
-                anstream::eprintln!("warning: {line}");
-                told.push(line);
-            }
-        }
+fn fault_json(fault: &Fault) -> FaultJson {
+    let (line, column) = fault.line_and_column().unzip();
+    FaultJson {
+        file: fault.file.clone(),
+        line,
+        column,
+        what: fault.what.clone(),
+        help: fault.help.clone(),
     }
+}
+
+/// Tells on standard error which numbers are hard to believe.
+pub fn warn(doubts: &[Fault]) {
+    for doubt in doubts {
+        anstream::eprintln!("{}\n", doubt.warned(true));
+    }
+}
+
+/// The same for machine output.
+pub fn in_words(doubts: &[Fault]) -> Vec<String> {
+    doubts.iter().map(ToString::to_string).collect()
 }
 
 fn expanded(night: &Scenario) -> Result<String, Failure> {

@@ -58,15 +58,11 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     }
     say::notes(base.sources.notes(), args.quiet);
     let choices = choices(&loaded, args);
+    let doubts = loaded.doubts();
     if !args.quiet {
-        check::warn(
-            &loaded
-                .choices
-                .iter()
-                .map(|(n, s)| (Some(n.clone()), s.clone()))
-                .collect::<Vec<_>>(),
-        );
+        check::warn(&doubts);
     }
+    folder::allowed(&wanted.output)?;
     let plausible = if wanted.quick { 0 } else { wanted.nights };
     let bar = progress::bar(choices.len() * (1 + plausible as usize), args.quiet);
     let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
@@ -82,7 +78,8 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
 
     let title = &base.scenario.title;
-    let from = night::origin(&base.inputs);
+    let from = night::origin(&base.inputs)
+        .told_of(base.sources.notes().to_vec(), check::in_words(&doubts));
     let findings =
         json::comparison(title, &from, &compared).map_err(|e| Failure::Format(e.to_string()))?;
     let written = (!wanted.output.json || wanted.output.out.is_some())

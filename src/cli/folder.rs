@@ -2,7 +2,7 @@
 
 use super::args::Output;
 use super::outcome::Failure;
-use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE};
+use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, may_replace};
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
@@ -32,6 +32,16 @@ pub fn chosen(output: &Output) -> PathBuf {
         })
         .find(|path| !path.exists())
         .unwrap_or_else(|| PathBuf::from(DEFAULT))
+}
+
+/// Refuses, before anything is computed, a folder that could not be written to afterwards.
+///
+/// *Errors*: the folder that was named is there and not to be replaced.
+pub fn allowed(output: &Output) -> Result<(), Failure> {
+    match &output.out {
+        Some(path) => Ok(may_replace(path, output.force)?),
+        None => Ok(()),
+    }
 }
 
 /// Writes ranked nights: `findings.json`, a chart of all, a trace and a chart of each, and

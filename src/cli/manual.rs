@@ -3,7 +3,7 @@
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::say;
-use crate::files::safe::write_file;
+use crate::files::safe::{WriteError, write_file};
 use clap::CommandFactory;
 use std::path::PathBuf;
 
@@ -52,26 +52,29 @@ pub fn man(wanted: &Man) -> Result<Outcome, Failure> {
         say::out(&page(Args::command())?)?;
         return Ok(Outcome::Done);
     };
-    std::fs::create_dir_all(folder).map_err(|source| crate::files::safe::WriteError::Refused {
-        path: folder.clone(),
-        source,
-    })?;
     // Built, so that pages of commands tell the flags that all share.
     let mut command = Args::command();
     command.build();
+    let mut pages = Vec::new();
     for sub in command.get_subcommands() {
-        let name = format!("coldsoak-{}", sub.get_name());
-        write_file(
-            &folder.join(format!("{name}.1")),
-            page(sub.clone())?.as_bytes(),
-            wanted.force,
-        )?;
+        let name = format!("coldsoak-{}.1", sub.get_name());
+        pages.push((folder.join(name), page(sub.clone())?));
     }
-    write_file(
-        &folder.join("coldsoak.1"),
-        page(command)?.as_bytes(),
-        wanted.force,
-    )?;
+    pages.push((folder.join("coldsoak.1"), page(command)?));
+    // All or none: a page that is there already is found before the first is written.
+    if let Some((there, _)) = pages
+        .iter()
+        .find(|(path, _)| !wanted.force && path.exists())
+    {
+        return Err(WriteError::Exists(there.clone()).into());
+    }
+    std::fs::create_dir_all(folder).map_err(|source| WriteError::Refused {
+        path: folder.clone(),
+        source,
+    })?;
+    for (path, text) in &pages {
+        write_file(path, text.as_bytes(), wanted.force)?;
+    }
     Ok(Outcome::Done)
 }
 

@@ -40,12 +40,15 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
         assumed::tell(&loaded);
     }
     say::notes(loaded.sources.notes(), args.quiet);
+    let doubts = loaded.doubts();
     if !args.quiet {
-        check::warn(&[(None, loaded.scenario.clone())]);
+        check::warn(&doubts);
     }
+    folder::allowed(&wanted.output)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
-    let from = origin(&loaded.inputs);
+    let notes = loaded.sources.notes().to_vec();
+    let from = origin(&loaded.inputs).told_of(notes, check::in_words(&doubts));
     let findings = json::night(&from, &night).map_err(|e| Failure::Format(e.to_string()))?;
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;

@@ -5,6 +5,7 @@ use super::book::Book;
 use super::outcome::{Failure, Outcome as Ending};
 use super::{assumed, check, interrupt, night, progress, say, spread_folder};
 use crate::files::night::load_named_from;
+use crate::files::safe::may_replace;
 use crate::night::{NightError, run as run_night};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::spread_text;
@@ -52,7 +53,10 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     }
     say::notes(loaded.sources.notes(), args.quiet);
     if !args.quiet {
-        check::warn(&[(None, loaded.scenario.clone())]);
+        check::warn(&loaded.doubts());
+    }
+    if let Some(path) = &wanted.out {
+        may_replace(path, wanted.force)?;
     }
     let (scenario, title) = (&loaded.scenario, loaded.scenario.title.clone());
     let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);

@@ -3,12 +3,12 @@
 use super::args::{Args, Output};
 use super::night::{failed, origin};
 use super::outcome::{Failure, Outcome};
-use super::{assumed, folder, progress, say};
+use super::{assumed, check, folder, progress, say};
 use crate::files::fault::{Fault, FileError};
 use crate::files::library::{Kind, model};
 use crate::files::night::{Loaded, load_named_from};
 use crate::report::{when_json, when_text};
-use crate::scenario::check::check;
+use crate::scenario::check::check as gate;
 use crate::scenario::clock::Moment;
 use crate::scenario::heater::Heater;
 use crate::study::when::{Progress, Verdict, when};
@@ -54,6 +54,11 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
     if args.verbose {
         assumed::tell(&loaded);
     }
+    say::notes(loaded.sources.notes(), args.quiet);
+    if !args.quiet {
+        check::warn(&loaded.doubts());
+    }
+    folder::allowed(&wanted.output)?;
     let bar = progress::bar(0, args.quiet);
     let answered = when(&loaded.scenario, &spare()?, &|step| match step {
         Progress::Planned(nights) => bar.inc_length(nights as u64),
@@ -93,9 +98,9 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
 
 /// Sets the departure; what is wrong with the night only since then is the flag's fault.
 fn leave_at(depart: Moment, loaded: &mut Loaded) -> Result<(), Failure> {
-    let sound = check(&loaded.scenario).is_ok();
+    let sound = gate(&loaded.scenario).is_ok();
     loaded.scenario.clock.departure = depart;
-    match check(&loaded.scenario) {
+    match gate(&loaded.scenario) {
         Err(problems) if sound => {
             let typed = format!("--depart {}", String::from(depart));
             let begin = String::from(loaded.scenario.clock.begin);

@@ -97,7 +97,7 @@ type Told = (String, Vec<(&'static str, f64)>);
 fn told(kind: Kind, name: &str, units: Units) -> Result<Told, FileError> {
     Ok(match kind {
         Kind::Engine => engine(&model(kind, name)?),
-        Kind::Heater => heater(&model(kind, name)?),
+        Kind::Heater => heater(&model(kind, name)?, units),
         Kind::Hangar => hangar(&model(kind, name)?),
         Kind::Oil => oil(&model(kind, name)?, units),
         Kind::Weather => weather(name, units)?,
@@ -162,7 +162,7 @@ fn engine(engine: &Engine) -> Told {
     )
 }
 
-fn heater(heater: &Heater) -> Told {
+fn heater(heater: &Heater, units: Units) -> Told {
     let kind = match heater.kind {
         HeaterKind::bay_fan { .. } => "fan in the bay",
         HeaterKind::ducted { .. } => "hot air by a duct",
@@ -176,9 +176,10 @@ fn heater(heater: &Heater) -> Told {
     };
     let thermostat = heater.thermostat.as_ref().map_or(String::new(), |t| {
         format!(
-            ", thermostat {:.0} to {:.0} °C",
-            t.lo.celsius(),
-            t.hi.celsius()
+            ", thermostat {:.0} to {:.0} {}",
+            units.temperature(t.lo.celsius()),
+            units.temperature(t.hi.celsius()),
+            units.symbol()
         )
     });
     (
@@ -298,6 +299,25 @@ mod tests {
                 .starts_with("Greensboro, NC, 48 h from 1996-02-04 17:00 UTC"),
             "{}",
             record.what
+        );
+    }
+
+    #[test]
+    fn thermostats_are_told_in_the_readers_degrees() {
+        let pad = |units| {
+            let all = entries(Some(Kind::Heater), units).unwrap();
+            all.into_iter()
+                .find(|e| e.name == "sump-pad-150w")
+                .unwrap()
+                .what
+        };
+        let celsius = pad(Units::Celsius);
+        assert!(celsius.ends_with("thermostat 80 to 90 °C"), "{celsius}");
+        // 80 and 90 °C by their definition, F = 1.8 C + 32.
+        let fahrenheit = pad(Units::Fahrenheit);
+        assert!(
+            fahrenheit.ends_with("thermostat 176 to 194 °F"),
+            "{fahrenheit}"
         );
     }
 

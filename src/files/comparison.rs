@@ -2,7 +2,7 @@
 
 use super::fault::{Fault, FileError, Gathered};
 use super::library::{Kind, builtin};
-use super::locate::located_choice;
+use super::locate::{doubted, located_choice};
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
 use super::outline::Outline;
 use super::place::first_line;
@@ -12,6 +12,7 @@ use super::sources::{Outside, Sources, called, label};
 use crate::scenario::check::check;
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
+use crate::scenario::plausible::doubts;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -51,14 +52,8 @@ pub struct LoadedComparison {
     pub choices: Vec<(String, Scenario)>,
 }
 
-/// Reads a comparison from a file, or from standard input if it is called `-`.
-///
-/// *Errors*: what is wrong with the file or with those it names.
-pub fn load_comparison(path: &Path) -> Result<LoadedComparison, FileError> {
-    load_comparison_from(path, Outside::Refused)
-}
-
-/// The same, with or without names that lead out of its folder.
+/// Reads a comparison from a file, or from standard input if it is called `-`; with or without names that lead out of
+/// its folder.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load_comparison_from(path: &Path, outside: Outside) -> Result<LoadedComparison, FileError> {
@@ -184,6 +179,22 @@ impl LoadedComparison {
             }
         }
         gathered.ended(Some(()))
+    }
+}
+
+impl LoadedComparison {
+    /// Numbers of all choices that are hard to believe, each once, at their places.
+    pub fn doubts(&self) -> Vec<Fault> {
+        let mut all: Vec<Fault> = Vec::new();
+        for (choice, scenario) in &self.choices {
+            let found = doubts(scenario);
+            for doubt in doubted(&found, Some(choice), &self.base.file, &self.base.sources) {
+                if !all.contains(&doubt) {
+                    all.push(doubt);
+                }
+            }
+        }
+        all
     }
 }
 

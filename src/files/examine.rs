@@ -3,14 +3,15 @@
 use super::comparison::load_named_comparison_from;
 use super::fault::{Fault, FileError, Gathered};
 use super::library::Kind;
-use super::locate::located;
+use super::locate::{doubted, located};
 use super::night::{load_builtin, load_named_from};
 use super::recognise::{kind_of, mistaken};
 use super::ron::parse;
 use super::sources::{Outside, Sources};
-use super::weather::{Care, Wanted, read};
+use super::weather::{Care, alone};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
+use crate::scenario::plausible::{Doubt, doubts};
 use std::path::Path;
 
 /// A night that gives a part of one something to be checked in.
@@ -21,8 +22,12 @@ const AROUND: &str = "demo";
 pub struct Sound {
     /// Its kind.
     pub kind: Kind,
-    /// The nights it holds, each with the name of its choice if there are several.
-    pub nights: Vec<(Option<String>, Scenario)>,
+    /// What it was taken for, where the kind alone does not say it.
+    pub taken_for: Option<String>,
+    /// The first night it holds.
+    pub night: Option<Scenario>,
+    /// Its numbers that are hard to believe, each once, at their places.
+    pub doubts: Vec<Fault>,
 }
 
 /// Checks a file of this kind; of the kind its keys tell, if none is given. What was told about its weather (lines
@@ -45,31 +50,34 @@ pub fn examine(
             kind_of(&name, &text).ok_or_else(|| unknown(&name, &text))?
         }
     };
-    let mut nights = Vec::new();
+    let mut sound = Sound {
+        kind: known,
+        taken_for: None,
+        night: None,
+        doubts: Vec::new(),
+    };
     match known {
         Kind::Night => {
             let loaded = load_named_from(&name, outside)?;
             notes.extend_from_slice(loaded.sources.notes());
             let problems = check(&loaded.scenario).err().unwrap_or_default();
             refused(located(&problems, &loaded.file, &loaded.sources))?;
-            nights.push((None, loaded.scenario));
+            sound.doubts = loaded.doubts();
+            sound.night = Some(loaded.scenario);
         }
         Kind::Comparison => {
             let loaded = load_named_comparison_from(path, outside)?;
             notes.extend_from_slice(loaded.base.sources.notes());
             loaded.audit()?;
-            nights.extend(
-                loaded
-                    .choices
-                    .into_iter()
-                    .map(|(choice, night)| (Some(choice), night)),
-            );
+            sound.doubts = loaded.doubts();
+            sound.night = loaded.choices.into_iter().next().map(|(_, night)| night);
         }
         Kind::Weather => {
             let text = sources.open(path)?;
-            let reading = read(&name, &text, &Wanted::default()).map_err(|r| *r.fault)?;
-            let told = reading.notes.iter().filter(|n| n.care != Care::Unused);
+            let alone = alone(&name, &text)?;
+            let told = alone.notes.iter().filter(|n| n.care != Care::Unused);
             notes.extend(told.map(|note| format!("{name}, {note}")));
+            sound.taken_for = Some(alone.what);
         }
         Kind::Engine | Kind::Heater | Kind::Hangar | Kind::Oil => {
             let text = sources.open(path)?;
@@ -80,13 +88,18 @@ pub fn examine(
                 })?;
             let problems = check(&night).err().unwrap_or_default();
             refused(located(&own(problems, known), &name, &sources))?;
-            nights.push((None, night));
+            let doubts: Vec<Doubt> = doubts(&night)
+                .into_iter()
+                .filter_map(|mut doubt| {
+                    doubt.path = own_path(&doubt.path, known)?;
+                    Some(doubt)
+                })
+                .collect();
+            sound.doubts = doubted(&doubts, None, &name, &sources);
+            sound.night = Some(night);
         }
     }
-    Ok(Sound {
-        kind: known,
-        nights,
-    })
+    Ok(sound)
 }
 
 fn refused(faults: Vec<Fault>) -> Result<(), FileError> {
@@ -130,6 +143,17 @@ fn within(file: &str, text: &str, kind: Kind) -> Result<Scenario, FileError> {
 
 /// Problems of the part itself, by their paths in its file; not whether it suits the night around it.
 fn own(problems: Vec<Problem>, kind: Kind) -> Vec<Problem> {
+    problems
+        .into_iter()
+        .filter_map(|mut problem| {
+            problem.path = own_path(&problem.path, kind)?;
+            Some(problem)
+        })
+        .collect()
+}
+
+/// A path of the night as one of the part's own file; none if it is not about the part itself.
+fn own_path(path: &str, kind: Kind) -> Option<String> {
     let prefix = match kind {
         Kind::Heater => "heaters[0].",
         Kind::Hangar => "hangar.",
@@ -142,12 +166,10 @@ fn own(problems: Vec<Problem>, kind: Kind) -> Vec<Problem> {
                 .iter()
                 .any(|key| rest.starts_with(key))
     };
-    problems
-        .into_iter()
-        .filter_map(|mut problem| {
-            let rest = problem.path.strip_prefix(prefix)?.to_owned();
-            problem.path.clone_from(&rest);
-            (!elsewhere(&rest)).then_some(problem)
-        })
-        .collect()
+    let rest = match path.strip_prefix(prefix) {
+        // The engine as a whole.
+        None if path == prefix.trim_end_matches('.') => "",
+        rest => rest?,
+    };
+    (!elsewhere(rest)).then(|| rest.to_owned())
 }

@@ -48,12 +48,19 @@ impl Fault {
     }
     /// The fault with its line underlined, in colour or plain.
     pub fn rendered(&self, colour: bool) -> String {
+        self.rendered_as(&Level::ERROR, colour)
+    }
+    /// The same, if it is hard to believe and no error.
+    pub fn warned(&self, colour: bool) -> String {
+        self.rendered_as(&Level::WARNING, colour)
+    }
+    fn rendered_as(&self, level: &Level<'static>, colour: bool) -> String {
         let renderer = if colour {
             Renderer::styled()
         } else {
             Renderer::plain()
         };
-        let title = Level::ERROR.primary_title(self.what.as_str());
+        let title = level.clone().primary_title(self.what.as_str());
         let whole = format!("in {}", self.file);
         let mut group = match &self.place {
             Some((text, bytes)) => title.element(
@@ -89,7 +96,7 @@ impl std::error::Error for Fault {}
 #[derive(Debug, thiserror::Error)]
 pub enum FileError {
     /// A file could not be read.
-    #[error("{file} could not be read: {source}")]
+    #[error("{file} could not be read: {}", why(source))]
     Read {
         /// The file.
         file: String,
@@ -99,6 +106,15 @@ pub enum FileError {
     /// Files were read, and these things are wrong with them.
     #[error("{}", .0.iter().map(Fault::to_string).collect::<Vec<_>>().join("\n"))]
     Faults(Vec<Fault>),
+}
+
+/// Why a file could not be read, in words rather than numbers of errors.
+pub(super) fn why(source: &std::io::Error) -> String {
+    match source.kind() {
+        std::io::ErrorKind::IsADirectory => "it is a folder, and a file is wanted".to_owned(),
+        std::io::ErrorKind::NotFound => "there is no such file".to_owned(),
+        _ => source.to_string(),
+    }
 }
 
 /// Faults of several files, gathered before any is told.
@@ -112,10 +128,8 @@ impl Gathered {
             Ok(value) => return Some(value),
             Err(FileError::Faults(faults)) => self.add(faults),
             Err(FileError::Read { file, source }) => {
-                self.add([Fault::of(
-                    &file,
-                    format!("{file} could not be read: {source}"),
-                )]);
+                let what = format!("{file} could not be read: {}", why(&source));
+                self.add([Fault::of(&file, what)]);
             }
         }
         None

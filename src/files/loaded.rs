@@ -1,10 +1,11 @@
 //! A scenario with the files it came from, and what the gate says of it where its text has faults as well.
 
 use super::fault::Fault;
-use super::locate::located;
+use super::locate::{doubted, located};
 use super::sources::{Input, Sources};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
+use crate::scenario::plausible::doubts;
 
 /// A scenario with the files it came from.
 #[derive(Debug, Clone)]
@@ -19,6 +20,13 @@ pub struct Loaded {
     pub file: String,
     /// What its engine's file is called.
     pub engine: String,
+}
+
+impl Loaded {
+    /// Its numbers that are hard to believe, at their places.
+    pub fn doubts(&self) -> Vec<Fault> {
+        doubted(&doubts(&self.scenario), None, &self.file, &self.sources)
+    }
 }
 
 /// What the gate refuses in a night whose text has keys that nothing was made of (`ignored`), but whose values are

@@ -9,6 +9,7 @@ use super::outline::{Found, Outline};
 use super::place::first_line;
 use super::sources::{Sources, label};
 use crate::scenario::check::Problem;
+use crate::scenario::plausible::Doubt;
 use std::ops::Range;
 
 /// Problems of a night as faults of its file and of those it names.
@@ -33,11 +34,36 @@ pub fn located_choice(
     locate_all(problems, file, &prefix.unwrap_or_default(), sources)
 }
 
+/// Numbers of a night that are hard to believe, at their places; of one choice, if one is named.
+pub fn doubted(
+    doubts: &[Doubt],
+    choice: Option<&str>,
+    file: &str,
+    sources: &Sources,
+) -> Vec<Fault> {
+    let problems: Vec<Problem> = doubts
+        .iter()
+        .map(|doubt| Problem {
+            path: doubt.path.clone(),
+            word: None,
+            what: doubt.what.clone(),
+            help: Some(format!("usual is {}", doubt.usual)),
+        })
+        .collect();
+    match choice {
+        Some(choice) => located_choice(&problems, choice, file, sources),
+        None => located(&problems, file, sources),
+    }
+}
+
 fn locate_all(problems: &[Problem], file: &str, prefix: &str, sources: &Sources) -> Vec<Fault> {
     problems
         .iter()
         .map(|problem| {
-            let what = format!("{} (`{}`)", problem.what, problem.path);
+            let what = match problem.path.as_str() {
+                "" => problem.what.clone(),
+                path => format!("{} (`{path}`)", problem.what),
+            };
             let mut fault = Fault::of(file, what);
             fault.help.clone_from(&problem.help);
             match place(problem, file, prefix, sources) {

@@ -166,14 +166,7 @@ fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, Fil
     })
 }
 
-/// A night by its path, or by the name of a built-in one.
-///
-/// *Errors*: neither exists, or the file has faults.
-pub fn load_named(name: &str) -> Result<Loaded, FileError> {
-    load_named_from(name, Outside::Refused)
-}
-
-/// The same, with or without names that lead out of its folder.
+/// A night by its path, or by the name of a built-in one; with or without names that lead out of its folder.
 ///
 /// *Errors*: neither exists, or the file has faults.
 pub fn load_named_from(name: &str, outside: Outside) -> Result<Loaded, FileError> {

@@ -3,6 +3,7 @@
 use super::fault::Fault;
 use super::library::Kind;
 use super::outline::Outline;
+use super::weather::holds_weather;
 
 /// Keys by which each kind is known; the kind with the most of them is it.
 const MARKS: &[(Kind, &[&str])] = &[
@@ -33,7 +34,10 @@ const MARKS: &[(Kind, &[&str])] = &[
 
 /// The kind of a text; none if it has no key of any.
 pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
-    if file.ends_with(".csv") {
+    if [".csv", ".tsv", ".metar"]
+        .iter()
+        .any(|ending| file.ends_with(ending))
+    {
         return Some(Kind::Weather);
     }
     let outline = Outline::of(text);
@@ -50,6 +54,9 @@ pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
     }
     if file.ends_with(".ron") {
         return None;
+    }
+    if holds_weather(text) {
+        return Some(Kind::Weather);
     }
     let first = text
         .lines()
@@ -69,6 +76,9 @@ pub fn mistaken(file: &str, text: &str, wanted: Kind) -> Option<Fault> {
     Some(match is {
         Kind::Night => fault.help(format!("run it with `coldsoak night {file}`")),
         Kind::Comparison => fault.help(format!("run it with `coldsoak compare {file}`")),
+        Kind::Weather => fault.help(format!(
+            "look at it with `coldsoak weather {file}`; a night names it, as in `weather: recorded(\"{file}\")`"
+        )),
         _ => fault.help(format!(
             "a night names it, as in `{}: \"{file}\"`",
             is.key()

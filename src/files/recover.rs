@@ -9,6 +9,7 @@ use super::fault::Fault;
 use super::lenient::{Failed, Notes, Watched};
 use super::outline::Outline;
 use super::place::bytes_between;
+use super::quotes::foreign;
 use super::wording;
 use ron::Options;
 use ron::error::{Error, SpannedError};
@@ -43,7 +44,9 @@ pub fn read<T: DeserializeOwned>(file: &str, text: &str, options: &Options) -> R
         guessed: Vec::new(),
         ignored: Vec::new(),
     };
-    let broken = wording::nothing(file, text).or_else(|| unpaired(file, text));
+    let broken = wording::nothing(file, text)
+        .or_else(|| foreign(file, text))
+        .or_else(|| unpaired(file, text));
     if let Some(fault) = broken {
         reading.faults.push(fault);
         return reading;

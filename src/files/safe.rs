@@ -139,7 +139,9 @@ fn told_files(path: &Path) -> Option<Vec<String>> {
 
 /// Refuses to replace what is there, unless it is empty, or `force` is set and a run wrote all of it: findings and
 /// plain files of the kinds a run writes, those it lists, nothing else.
-fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
+///
+/// *Errors*: something is there that is not to be replaced.
+pub fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
     if !occupied(path) {
         return Ok(());
     }

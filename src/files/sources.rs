@@ -1,6 +1,6 @@
 //! Where the text behind a name comes from: the built-in models, or files beside the user's own.
 
-use super::fault::{Fault, FileError};
+use super::fault::{Fault, FileError, why};
 use super::library::{self, Kind, builtin};
 use super::recognise::mistaken;
 use super::ron::{parse, text_of};
@@ -133,7 +133,11 @@ impl Sources {
         })?;
         let path = folder.join(name);
         let unread = |e: std::io::Error| {
-            let what = format!("the {} `{name}` could not be read: {e}", kind.word());
+            let what = format!(
+                "the {} `{name}` could not be read: {}",
+                kind.word(),
+                why(&e)
+            );
             self.named(asked_by, name, what)
         };
         // A link may still lead out of the folder.

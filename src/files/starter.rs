@@ -116,6 +116,7 @@ fn placed(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, FileErr
                 heater: name.clone(),
                 name: called.clone(),
                 place: place.clone(),
+                moved_from: moved_from(&heater.place, place),
                 power_w: heater.power.si(),
                 thermostat: heater.thermostat.as_ref().and_then(|t| {
                     // A thermostat that feels a part this engine does not have feels what the heater heats.
@@ -152,16 +153,29 @@ fn placed(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, FileErr
     Ok(page)
 }
 
+/// Where a model puts its heater, if the draft puts it elsewhere.
+fn moved_from(own: &Place, place: &str) -> Option<String> {
+    match own {
+        Place::at(own) if own == place => None,
+        Place::at(own) => Some(format!("at \"{own}\"")),
+        Place::aimed(_) => Some("where it is aimed by hand".to_owned()),
+    }
+}
+
 fn page(wanted: &Wanted, body: &Body, inlet_plug: f64) -> Result<Page, FileError> {
     let clock = match &wanted.weather {
         None => ("19:00".to_owned(), "07:30".to_owned(), None),
         Some(name) => recorded_clock(name)?,
     };
+    let label = |pocket: &String| {
+        let found = body.pockets.iter().find(|p| p.name == *pocket);
+        found.map_or(String::new(), |p| p.label.clone())
+    };
     let pockets = body.parts.iter().filter_map(|part| match &part.role {
-        Role::skin(pocket) => Some(pocket.clone()),
+        Role::skin(pocket) => Some((pocket.clone(), label(pocket))),
         _ => None,
     });
-    let mut skins: Vec<String> = pockets.collect();
+    let mut skins: Vec<(String, String)> = pockets.collect();
     skins.sort();
     skins.dedup();
     Ok(Page {
@@ -292,6 +306,33 @@ mod tests {
             );
             passes(&all).unwrap_or_else(|e| panic!("{engine}: {e}\n{all}"));
         }
+    }
+
+    /// Every heater that does not stand at the place of its model says so in the draft, and no other does.
+    #[test]
+    fn a_heater_that_is_moved_says_so() {
+        let mut moved = 0;
+        for engine in names(Kind::Engine) {
+            for heater in names(Kind::Heater) {
+                let Ok(text) = starter(&wanted(engine, &[heater])) else {
+                    continue;
+                };
+                let model: Heater = model(Kind::Heater, heater).unwrap();
+                let own = match &model.place {
+                    Place::at(own) => {
+                        text.contains(&format!("place: at(\"{own}\"),\n            hours"))
+                    }
+                    Place::aimed(_) => false,
+                };
+                assert_eq!(
+                    !own,
+                    text.contains("// Its model goes "),
+                    "{engine} {heater}"
+                );
+                moved += usize::from(!own);
+            }
+        }
+        assert!(moved > 0);
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The words of a night to begin with: every line explained, what may be left out behind `//`.
 
+use super::starter_covers::covers;
 use std::fmt::Write;
 
 /// What the page says.
@@ -12,8 +13,8 @@ pub(super) struct Page {
     /// Beginning, departure, zone.
     pub clock: (String, String, Option<String>),
     pub inlet_plug: f64,
-    /// Pockets whose skin can be covered.
-    pub skins: Vec<String>,
+    /// Pockets whose skin can be covered, each with what people call it.
+    pub skins: Vec<(String, String)>,
     pub propeller: bool,
     /// A part by name, for the example of a given start.
     pub part: Option<String>,
@@ -27,6 +28,8 @@ pub(super) struct HeaterLine {
     pub heater: String,
     pub name: Option<String>,
     pub place: String,
+    /// The place of its model, where it is put elsewhere.
+    pub moved_from: Option<String>,
     pub power_w: f64,
     /// Sensor, on again, off, °C; where the model's own does not fit.
     pub thermostat: Option<(String, f64, f64)>,
@@ -70,7 +73,7 @@ fn write(text: &mut String, page: &Page) -> std::fmt::Result {
         page.engine, page.oil, page.hangar
     )?;
     weather(text, page)?;
-    covers(text, page)?;
+    covers(text, page.inlet_plug, &page.skins, page.propeller)?;
     heaters(text, page)?;
     start(text, page)?;
     text.push_str(REST);
@@ -98,7 +101,7 @@ fn weather(text: &mut String, page: &Page) -> std::fmt::Result {
     writeln!(
         text,
         "    // The air outdoors. Steady: its temperature, its relative humidity (0 to 1, over ice below freezing;\n    \
-         // 0.8 is usual), and its wind if there is any (past the cowl the hangar lets through a share of it).\n    \
+         // 0.8 is usual, an estimate), and its wind if there is any (past the cowl the hangar lets through a share of it).\n    \
          // Recorded: recorded(\"greensboro_nc_1996-02-04\"), or a table of your own: recorded(\"mine.csv\").\n    \
          // Aviation reports (METAR): reports(file: \"ksea.txt\", station: \"KSEA\", month: \"2018-01\"). Both need dates\n    \
          // and a zone in the clock. `coldsoak catalogue weather` tells what is built in, `coldsoak weather FILE` what\n    \
@@ -112,58 +115,6 @@ fn weather(text: &mut String, page: &Page) -> std::fmt::Result {
              //wind: m_s(3),\n    ),\n"
         ),
     }
-}
-
-fn covers(text: &mut String, page: &Page) -> std::fmt::Result {
-    writeln!(
-        text,
-        "    // What closes the cowl. Plugs: the share that is closed, 0 open to 1 sealed; 0.84 and 0.48 are those of a\n    \
-         // parked aeroplane whose openings are obstructed but leaky, 0.97 a plug that fits well. How well the cowl is\n    \
-         // closed is the largest unknown of all.\n    covers: ("
-    )?;
-    if page.inlet_plug == 0.0 {
-        writeln!(
-            text,
-            "        // Open: the air this heater blows in must find a way out."
-        )?;
-    }
-    writeln!(
-        text,
-        "        inlet_plug: {:?},\n        outlet_plug: 0.48,",
-        page.inlet_plug
-    )?;
-    if !page.skins.is_empty() {
-        writeln!(
-            text,
-            "        // Blankets on the skin round these pockets of air: {}. An insulated cowl cover is about 0.3 m2K/W.",
-            page.skins.join(", ")
-        )?;
-        let some: Vec<String> = page
-            .skins
-            .iter()
-            .take(2)
-            .map(|skin| format!("\"{skin}\": m2K_W(0.3)"))
-            .collect();
-        writeln!(text, "        //blankets: {{ {} }},", some.join(", "))?;
-    }
-    if page.propeller {
-        writeln!(
-            text,
-            "        // A cover on the propeller and its hub: 0.45 m2K/W is usual.\n        //propeller: m2K_W(0.45),"
-        )?;
-    }
-    if let Some(pocket) = page.skins.first() {
-        writeln!(
-            text,
-            "        // A side of the cowl left open: into which pocket, and the area of the gap.\n        \
-             //open_side: (pocket: \"{pocket}\", area: m2(0.02)),"
-        )?;
-        writeln!(
-            text,
-            "        // Whether the oil filler cap is off, so that moist air can leave.\n        //filler_open: true,"
-        )?;
-    }
-    writeln!(text, "    ),\n")
 }
 
 fn heaters(text: &mut String, page: &Page) -> std::fmt::Result {
@@ -186,11 +137,21 @@ fn heaters(text: &mut String, page: &Page) -> std::fmt::Result {
             heater.heater
         )?;
         match &heater.name {
-            Some(name) => writeln!(text, "            name: \"{name}\",")?,
+            Some(name) => writeln!(
+                text,
+                "            // Another name than the same heater before it: results tell them apart by it.\n            name: \"{name}\","
+            )?,
             None => writeln!(
                 text,
                 "            // What it is called in the results.\n            //name: \"the old fan\","
             )?,
+        }
+        if let Some(own) = &heater.moved_from {
+            writeln!(
+                text,
+                "            // Its model goes {own}, which this engine has no room for: the first place that takes it\n            \
+                 // was chosen. See that it is where you can put yours."
+            )?;
         }
         writeln!(
             text,
@@ -237,14 +198,14 @@ fn start(text: &mut String, page: &Page) -> std::fmt::Result {
     }
     writeln!(
         text,
-        "    // Water left in the oil from the last flight: 5 to 30 g, 15 g usual.\n    \
+        "    // Water left in the oil from the last flight: 5 to 30 g, 15 g usual (estimate).\n    \
          start: (warmth: cold_soaked, water_in_oil: g(15)),\n"
     )
 }
 
 const REST: &str = "    \
     // The circuit: mains voltage, the breaker's rating, what else draws on it, and the price of a kWh (no cost is
-    // told without one). These are the defaults, and an invented price.
+    // told without one). These are the defaults (common practice, no source), and an invented price.
     circuit: (
         volts: V(120),
         breaker: A(15),

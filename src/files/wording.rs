@@ -1,6 +1,7 @@
 //! The words for what is wrong with a text, for someone who has never seen this notation.
 
 use super::fault::Fault;
+use super::hours;
 use super::lenient::{Expected, Failed};
 use super::place::{first_line, whole_word};
 use super::units::{self, is_number};
@@ -198,6 +199,9 @@ fn said(failed: &Failed, code: &Error, there: &str, whole: &str) -> (String, Opt
             said.trim_end_matches('.').to_owned(),
             units::of_message(said),
         );
+    }
+    if let Some(said) = hours::wanted(&failed.path, whole) {
+        return said;
     }
     if matches!(code, Error::ExceededRecursionLimit) {
         let what = "brackets are nested more than 128 deep".to_owned();

@@ -39,7 +39,11 @@ fn coverings(night: &Night) -> String {
         format!("outlet {:.0} percent", 100.0 * covers.outlet_plug),
     ];
     for (pocket, resistance) in &covers.blankets {
-        told.push(format!("blanket round {pocket} {} m²K/W", resistance.si()));
+        let r = resistance.si();
+        told.push(format!(
+            "blanket on the skin round {}, {r} m²K/W",
+            called(night, pocket)
+        ));
     }
     if covers.blankets.is_empty() {
         told.push("no blanket".to_owned());
@@ -49,12 +53,22 @@ fn coverings(night: &Night) -> String {
     }
     if let Some(side) = &covers.open_side {
         let cm2 = side.area.si() * 1e4;
-        told.push(format!("a side open into {}, {cm2:.0} cm²", side.pocket));
+        let into = called(night, &side.pocket);
+        told.push(format!("a side open into {into}, {cm2:.0} cm²"));
     }
     if covers.filler_open {
         told.push("oil filler open".to_owned());
     }
     told.join(", ")
+}
+
+/// A pocket of bay air as people call it, with its name.
+fn called(night: &Night, pocket: &str) -> String {
+    let pockets = &night.scenario.body().pockets;
+    match pockets.iter().find(|p| p.name == pocket) {
+        Some(found) => format!("the {} ({pocket})", found.label),
+        None => pocket.to_owned(),
+    }
 }
 
 fn heater_told(heater: &Heater, night: &Night) -> String {

@@ -106,13 +106,19 @@ pub fn setting(night: &Night) -> String {
     };
     let water = scenario.start.water_in_oil.si() * 1e3;
     format!(
-        "From {} to {}; hangar \"{}\" {} at first, {} at departure; {water:.0} g of water in the oil.",
+        "From {} to {} ({} h); hangar \"{}\" {} at first, {} at departure; {water:.0} g of water in the oil.",
         clock.told(0.0),
         clock.told(night.trace.departure_s),
+        hours(night.trace.departure_s),
         scenario.hangar.name,
         hangar(0.0),
         hangar(night.trace.departure_s),
     )
+}
+
+/// Hours to a tenth; whole ones without a point.
+fn hours(seconds: f64) -> f64 {
+    (seconds / 360.0).round() / 10.0
 }
 
 /// Where a night's heat went in the last hour before departure, the largest first; none if nothing was lost.

@@ -32,14 +32,14 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     oil(text, f, units)?;
     energy(text, night, width)?;
     bearings(text, f)?;
-    writeln!(text, "\nParts at departure")?;
-    writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
     writeln!(text, "\nWhat happened when")?;
     write!(
         text,
         "{}",
         events_text::told(&f.events, night.scenario.clock())
     )?;
+    writeln!(text, "\nParts at departure")?;
+    writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
     writeln!(
         text,
         "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them taken again with a shorter one.",
@@ -196,7 +196,11 @@ fn water(text: &mut String, f: &Findings) -> Result {
         "  the longest wall under more than 1 g/m²: {:.2} h",
         c.wet_hours
     )?;
-    writeln!(text, "  turned over: {:.2} g", c.turnover_g)?;
+    writeln!(
+        text,
+        "  turned over (all that settled on walls, and again what dried and settled anew): {:.2} g",
+        c.turnover_g
+    )?;
     if let Some(grams) = c.oil_water_g {
         writeln!(text, "  still in the oil: {grams:.2} g")?;
     }

@@ -26,6 +26,12 @@ pub struct Provenance {
     pub command: Vec<String>,
     /// Every file that went in.
     pub inputs: Vec<InputJson>,
+    /// What was told about them: what was left out, mended or assumed.
+    #[serde(skip)]
+    pub notes: Vec<String>,
+    /// Their numbers that are hard to believe.
+    #[serde(skip)]
+    pub doubts: Vec<String>,
 }
 
 impl Provenance {
@@ -35,6 +41,17 @@ impl Provenance {
             version: VERSION,
             command,
             inputs,
+            notes: Vec::new(),
+            doubts: Vec::new(),
+        }
+    }
+
+    /// The same, with what was told about the inputs.
+    pub fn told_of(self, notes: Vec<String>, doubts: Vec<String>) -> Self {
+        Self {
+            notes,
+            doubts,
+            ..self
         }
     }
 

@@ -27,6 +27,19 @@ fn no_time(text: &str) -> String {
     let meant = ["%I:%M%n%p", "%I:%M%p", "%I%n%p", "%I%p"]
         .iter()
         .find_map(|form| Time::strptime(form, &tidy).ok());
+    // A span in one text, as in "02:00-06:00".
+    let halves = ["-", "–", " to ", ","].iter().find_map(|between| {
+        let (on, off) = text.split_once(between)?;
+        let time = |half: &str| Time::strptime("%H:%M", half.trim()).ok();
+        Some((time(on)?, time(off)?))
+    });
+    if let Some((on, off)) = halves {
+        let (on, off) = (on.strftime("%H:%M"), off.strftime("%H:%M"));
+        return format!(
+            "`{text}` are two times, and one is wanted here: write between([(\"{on}\", \"{off}\")]) for a heater that is on \
+             from the one to the other"
+        );
+    }
     match meant {
         Some(time) => format!(
             "`{text}` is no time of day by twenty-four hours: write \"{}\"",
@@ -278,5 +291,15 @@ mod tests {
     fn a_night_with_a_clock_change_is_an_hour_shorter() {
         let c = clock("2024-03-09 20:00", "2024-03-10 08:00", "America/New_York");
         assert_eq!(c.night_s(), 11.0 * 3600.0);
+    }
+
+    #[test]
+    fn two_times_in_one_are_told_as_what_they_are() {
+        for text in ["02:00-06:00", "02:00 – 06:00", "02:00 to 06:00"] {
+            let said = ClockTime::try_from(text.to_owned()).unwrap_err();
+            assert!(said.contains("between([(\"02:00\", \"06:00\")])"), "{said}");
+        }
+        let said = ClockTime::try_from("06-30".to_owned()).unwrap_err();
+        assert!(!said.contains("between"), "{said}");
     }
 }

@@ -31,6 +31,80 @@ fn a_sound_file_of_every_kind_is_recognised() {
     }
 }
 
+/// A text of reports is known by its lines, whatever its name; what a night has to say of it is no fault of its own.
+#[test]
+fn weather_is_recognised_by_what_stands_in_it() {
+    let one = "KMMH 111435Z 33004KT 10SM CLR M05/M07 A3026\n";
+    let two = "KMMH 111435Z 33004KT 10SM CLR M05/M07 A3026\nKTVL 111435Z 33004KT 10SM CLR M05/M07 A3026\n";
+    let table = "time_local,temp_c,rh_%\n2018-01-09 22:00,-4,80\n2018-01-09 23:00,-4,80\n";
+    for (name, text, taken_for, notes) in [
+        (
+            "reports.txt",
+            one,
+            "METAR reports of KMMH, 1 reading",
+            &["month: \"2018-01\""][..],
+        ),
+        ("kmmh.metar", one, "METAR reports of KMMH", &["month"]),
+        ("kmmh", one, "METAR reports of KMMH", &["month"]),
+        ("two.txt", two, "several stations", &["station: \"KMMH\""]),
+        (
+            "logger.txt",
+            table,
+            "a table, 2 readings",
+            &["zone: ", "wind: m_s(1)"],
+        ),
+    ] {
+        let folder = tempdir().unwrap();
+        fs::write(folder.path().join(name), text).unwrap();
+        let ran = run(folder.path(), &["check", name]);
+        let said = String::from_utf8_lossy(&ran.stdout).into_owned();
+        let err = String::from_utf8_lossy(&ran.stderr).into_owned();
+        assert_eq!(ran.status.code(), Some(0), "{name}: {err}");
+        assert!(
+            said.contains("a sound weather record") && said.contains(taken_for),
+            "{name}: {said}"
+        );
+        assert_eq!(err.matches("note: ").count(), notes.len(), "{name}: {err}");
+        for note in notes {
+            assert!(err.contains(note), "{name}: {err}");
+        }
+    }
+    // What is wrong whatever a night says is a fault.
+    let folder = tempdir().unwrap();
+    fs::write(
+        folder.path().join("bad.txt"),
+        "KMMH 119935Z 33004KT M05/M07 A3026\n",
+    )
+    .unwrap();
+    assert_eq!(
+        run(folder.path(), &["check", "bad.txt"]).status.code(),
+        Some(2)
+    );
+}
+
+/// Where it stands: file, line and column, and what is wrong under the line itself.
+#[test]
+fn a_number_that_is_hard_to_believe_is_underlined() {
+    let folder = tempdir().unwrap();
+    let text = NIGHT.replacen("m2K_W(0.3)", "m2K_W(9)", 1);
+    fs::write(folder.path().join("own.ron"), &text).unwrap();
+    let both = "(title: \"two\", night: \"own.ron\", choices: [(name: \"a\"),\n(name: \"b\", heaters: [\n\
+        (heater: \"bay-fan-350w\", place: at(\"bottom\"), power: kW(40))])])";
+    fs::write(folder.path().join("two.ron"), both).unwrap();
+    let err =
+        |words: &[&str]| String::from_utf8_lossy(&run(folder.path(), words).stderr).into_owned();
+    let line = 1 + text.lines().position(|l| l.contains("m2K_W(9)")).unwrap();
+    let said = err(&["check", "own.ron"]);
+    assert!(
+        said.contains(&format!("--> own.ron:{line}:")) && said.contains("^^^^^^^^"),
+        "{said}"
+    );
+    // Of a comparison, in its own file and in that of its night, and what all choices share once.
+    let said = err(&["check", "two.ron"]);
+    assert!(said.contains("--> two.ron:3:"), "{said}");
+    assert_eq!(said.matches("m2K_W(9)").count(), 1, "{said}");
+}
+
 #[test]
 fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
     for (was, is, told) in [
@@ -62,6 +136,11 @@ fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
         ),
         ("outdoors: degC(-9)", "outdoors: degF(80)", "outdoors"),
         ("departure: \"07:00\"", "departure: \"18:30\"", "23.5 h"),
+        (
+            "begin: \"19:00\", departure: \"07:00\"",
+            "begin: \"2018-03-10 19:00\", departure: \"2018-03-11 02:30\", zone: \"America/New_York\"",
+            "2018-03-11 02:30 never was",
+        ),
         (
             "hangar: \"shut\"",
             "hangar: \"shut\", start: (warmth: given(all: degC(140), parts: {}))",

@@ -287,4 +287,11 @@ fn shells_and_manuals_know_every_command() {
     }
     assert!(desk.run(&["man"]).done().contains(".TH coldsoak 1"));
     assert_eq!(desk.run(&["man", "--out", "pages"]).code, 2);
+    // All or none: one page that is there already keeps the others from being written.
+    std::fs::create_dir(desk.path().join("half")).unwrap();
+    std::fs::write(desk.path().join("half/coldsoak-night.1"), "mine").unwrap();
+    assert_eq!(desk.run(&["man", "--out", "half"]).code, 2);
+    assert_eq!(desk.files("half"), ["coldsoak-night.1"]);
+    desk.run(&["man", "--out", "half", "--force"]).done();
+    assert_eq!(desk.files("half"), pages);
 }

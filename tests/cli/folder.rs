@@ -61,6 +61,30 @@ fn a_comparison_leaves_findings_traces_and_charts_and_never_overwrites_unasked()
     assert_ne!(std::fs::read_to_string(&kept).unwrap(), "mine");
 }
 
+/// Before anything is computed: this night would be refused by the gate, and the folder is refused first.
+#[test]
+fn an_occupied_folder_is_refused_at_once() {
+    let desk = desk();
+    let text = "(title: \"none\", clock: (begin: \"19:00\", departure: \"07:00\"), engine: \"flat-four-3l1\", hangar: \"shut\",
+        weather: steady(outdoors: degC(-9)), heaters: [(heater: \"bay-fan-250w\", place: at(\"nowhere\"))])";
+    std::fs::write(desk.path().join("none.ron"), text).unwrap();
+    std::fs::create_dir(desk.path().join("there")).unwrap();
+    let words = ["night", "none.ron", "--out", "there"];
+    let said = desk.run(&words).err;
+    assert!(said.contains("nowhere"), "{said}");
+    std::fs::write(desk.path().join("there/mine.txt"), "mine").unwrap();
+    for words in [&words[..], &["compare", "two.ron", "--out", "there"]] {
+        let refused = desk.run(words);
+        assert_eq!((refused.code, refused.out.as_str()), (2, ""));
+        assert!(
+            refused.err.contains("there is there already") && !refused.err.contains("nowhere"),
+            "{}",
+            refused.err
+        );
+    }
+    assert_eq!(desk.files("there"), ["mine.txt"]);
+}
+
 #[test]
 fn json_is_printed_and_no_folder_written_unless_one_is_named() {
     let desk = desk();

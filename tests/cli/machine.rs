@@ -139,3 +139,106 @@ fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
     let four = told(&["compare", "--json", "--nights", "8", "--threads", "4"]);
     assert_eq!(one, four);
 }
+
+/// What was told about a night's files reaches a program too: a spike of its weather, and a number hard to believe.
+#[test]
+fn notes_and_doubts_are_in_machine_output() {
+    let desk = Desk::new();
+    let mut table = String::from("time_utc,temp_c,dewpoint_c,wind_m_s\n");
+    for hour in 0..6 {
+        let temp = if hour == 2 { -30 } else { -5 };
+        table += &format!("2018-01-09T0{hour}:00Z,{temp},-35,1\n");
+    }
+    let night = "(
+    title: \"doubtful\",
+    clock: (begin: \"2018-01-09 00:00\", departure: \"2018-01-09 05:00\", zone: \"UTC\"),
+    engine: \"aluminium-block\",
+    hangar: \"shut\",
+    weather: recorded(\"own.csv\"),
+    start: (warmth: given(all: degC(20), parts: {}), water_in_oil: g(0)),
+    circuit: (tariff_per_kwh: 200),
+)
+";
+    let both = "(title: \"two\", night: \"own.ron\", choices: [(name: \"a\"), (name: \"b\")])";
+    for (name, text) in [
+        ("own.csv", table.as_str()),
+        ("own.ron", night),
+        ("two.ron", both),
+    ] {
+        std::fs::write(desk.path().join(name), text).unwrap();
+    }
+    for (schema, words) in [
+        ("night", ["night", "own.ron"]),
+        ("compare", ["compare", "two.ron"]),
+    ] {
+        let told = json(&desk, &[&words[..], &["--json"]].concat());
+        hold(schema, &told);
+        let notes = told["notes"].as_array().unwrap();
+        assert!(
+            notes
+                .iter()
+                .any(|n| n.as_str().unwrap().contains("own.csv, line 4")
+                    && n.as_str().unwrap().contains("spike")),
+            "{notes:?}"
+        );
+        let doubts = told["doubts"].as_array().unwrap();
+        assert_eq!(doubts.len(), 1, "{doubts:?}");
+        let doubt = doubts[0].as_str().unwrap();
+        assert!(
+            doubt.starts_with("own.ron:8:31: the price is 200"),
+            "{doubt}"
+        );
+    }
+}
+
+#[test]
+fn a_check_tells_a_program_what_it_tells_people() {
+    let desk = Desk::new();
+    let fan = desk.run(&["catalogue", "heater", "bay-fan-250w"]).done();
+    let hot = fan.replacen("power: W(250)", "power: kW(40)", 1);
+    assert_ne!(fan, hot);
+    for (name, text) in [
+        ("hot.ron", hot.as_str()),
+        ("bad.ron", "(grade: \"x\", at_40: 5, at_100: mm2_s(9))"),
+        ("kmmh.txt", "KMMH 111435Z 33004KT 10SM CLR M05/M07 A3026\n"),
+    ] {
+        std::fs::write(desk.path().join(name), text).unwrap();
+    }
+    let ran = desk.run(&["check", "hot.ron", "kmmh.txt", "bad.ron", "--json"]);
+    assert_eq!(ran.code, 2);
+    let told: Value = serde_json::from_str(&ran.out).unwrap();
+    hold("check", &told);
+    let files = &told["files"];
+    assert_eq!(
+        (&files[0]["sound"], &files[0]["kind"]),
+        (&true.into(), &"heater".into())
+    );
+    let doubt = &files[0]["doubts"][0];
+    let line = 1 + hot.lines().position(|l| l.contains("kW(40)")).unwrap();
+    assert_eq!(
+        (&doubt["file"], &doubt["line"]),
+        (&"hot.ron".into(), &line.into())
+    );
+    assert!(
+        doubt["what"].as_str().unwrap().contains("40000 W"),
+        "{doubt}"
+    );
+    assert!(
+        files[1]["taken_for"]
+            .as_str()
+            .unwrap()
+            .starts_with("METAR reports")
+    );
+    assert!(files[1]["notes"][0].as_str().unwrap().contains("month"));
+    assert_eq!(
+        (&files[2]["sound"], &files[2]["kind"]),
+        (&false.into(), &Value::Null)
+    );
+    assert_eq!(files[2]["faults"][0]["line"], 1);
+    let sound = desk.run(&["check", "hot.ron", "--json", "--quiet"]);
+    assert_eq!((sound.code, sound.err.as_str()), (0, ""));
+    let mut slip: Value = serde_json::from_str(&sound.out).unwrap();
+    assert!(schema("check").is_valid(&slip));
+    slip["files"][0]["doubts"][0]["line"] = "three".into();
+    assert!(!schema("check").is_valid(&slip));
+}

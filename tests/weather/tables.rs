@@ -71,6 +71,89 @@ fn a_clock_put_back_tells_an_hour_twice() {
     );
 }
 
+/// The same night without anything that settles which of the two 01:30 is meant: one is taken, and that is said.
+#[test]
+fn an_hour_told_twice_that_nothing_settles_is_said() {
+    let head = "time,temp_c,dewpoint_c,wind_kt\n";
+    for rows in [
+        "2018-11-04 01:30,1,0,1\n2018-11-04 02:30,0,-1,1\n",
+        "2018-11-04 00:30,1,0,1\n2018-11-04 01:30,1,0,1\n2018-11-04 02:30,0,-1,1\n",
+    ] {
+        let told = weather(&format!("{head}{rows}"), &["--zone", "America/New_York"]);
+        let said = notes(&told, "assumed").join("; ");
+        assert!(said.contains("no line settles which it is"), "{said}");
+        assert!(
+            readings(&told)
+                .iter()
+                .any(|r| r.0 == "2018-11-04T05:30:00Z")
+        );
+    }
+    // A night of another date has no such hour, and nothing is said.
+    let told = weather(
+        &format!("{head}2018-11-05 01:30,1,0,1\n"),
+        &["--zone", "America/New_York"],
+    );
+    assert!(!notes(&told, "assumed").join("").contains("put back"));
+}
+
+/// A table that tells its newest line first is the same weather, the hour told twice with it.
+#[test]
+fn a_table_with_its_newest_line_first_is_turned_round() {
+    let head = "time,temp_c,dewpoint_c,wind_kt\n";
+    let rows = [
+        "2018-11-04 00:30,3,0,1\n",
+        "2018-11-04 01:30,2,0,1\n",
+        "2018-11-04 01:30,1,0,1\n",
+        "2018-11-04 02:30,0,-1,1\n",
+    ];
+    let zone = ["--zone", "America/New_York"];
+    let straight = weather(&format!("{head}{}", rows.concat()), &zone);
+    let back: String = rows.iter().rev().copied().collect();
+    let turned = weather(&format!("{head}{back}"), &zone);
+    assert_eq!(readings(&straight), readings(&turned));
+    let temps: Vec<f64> = readings(&turned).iter().map(|r| r.1).collect();
+    assert_eq!(temps, [3.0, 2.0, 1.0, 0.0]);
+    assert!(notes(&turned, "repaired").join("").contains("newest first"));
+    assert!(notes(&straight, "repaired").is_empty());
+    let second = notes(&turned, "assumed").join("; ");
+    assert!(
+        second.contains("line 3: the clocks were put back"),
+        "{second}"
+    );
+}
+
+#[test]
+fn a_humidity_above_saturation_is_taken_as_saturated_and_said() {
+    let row = |rh: &str| format!("time_utc,temp_c,rh_%,wind_kt\n2018-01-09T22:00Z,-10,{rh},3\n");
+    let told = weather(&row("103"), &[]);
+    // Saturated over water, so the dew point is the temperature.
+    assert!((readings(&told)[0].2 + 10.0).abs() < 1e-4);
+    let said = notes(&told, "repaired").join("");
+    assert!(said.contains("line 2: the humidity `103`"), "{said}");
+    assert!(notes(&weather(&row("100"), &[]), "repaired").is_empty());
+}
+
+#[test]
+fn two_columns_of_one_name_are_told_and_the_first_wins() {
+    let text = "time_utc,time_utc,temp_c,temp_c,dewpoint_c,wind_m_s\n\
+        2018-01-09T22:00Z,2018-02-09T22:00Z,-4,1,-6,5.144\n2018-01-09T23:00Z,2018-02-09T23:00Z,-5,1,-7,2.572\n";
+    let told = weather(text, &[]);
+    the_two(&told);
+    let said = notes(&told, "assumed").join("; ");
+    for word in [
+        "two columns are called `temp_c`: column 3 is taken, and column 4 is not",
+        "two columns are called `time_utc`: column 1 is taken, and column 2 is not",
+    ] {
+        assert!(said.contains(word), "{said}");
+    }
+    let local = text.replacen("time_utc,time_utc", "local_time,time_utc", 1);
+    let said = notes(&weather(&local, &[]), "assumed").join("; ");
+    assert!(
+        said.contains("`time_utc` is taken, and `local_time` is not"),
+        "{said}"
+    );
+}
+
 #[test]
 fn a_date_that_may_be_read_two_ways_is_asked_about() {
     let text = "time_utc,temp_c,dewpoint_c,wind_kt\n01/09/2018 22:00,-4,-6,10\n";

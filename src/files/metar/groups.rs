@@ -339,6 +339,31 @@ mod tests {
         assert!(wind("360199KT").is_some());
     }
 
+    /// What reports can tell is within what is believed of tables, in every unit.
+    #[test]
+    fn no_report_tells_a_wind_beyond_belief() {
+        let mut greatest = 0.0_f64;
+        for unit in ["KT", "MPS", "KMH"] {
+            for speed in 0..1000 {
+                for group in [
+                    format!("360{speed:02}{unit}"),
+                    format!("36000G{speed:02}{unit}"),
+                ] {
+                    let told = wind(&group)
+                        .into_iter()
+                        .flat_map(|w| [w.speed_m_s, w.gust_m_s]);
+                    greatest = told.flatten().fold(greatest, f64::max);
+                }
+            }
+        }
+        assert!(
+            crate::scenario::weather::WIND_M_S.contains(&greatest),
+            "{greatest}"
+        );
+        // 199 kt and 102 m/s can be written, so the limit is met.
+        assert!(greatest > 100.0, "{greatest}");
+    }
+
     #[test]
     fn a_pressure_begins_as_its_unit_demands() {
         assert_eq!(pressure("Q0995"), Some(Pressure::Given(995.0)));

@@ -2,8 +2,8 @@
 
 use super::super::fault::FileError;
 use super::super::library::{Kind, MODELS};
-use super::super::night::{load, load_builtin, load_named};
-use super::super::sources::label;
+use super::super::night::{load, load_builtin, load_named_from};
+use super::super::sources::{Outside, label};
 use super::{NIGHT, fault, folder, loaded, told};
 use crate::scenario::check::check;
 
@@ -42,7 +42,7 @@ fn names_that_lead_nowhere_are_told() {
         let f = fault("\"shut\"", &format!("\"{outside}\""));
         told(&f, "is not a file in the folder", outside, "without `..`");
     }
-    let Err(FileError::Faults(faults)) = load_named("dmo") else {
+    let Err(FileError::Faults(faults)) = load_named_from("dmo", Outside::Refused) else {
         panic!("no fault")
     };
     assert!(

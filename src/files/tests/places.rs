@@ -1,11 +1,12 @@
 //! Problems of the gate, shown where they stand in the files.
 
-use super::super::comparison::load_comparison;
+use super::super::comparison::load_comparison_from;
 use super::super::fault::Fault;
 use super::super::library::Kind;
 use super::super::locate::located;
 use super::super::locate::located_choice;
 use super::super::night::load;
+use super::super::sources::Outside;
 use super::{NIGHT, fault, folder, told};
 use crate::scenario::check::check;
 
@@ -71,7 +72,7 @@ fn a_problem_of_an_engine_file_is_shown_in_that_file() {
 #[test]
 fn a_problem_of_a_choice_is_shown_at_that_choice() {
     let (_room, path) = folder(&[("two.ron", COMPARISON), ("night.ron", NIGHT)]);
-    let loaded = load_comparison(&path).unwrap_or_else(|e| panic!("{e}"));
+    let loaded = load_comparison_from(&path, Outside::Refused).unwrap_or_else(|e| panic!("{e}"));
     let (name, scenario) = &loaded.choices[1];
     let problems = check(scenario).unwrap_err();
     let faults = located_choice(&problems, name, &loaded.base.file, &loaded.base.sources);
@@ -83,7 +84,10 @@ fn a_problem_of_a_choice_is_shown_at_that_choice() {
 
     let twice = COMPARISON.replace("\"two\"", "\"one\"");
     let (_room, path) = folder(&[("two.ron", &twice), ("night.ron", NIGHT)]);
-    let said = load_comparison(&path).map(|_| ()).unwrap_err().to_string();
+    let said = load_comparison_from(&path, Outside::Refused)
+        .map(|_| ())
+        .unwrap_err()
+        .to_string();
     assert!(said.contains("two choices named `one`"), "{said}");
 }
 

@@ -187,6 +187,8 @@ pub struct Column {
     pub unit: Option<Unit>,
     /// Whether its name says that times are UTC.
     pub utc: bool,
+    /// Whether its name says that times are by a local clock.
+    pub local: bool,
 }
 
 impl Column {
@@ -220,6 +222,7 @@ impl Column {
             holds,
             unit: unit(&words, holds),
             utc: has(&["utc", "gmt", "zulu", "z"]),
+            local: has(&["local", "lt", "lst", "ldt"]),
         }
     }
 }

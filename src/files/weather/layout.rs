@@ -23,6 +23,8 @@ pub struct Layout {
     pub time: Place,
     /// The time column says UTC.
     pub utc: bool,
+    /// The time column says that it is by a local clock.
+    pub local: bool,
     /// The time column counts seconds since 1970.
     pub unix: bool,
     pub date: Option<Place>,
@@ -120,17 +122,29 @@ pub fn layout(
     let mut notes = Vec::new();
     // Which of two is the outdoor air, the file does not say.
     for (at, holds) in [
+        (clock, Holds::Time),
+        (date, Holds::Date),
+        (unix, Holds::UnixSeconds),
         (Some(temperature), Holds::Temperature),
         (dew_point, Holds::DewPoint),
         (humidity, Holds::Humidity),
         (wind, Holds::Wind),
         (find(Holds::Station), Holds::Station),
     ] {
-        let Some(taken) = at.and_then(|at| columns.get(at)) else {
+        let Some((at, taken)) = at.and_then(|at| Some((at, columns.get(at)?))) else {
             continue;
         };
-        for other in columns.iter().filter(|c| c.holds == holds && *c != taken) {
-            let what = format!("`{}` is taken, and `{}` is not", taken.name, other.name);
+        let others = columns.iter().enumerate();
+        for (place, other) in others.filter(|(place, c)| c.holds == holds && *place != at) {
+            let what = if other.name == taken.name {
+                let (at, place) = (at + 1, place + 1);
+                format!(
+                    "two columns are called `{}`: column {at} is taken, and column {place} is not",
+                    taken.name
+                )
+            } else {
+                format!("`{}` is taken, and `{}` is not", taken.name, other.name)
+            };
             notes.push(Note::of(Care::Assumed, what));
         }
     }
@@ -154,6 +168,7 @@ pub fn layout(
     let layout = Layout {
         utc: columns.get(time_at).is_some_and(|c| c.utc)
             || date.and_then(|at| columns.get(at)).is_some_and(|c| c.utc),
+        local: columns.get(time_at).is_some_and(|c| c.local && !c.utc),
         unix: unix.is_some(),
         time,
         date: date.and_then(place),

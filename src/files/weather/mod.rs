@@ -1,5 +1,6 @@
 //! Recorded weather from a file, aviation reports or a table, read into the record of one station.
 
+mod alone;
 mod clean;
 mod columns;
 mod course;
@@ -11,15 +12,17 @@ mod read;
 mod reading;
 mod reports;
 mod row;
+mod rows;
 mod settle;
 mod sheet;
 mod stamp;
 mod table;
 mod wanted;
 
+pub use alone::{Alone, alone};
 pub use clean::written;
 pub use entry::{WeatherEntry, resolve};
 pub use note::{Care, Note};
-pub use read::{read, read_plain};
+pub use read::{holds_weather, read, read_plain};
 pub use reading::{Form, Reading};
 pub use wanted::{Month, Refused, Wanted};

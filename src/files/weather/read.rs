@@ -16,6 +16,11 @@ pub(super) fn form_of(text: &str) -> Form {
     }
 }
 
+/// Whether a text is weather beyond doubt: a table by its head, or lines that begin like reports.
+pub fn holds_weather(text: &str) -> bool {
+    table::is_table(text) || has_reports(text)
+}
+
 /// Reads a file that says all about itself, as the built-in records do.
 ///
 /// *Errors*: why it gives no record.

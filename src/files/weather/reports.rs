@@ -95,7 +95,7 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
     match error {
         MetarError::NoMonth { line, .. } => Refused {
             fault: Box::new(at(*line, plain(*line)).help(SAY_MONTH)),
-            key: None,
+            key: Some("month"),
         },
         MetarError::Day { line, .. } => {
             let fault = at(*line, plain(*line));

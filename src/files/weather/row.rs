@@ -41,6 +41,18 @@ pub enum Unfit {
     NoZone(String),
 }
 
+impl Unfit {
+    /// Why, in words.
+    pub fn words(&self) -> &str {
+        match self {
+            Self::Missing(what)
+            | Self::Garbage(what)
+            | Self::Impossible(what)
+            | Self::NoZone(what) => what,
+        }
+    }
+}
+
 /// A row that was read.
 pub struct Fit {
     pub reading: Observation,
@@ -69,6 +81,13 @@ impl Rows<'_> {
                 let share = self.humidity(cells, place)?;
                 let water_pa = vapour::saturation_pressure_over_water_pa(temp_c);
                 let dew_point_c = vapour::dew_point_over_water_c(share.min(1.0) * water_pa);
+                if share > 1.0 {
+                    repairs.push(format!(
+                        "the humidity `{}` in `{}` is above saturation, and is taken as just saturated",
+                        text(cells, place),
+                        place.name
+                    ));
+                }
                 if dew_point.is_some() {
                     repairs.push(format!(
                         "the missing dew point is worked out from `{}`: {dew_point_c:.1} °C",

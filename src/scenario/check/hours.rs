@@ -35,7 +35,11 @@ pub(super) fn hours(
                         format!("{time} is not within the night, which runs {night}"),
                     )
                     .word(&time.to_string())
-                    .help("write `always` for a heater that is on from the beginning");
+                    .help(format!(
+                        "the aeroplane leaves at {}: name an earlier time, or write before_departure(h(3)) for the last \
+                         three hours before it, or `always` for a heater that is on from the beginning",
+                        clock.told(clock.night_s())
+                    ));
             }
         }
         Hours::between(pairs) => {

@@ -1,7 +1,5 @@
 //! A number that is hard to believe, and the list of them.
 
-use std::fmt;
-
 /// A number that is hard to believe.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Doubt {
@@ -11,16 +9,6 @@ pub struct Doubt {
     pub what: String,
     /// The usual range and where it is from.
     pub usual: String,
-}
-
-impl fmt::Display for Doubt {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{} (`{}`); usual is {}",
-            self.what, self.path, self.usual
-        )
-    }
 }
 
 /// A usual range: the lowest, the highest, their unit, and where they are from.

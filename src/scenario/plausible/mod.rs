@@ -3,6 +3,7 @@
 mod doubt;
 mod engine;
 mod night;
+mod turned;
 
 pub use doubt::Doubt;
 
@@ -15,6 +16,7 @@ use super::document::Scenario;
 pub fn doubts(scenario: &Scenario) -> Vec<Doubt> {
     let mut doubts = doubt::Doubts::default();
     night::clock(scenario, &mut doubts);
+    turned::turned(scenario, &mut doubts);
     engine::engine(scenario, &mut doubts);
     night::all(scenario, &mut doubts);
     doubts.into_all()
