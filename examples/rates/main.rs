@@ -1,6 +1,6 @@
 //! The balance of a night as a function for other programs: states in, rates of change out.
 //!
-//! `cargo run --example rates -- NIGHT` computes the built-in night, writes one line of JSON to standard output (what
+//! `cargo run --example rates -- NIGHT [unheated]` computes the built-in night (without its heaters), writes one line of JSON to standard output (what
 //! each state is and begins with, when the night has corners, what switches the heaters, and what coldsoak itself
 //! found), and then answers questions in binary, little-endian, until its standard input ends:
 //!
@@ -28,7 +28,14 @@ fn main() -> Result<(), Box<dyn Error>> {
     let name = std::env::args()
         .nth(1)
         .ok_or("name a built-in night: cargo run --example rates -- demo")?;
-    let scenario = load_builtin(&name).map_err(|e| e.to_string())?.scenario;
+    let mut scenario = load_builtin(&name).map_err(|e| e.to_string())?.scenario;
+    match std::env::args().nth(2).as_deref() {
+        None => {}
+        Some("unheated") => scenario.heaters.clear(),
+        Some(other) => {
+            return Err(format!("{other:?} is not known here; a night may be unheated").into());
+        }
+    }
     let night = run(&scenario)?;
     let checked = check(&scenario).map_err(|_| "a night that was computed is refused")?;
     let net = assemble(&checked);
