@@ -89,3 +89,31 @@ impl Pace {
 pub fn growth(measured: f64) -> f64 {
     (SAFETY * measured.max(1e-12).powf(-1.0 / ERROR_ORDER)).clamp(MOST_SHRINK, MOST_GROWTH)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A hundred cells at 0 °C, all of them right but the first.
+    fn measured(first_error_k: f64) -> f64 {
+        let ix = Index {
+            cells: 99,
+            ..Index::default()
+        };
+        let mut error = vec![0.0; ix.states()];
+        error[0] = first_error_k;
+        let zeros = vec![0.0; ix.states()];
+        Pace::new(&ix, 1.0).measure(&error, &zeros, &zeros)
+    }
+
+    #[test]
+    fn one_state_may_not_be_wrong_by_ten_weights_because_the_others_are_right() {
+        assert!(measured(2.9 * TEMPERATURE_K) < 1.0);
+        assert!(measured(-3.1 * TEMPERATURE_K) > 1.0);
+    }
+
+    #[test]
+    fn what_is_no_number_is_not_passed_over() {
+        assert!(measured(f64::NAN).is_nan());
+    }
+}

@@ -1,4 +1,5 @@
-//! The measured order of the stepping method, at the ends of its steps, in its books and between the ends.
+//! The measured order of the stepping method, at the ends of its steps, in its books and between the ends, and what the
+//! default tolerance leaves wrong.
 
 #[path = "../kit/bench.rs"]
 mod bench;
@@ -7,7 +8,9 @@ mod kit;
 
 use bench::{face, joint, lump, problem, record};
 use coldsoak::balance::Balance;
+use coldsoak::files::night::load_builtin;
 use coldsoak::network::{Network, assemble};
+use coldsoak::night::run;
 use coldsoak::physics::convection::Facing;
 use coldsoak::quantity::{Area, FilmCoefficient, Length, Temperature, TemperatureStep, Volume};
 use coldsoak::scenario::body::{
@@ -18,6 +21,7 @@ use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::joint::{Face, FilmLaw, Sight};
 use coldsoak::scenario::part::Spot;
 use coldsoak::solver::Stepper;
+use coldsoak::trace::ColumnKind;
 
 /// By how much a measured order may be below the method's own.
 const LESS: f64 = 0.15;
@@ -267,4 +271,47 @@ fn the_order_holds_against_a_nonlinear_solution_in_closed_form() {
     let scenario = problem(bench::freely_cooled_block(), 70.0, &[], 43_200.0, 1);
     let exact = -15.0 + 85.0 * (1.0 + 0.25 * 8.0 * span_s / 80e3_f64).powi(-4);
     exactly("free convection", &scenario, span_s, 2, &[exact]);
+}
+
+/// What a temperature may be wrong by at any sample, at the default tolerance, K.
+const NIGHT_K: f64 = 5e-3;
+/// A film, or the water in the oil, g.
+const NIGHT_G: f64 = 1e-3;
+
+/// The built-in nights at the default tolerance against a ten-thousandth of it, at every sample. Source: six outside
+/// integrators agree with the latter (`.ci/reference/integrate.py`); a thermostat's night is left to them, since what
+/// one switching is late by adds up.
+#[test]
+fn the_default_tolerance_leaves_no_state_far_from_the_solution() {
+    for name in [
+        "block-cooling",
+        "demo",
+        "small-engine-top",
+        "six-after-flight",
+        "radial-underneath",
+    ] {
+        let mut scenario = load_builtin(name).unwrap().scenario;
+        let [coarse, fine] = [1.0, 1e-4].map(|tolerance| {
+            scenario.accuracy.tolerance = tolerance;
+            run(&scenario).unwrap().trace
+        });
+        assert_eq!(coarse.times_s, fine.times_s);
+        let mut worst = [0.0_f64; 2];
+        for (column, note) in coarse.legend.columns.iter().enumerate() {
+            let kind = match note.kind {
+                ColumnKind::CellTemperature
+                | ColumnKind::PocketTemperature
+                | ColumnKind::GasTemperature
+                | ColumnKind::HangarTemperature => 0,
+                ColumnKind::Film | ColumnKind::OilWater => 1,
+                _ => continue,
+            };
+            for (a, b) in coarse.column(column).zip(fine.column(column)) {
+                worst[kind] = worst[kind].max((a - b).abs());
+            }
+        }
+        bench::near(worst[0], 0.0, NIGHT_K, &format!("{name}, temperatures, K"));
+        bench::near(worst[1], 0.0, NIGHT_G, &format!("{name}, water, g"));
+        println!("{name}: {worst:?}");
+    }
 }
