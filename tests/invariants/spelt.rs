@@ -11,8 +11,11 @@ const SAME_K: f64 = 2e-3;
 /// Hours at which nights are compared.
 const HOURS: [f64; 3] = [1.0, 4.0, 12.0];
 
-/// The units a night is written in, other spellings of the same, and the number in each by the number in the first.
-const SPELLINGS: [(&str, &[(&str, f64, f64)]); 9] = [
+/// Another unit, and the factor and the offset that make its number.
+type Other = (&'static str, f64, f64);
+
+/// The units a night is written in, and others for each.
+const SPELLINGS: [(&str, &[Other]); 9] = [
     ("degC", &[("degF", 1.8, 32.0), ("K", 1.0, 273.15)]),
     (
         "m",

@@ -4,6 +4,10 @@
 //! `y` the exact solution of `C y' = f + s`. Source of the method: Roache, Verification and Validation in
 //! Computational Science and Engineering (1998), chapter 3; Salari and Knupp, SAND2000-1444 (both from memory).
 //!
+//! What this shows is that the equations as they stand are solved right: stages, slopes, pressures found at every stage,
+//! what changes with time by itself. Whether the laws are the right ones it cannot show, since the source is made from
+//! them; `tests/physics` and `tests/exact` do.
+//!
 //! Nothing in the library knows of it: the source of a state is one more given input of the network and a linear
 //! term in its row. Given inputs are straight lines between points, and a step looks at them at its stages only; so a
 //! line through the values at the stages, which leaves each beginning of a step at the right slope, is to the method
