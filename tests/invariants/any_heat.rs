@@ -2,9 +2,9 @@
 
 use crate::any_body::{Dice, name};
 use coldsoak::quantity::{Conductance, Duration, MassFlow, Power, Resistance, Speed, Temperature};
-use coldsoak::scenario::clock::Hours;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Aim, Heater, HeaterKind, Place, SelfLimiting, Thermostat};
+use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::weather::Weather;
 
 fn all(name: &str) -> Vec<(String, f64)> {

@@ -1,8 +1,8 @@
 //! Clock times that never were, or were told twice, as the clocks were put forward or back.
 
 use super::super::clock::{ClockTime, Moment};
-use super::super::hours::Hours;
 use super::super::document::Scenario;
+use super::super::hours::Hours;
 use super::doubt::Doubts;
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::{AmbiguousOffset, TimeZone};
