@@ -4,7 +4,7 @@ use super::Desk;
 use std::process::{Child, Stdio};
 use std::time::{Duration, Instant};
 
-const NIGHTS: &str = "320";
+const NIGHTS: &str = "1024";
 
 fn words<'a>(study: &'a str, out: &'a str) -> Vec<&'a str> {
     let mut words = vec!["spread", "block-cooling", "--nights", NIGHTS, "--out", out];
@@ -75,7 +75,10 @@ fn a_study_that_is_killed_and_resumed_is_the_same_to_the_last_byte() {
         }
     }
     assert!(partial >= 1, "no kill fell into the study");
-    desk.run(&words("s.db", "resumed")).done();
+    // On a fast machine the last of them came to its end before it was to be killed: it is the resumed one.
+    if !desk.path().join("resumed").exists() {
+        desk.run(&words("s.db", "resumed")).done();
+    }
     same_as_unbroken(&desk);
 }
 
