@@ -126,22 +126,14 @@ impl<'n> Walk<'n> {
 
     /// Makes one step of at most this length, cut short where a thermostat acts; returns its length.
     fn advance(&mut self, wanted_s: f64) -> Result<f64, SolveError> {
-        let states = self.net.index.states();
         let mut step = wanted_s;
         if let Err(cause) = self.stepper.begin(self.time_s, &self.vector) {
             return Err(self.stuck(step, Some(cause)));
         }
         let mut refused = false;
         loop {
-            let tried = self.stepper.attempt(self.time_s, step);
-            let measured = match &tried {
-                Ok(()) => self.pace.measure(
-                    self.stepper.error(),
-                    &self.vector[..states],
-                    &self.stepper.after[..states],
-                ),
-                Err(_) => f64::NAN,
-            };
+            let tried = self.tried(step);
+            let measured = *tried.as_ref().unwrap_or(&f64::NAN);
             if measured <= 1.0 {
                 let grown = step * growth(measured);
                 // A step cut short by a stop says little about the next.
@@ -174,6 +166,21 @@ impl<'n> Walk<'n> {
             });
         }
         Ok(step)
+    }
+
+    /// Tries a step; its error over what is allowed, at its end or on the way, whichever is larger.
+    fn tried(&mut self, step_s: f64) -> Result<f64, StepError> {
+        let before = &self.vector[..self.net.index.states()];
+        self.stepper.attempt(self.time_s, step_s)?;
+        let at_end = self
+            .pace
+            .measure(self.stepper.error(), before, &self.stepper.after);
+        if at_end > 1.0 || at_end.is_nan() {
+            return Ok(at_end);
+        }
+        let on_the_way = self.stepper.error_on_the_way(self.time_s, step_s)?;
+        // What is weighed is the size before the step.
+        Ok(at_end.max(self.pace.measure(on_the_way, before, before)))
     }
 
     /// Shortens the step just tried so that it ends where a thermostat acts.

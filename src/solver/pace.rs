@@ -12,6 +12,9 @@ const WATER_G: f64 = 1e-5;
 const VAPOUR_G_PER_M3: f64 = 1e-4;
 /// Relative weight.
 const RELATIVE: f64 = 1e-5;
+/// How many times its weight a single state may be wrong by: among a hundred that are right, a root mean square alone
+/// would let one pocket of air be wrong by ten.
+const ALONE: f64 = 3.0;
 /// Part of the step that the error would allow; this and the next two are customary (Hairer and Wanner, Solving
 /// Ordinary Differential Equations II, section IV.8; from memory).
 const SAFETY: f64 = 0.9;
@@ -53,12 +56,22 @@ impl Pace {
         error / (self.tolerance * (self.absolute[state] + RELATIVE * size))
     }
 
-    /// The error of a step over what is allowed, as a root mean square.
+    /// The error of a step over what is allowed: the root mean square of all states, or the largest of one state over
+    /// what one may take, whichever is more; not a number if any is not.
     pub fn measure(&self, error: &[f64], before: &[f64], after: &[f64]) -> f64 {
-        let sum: f64 = (0..error.len())
-            .map(|i| self.weighted(i, error[i], before[i], after[i]).powi(2))
-            .sum();
-        (sum / error.len() as f64).sqrt()
+        let (mut sum, mut most) = (0.0_f64, 0.0_f64);
+        for i in 0..error.len() {
+            let size = self.weighted(i, error[i], before[i], after[i]).abs();
+            sum += size * size;
+            most = most.max(size);
+        }
+        let mean = (sum / error.len() as f64).sqrt();
+        // `max` alone would pass over what is no number.
+        if mean < most / ALONE {
+            most / ALONE
+        } else {
+            mean
+        }
     }
 
     /// The state whose error is largest.
@@ -75,4 +88,32 @@ impl Pace {
 /// How many times longer the next step may be, given the measured error of the last.
 pub fn growth(measured: f64) -> f64 {
     (SAFETY * measured.max(1e-12).powf(-1.0 / ERROR_ORDER)).clamp(MOST_SHRINK, MOST_GROWTH)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A hundred cells at 0 °C, all of them right but the first.
+    fn measured(first_error_k: f64) -> f64 {
+        let ix = Index {
+            cells: 99,
+            ..Index::default()
+        };
+        let mut error = vec![0.0; ix.states()];
+        error[0] = first_error_k;
+        let zeros = vec![0.0; ix.states()];
+        Pace::new(&ix, 1.0).measure(&error, &zeros, &zeros)
+    }
+
+    #[test]
+    fn one_state_may_not_be_wrong_by_ten_weights_because_the_others_are_right() {
+        assert!(measured(2.9 * TEMPERATURE_K) < 1.0);
+        assert!(measured(-3.1 * TEMPERATURE_K) > 1.0);
+    }
+
+    #[test]
+    fn what_is_no_number_is_not_passed_over() {
+        assert!(measured(f64::NAN).is_nan());
+    }
 }

@@ -8,6 +8,9 @@ use super::factor::{Factor, SingularError};
 use super::method::{A, C, DENSE, DRIFT, GAMMA, STAGES, TIMES};
 use crate::balance::{Balance, PressureError};
 
+/// Share of a step at which its curve is looked at: not the middle, through which a bent curve comes back.
+const ON_THE_WAY: f64 = 0.75;
+
 /// Why a step could not be made.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum StepError {
@@ -174,6 +177,36 @@ impl<'n> Stepper<'n> {
     /// The error of the last step that was tried, a value for each state.
     pub fn error(&self) -> &[f64] {
         &self.stages[STAGES - 1][..self.states]
+    }
+
+    /// How far the curve of the last step that was tried is off on the way, a value for each state.
+    ///
+    /// The error of a step is measured at its end only, and air, which forgets within seconds, is right again there
+    /// whatever happened before: a long step could pass over a corner unseen. So the balance is asked at a place on
+    /// the way; what it says against the slope of the curve, solved with the matrix of the step, is how far the curve
+    /// is from what the balance allows.
+    ///
+    /// *Errors*: the air streams do not balance there.
+    pub fn error_on_the_way(&mut self, time_s: f64, step_s: f64) -> Result<&[f64], StepError> {
+        let states = self.states;
+        for i in 0..states {
+            self.place[i] = self.between(i, ON_THE_WAY);
+        }
+        let capacities = &self.balance.network().capacities;
+        let rates = self
+            .balance
+            .rates(time_s + ON_THE_WAY * step_s, &self.place)?;
+        self.rhs.fill(0.0);
+        let (share, rest) = (ON_THE_WAY, 1.0 - ON_THE_WAY);
+        for i in 0..states {
+            let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
+            let climb = self.after[i] - self.before[i]
+                + (rest - share) * (bend + share * twist)
+                + share * rest * twist;
+            self.rhs[i] = rates[i] - capacities[i] * climb / step_s;
+        }
+        self.factor.solve(&mut self.rhs);
+        Ok(&self.rhs[..states])
     }
 
     /// One component of the vector at a share of the last step that was tried.

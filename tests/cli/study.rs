@@ -4,7 +4,7 @@ use super::Desk;
 use std::process::{Child, Stdio};
 use std::time::{Duration, Instant};
 
-const NIGHTS: &str = "320";
+const NIGHTS: &str = "1024";
 
 fn words<'a>(study: &'a str, out: &'a str) -> Vec<&'a str> {
     let mut words = vec!["spread", "block-cooling", "--nights", NIGHTS, "--out", out];

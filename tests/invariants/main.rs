@@ -7,5 +7,8 @@ mod kit;
 
 mod anew;
 mod any_body;
+mod any_heat;
 mod same;
+mod spelt;
+mod twins;
 mod warmer;

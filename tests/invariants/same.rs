@@ -1,6 +1,7 @@
 //! What must make no difference: names, order, the cut of a part in two.
 
 use crate::any_body::{Dice, NIGHTS, element, name, night, solids, whole};
+use crate::any_heat::furnished;
 use crate::bench::{at, joint, solved};
 use coldsoak::quantity::{Area, Conductance, Mass};
 use coldsoak::scenario::body::Body;
@@ -79,11 +80,12 @@ proptest! {
 
     #[test]
     fn the_order_of_the_lists_changes_nothing(numbers in prop::collection::vec(0.0..1.0f64, 97)) {
-        let body = whole(&mut Dice::new(&numbers));
+        let mut dice = Dice::new(&numbers);
+        let body = whole(&mut dice);
         let count = body.parts.len();
-        let mut one = night(body.clone(), -10.0, (40.0, 20.0));
-        one.heaters = vec![element("part1", 150.0)];
+        let one = furnished(night(body.clone(), -10.0, (40.0, 20.0)), &mut dice, count);
         let mut other = one.clone();
+        other.heaters.reverse();
         other.engine = coldsoak::scenario::engine::Engine::body(turned(body));
         let (one, other) = (solved(&one), solved(&other));
         for hours in HOURS {

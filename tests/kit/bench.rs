@@ -1,6 +1,9 @@
 //! Textbook problems in the explicit form: parts, joints and faces, no engine.
 #![allow(dead_code)]
 
+#[path = "record.rs"]
+pub mod record;
+
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::{
     Area, Conductance, Conductivity, Duration, FilmCoefficient, Length, Mass, SpecificHeat,
@@ -141,9 +144,12 @@ pub fn solved(scenario: &Scenario) -> Night {
 }
 
 /// Asserts that a figure is as published, within a tolerance.
+#[track_caller]
 pub fn near(found: f64, published: f64, within: f64, what: &str) {
+    let error = (found - published).abs();
+    record::check(what, within, error);
     assert!(
-        (found - published).abs() <= within,
+        error <= within,
         "{what}: {found} is not {published} within {within}"
     );
 }
@@ -197,12 +203,14 @@ pub fn surface_c(cell_c: f64, air_c: f64, half_cell_w_m2k: f64, h: f64) -> f64 {
 
 /// Asserts the order of convergence measured on the last two of some errors, each found with cells half as long
 /// as the one before: no less than the method's own by more than 0.15.
+#[track_caller]
 pub fn converges(errors: &[f64], order: f64, what: &str) -> f64 {
     let [.., coarse, fine] = errors else {
         panic!("{what}: two errors are needed");
     };
     let found = (coarse / fine).log2();
     println!("{what}: errors {errors:?}, order {found:.3}");
+    record::order(what, errors, order, found);
     assert!(
         found >= order - 0.15,
         "{what}: order {found:.3}, not {order}; errors {errors:?}"

@@ -1,13 +1,16 @@
-//! The measured order of the stepping method, at the ends of its steps, in its books and between the ends.
+//! The measured order of the stepping method, at the ends of its steps, in its books and between the ends, and what the
+//! default tolerance leaves wrong.
 
 #[path = "../kit/bench.rs"]
 mod bench;
 #[path = "../kit/mod.rs"]
 mod kit;
 
-use bench::{face, joint, lump, problem};
+use bench::{face, joint, lump, problem, record};
 use coldsoak::balance::Balance;
+use coldsoak::files::night::load_builtin;
 use coldsoak::network::{Network, assemble};
+use coldsoak::night::run;
 use coldsoak::physics::convection::Facing;
 use coldsoak::quantity::{Area, FilmCoefficient, Length, Temperature, TemperatureStep, Volume};
 use coldsoak::scenario::body::{
@@ -18,11 +21,14 @@ use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::joint::{Face, FilmLaw, Sight};
 use coldsoak::scenario::part::Spot;
 use coldsoak::solver::Stepper;
+use coldsoak::trace::ColumnKind;
 
+/// By how much a measured order may be below the method's own.
+const LESS: f64 = 0.15;
 /// RODAS4 is of order 4 (Hairer and Wanner, Solving Ordinary Differential Equations II, section IV.7).
-const ORDER: f64 = 3.85;
+const ORDER: f64 = 4.0 - LESS;
 /// The curve between the ends of a step is of order 3 at least (the same source).
-const ORDER_BETWEEN: f64 = 2.85;
+const ORDER_BETWEEN: f64 = 3.0 - LESS;
 /// Steps of the solution that stands for the exact one.
 const FINEST: usize = 512;
 /// Looks taken at each step: its end and three places within.
@@ -80,6 +86,7 @@ fn errors(net: &Network, exact: &[Vec<f64>], found: &[Vec<f64>]) -> [f64; 3] {
 }
 
 /// Measures the orders by halving the step twice, and holds them to what the method promises.
+#[track_caller]
 fn measured(scenario: &Scenario, span_s: f64, coarsest: usize) {
     let net = assemble(&check(scenario).unwrap_or_else(|p| panic!("{p:?}")));
     let exact = evenly(&net, span_s, FINEST);
@@ -100,6 +107,8 @@ fn measured(scenario: &Scenario, span_s: f64, coarsest: usize) {
         assert!(fine[kind] > 1e-11, "{told}: too near rounding to tell");
         let order = (middle[kind] / fine[kind]).log2();
         println!("{told}: order {order:.2}");
+        let of_kind = [coarse, middle, fine].map(|e| e[kind]);
+        record::order(name, &of_kind, wanted + LESS, order);
         assert!(order >= wanted, "{told}: order {order:.2}");
     }
 }
@@ -195,21 +204,114 @@ fn air_found_at_every_stage_leaves_the_order_as_it_is() {
     measured(&scenario, 1200.0, 32);
 }
 
-/// Free convection with the fourth root of the difference, `θ/θi = (1 + UA t/(4 C))^-4` (Bejan and Kraus, Heat
-/// Transfer Handbook, eq. 3.286): the error against the solution itself falls with the fourth power of the step.
+/// The error of the first states at the end of a span, in even steps, against their exact values: it falls with the
+/// fourth power of the step.
+#[track_caller]
+fn exactly(what: &str, scenario: &Scenario, span_s: f64, coarsest: usize, exact: &[f64]) {
+    let net = assemble(&check(scenario).unwrap_or_else(|p| panic!("{p:?}")));
+    let errors = [1, 2, 4, 8].map(|cut| {
+        let rows = evenly(&net, span_s, cut * coarsest);
+        let apart = rows.last().unwrap().iter().zip(exact);
+        apart.map(|(a, b)| (a - b).abs()).fold(0.0, f64::max)
+    });
+    assert!(errors[3] > 1e-11, "{what}: {errors:?}: too near rounding");
+    bench::converges(&errors, ORDER + LESS, what);
+}
+
+/// One lump, `T = -15 + 85 exp(-t UA/C)`. Source: the exact solution.
+#[test]
+fn the_order_holds_for_a_lump_of_one_time_constant() {
+    let body = Body {
+        parts: vec![lump("block", 80e3)],
+        faces: vec![face("block", Spot::whole, "air", 1.0, 6.5)],
+        surroundings: vec![bench::steady("air", -15.0)],
+        ..Body::default()
+    };
+    let scenario = problem(body, 70.0, &[], 43_200.0, 1);
+    let exact = -15.0 + 85.0 * (-14_400.0 * 6.5 / 80e3_f64).exp();
+    exactly("one lump", &scenario, 14_400.0, 2, &[exact]);
+}
+
+/// Two lumps, C1 = 20, C2 = 70 kJ/K, G12 = 8, G1a = 2, G2a = 5 W/K, from 85 and 0 K over the air. Source: the exact
+/// solution by the two eigenvalues of the pair.
+#[test]
+fn the_order_holds_for_two_lumps_of_two_time_constants() {
+    let body = Body {
+        parts: vec![lump("sump", 20e3), lump("engine", 70e3)],
+        joints: vec![joint("sump", "engine", 8.0)],
+        faces: vec![
+            face("sump", Spot::whole, "air", 1.0, 2.0),
+            face("engine", Spot::whole, "air", 1.0, 5.0),
+        ],
+        surroundings: vec![bench::steady("air", -15.0)],
+        ..Body::default()
+    };
+    let scenario = problem(body, -15.0, &[("sump", 70.0)], 43_200.0, 1);
+    let (a, b, c, d) = (-10.0 / 20e3, 8.0 / 20e3, 8.0 / 70e3, -13.0 / 70e3);
+    let (half, root) = (0.5 * (a + d), (0.25_f64 * (a - d) * (a - d) + b * c).sqrt());
+    let span_s = 7200.0;
+    // exp(A t) = e^(half t) (cosh(root t) I + sinh(root t)/root (A - half I)).
+    let (grown, cosh, sinh) = (
+        (half * span_s).exp(),
+        (root * span_s).cosh(),
+        (root * span_s).sinh() / root,
+    );
+    let exact = [
+        -15.0 + 85.0 * grown * (cosh + sinh * (a - half)),
+        -15.0 + 85.0 * grown * sinh * c,
+    ];
+    exactly("two lumps", &scenario, span_s, 4, &exact);
+}
+
+/// Free convection with the fourth root of the difference, `θ/θi = (1 + UA t/(4 C))^-4`. Source: Bejan and Kraus, Heat
+/// Transfer Handbook, eq. 3.286.
 #[test]
 fn the_order_holds_against_a_nonlinear_solution_in_closed_form() {
-    let body = bench::freely_cooled_block();
     let span_s = 14_400.0;
-    let scenario = problem(body, 70.0, &[], 43_200.0, 1);
-    let net = assemble(&check(&scenario).unwrap_or_else(|p| panic!("{p:?}")));
+    let scenario = problem(bench::freely_cooled_block(), 70.0, &[], 43_200.0, 1);
     let exact = -15.0 + 85.0 * (1.0 + 0.25 * 8.0 * span_s / 80e3_f64).powi(-4);
-    let errors = [4, 8, 16].map(|steps| {
-        let rows = evenly(&net, span_s, steps);
-        (rows.last().unwrap()[0] - exact).abs()
-    });
-    let order = (errors[1] / errors[2]).log2();
-    println!("closed form: errors {errors:?}, order {order:.2}");
-    assert!(errors[2] > 1e-11, "{errors:?}: too near rounding to tell");
-    assert!(order >= ORDER, "{errors:?}: order {order:.2}");
+    exactly("free convection", &scenario, span_s, 2, &[exact]);
+}
+
+/// What a temperature may be wrong by at any sample, at the default tolerance, K.
+const NIGHT_K: f64 = 5e-3;
+/// A film, or the water in the oil, g.
+const NIGHT_G: f64 = 1e-3;
+
+/// The built-in nights at the default tolerance against a ten-thousandth of it, at every sample. Source: six outside
+/// integrators agree with the latter (`.ci/reference/integrate.py`); a thermostat's night is left to them, since what
+/// one switching is late by adds up.
+#[test]
+fn the_default_tolerance_leaves_no_state_far_from_the_solution() {
+    for name in [
+        "block-cooling",
+        "demo",
+        "small-engine-top",
+        "six-after-flight",
+        "radial-underneath",
+    ] {
+        let mut scenario = load_builtin(name).unwrap().scenario;
+        let [coarse, fine] = [1.0, 1e-4].map(|tolerance| {
+            scenario.accuracy.tolerance = tolerance;
+            run(&scenario).unwrap().trace
+        });
+        assert_eq!(coarse.times_s, fine.times_s);
+        let mut worst = [0.0_f64; 2];
+        for (column, note) in coarse.legend.columns.iter().enumerate() {
+            let kind = match note.kind {
+                ColumnKind::CellTemperature
+                | ColumnKind::PocketTemperature
+                | ColumnKind::GasTemperature
+                | ColumnKind::HangarTemperature => 0,
+                ColumnKind::Film | ColumnKind::OilWater => 1,
+                _ => continue,
+            };
+            for (a, b) in coarse.column(column).zip(fine.column(column)) {
+                worst[kind] = worst[kind].max((a - b).abs());
+            }
+        }
+        bench::near(worst[0], 0.0, NIGHT_K, &format!("{name}, temperatures, K"));
+        bench::near(worst[1], 0.0, NIGHT_G, &format!("{name}, water, g"));
+        println!("{name}: {worst:?}");
+    }
 }
