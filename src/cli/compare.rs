@@ -2,7 +2,7 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{assumed, check, folder, night, progress, say};
+use super::{folder, night, opening, progress, say};
 use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
@@ -53,15 +53,8 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     };
     loaded.audit()?;
     let base = &loaded.base;
-    if args.verbose {
-        assumed::tell(base);
-    }
-    say::notes(base.sources.notes(), args.quiet);
+    let from = opening::told(base, &loaded.doubts(), args);
     let choices = choices(&loaded, args);
-    let doubts = loaded.doubts();
-    if !args.quiet {
-        check::warn(&doubts);
-    }
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
     let plausible = if wanted.quick { 0 } else { wanted.nights };
     let bar = progress::bar(choices.len() * (1 + plausible as usize), args.quiet);
@@ -78,8 +71,6 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
 
     let title = &base.scenario.title;
-    let from = night::origin(&base.inputs)
-        .told_of(base.sources.notes().to_vec(), check::in_words(&doubts));
     let findings =
         json::comparison(title, &from, &compared).map_err(|e| Failure::Format(e.to_string()))?;
     let written = (!wanted.output.json || wanted.output.out.is_some())

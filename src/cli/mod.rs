@@ -12,6 +12,7 @@ mod manual;
 mod network;
 mod new;
 mod night;
+mod opening;
 mod outcome;
 mod progress;
 mod say;

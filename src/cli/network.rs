@@ -2,10 +2,9 @@
 
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
-use super::{assumed, night, say};
+use super::{assumed, night, opening, say};
 use crate::anatomy::{Anatomy, AnatomyError, anatomy, dot};
 use crate::files::fault::Fault;
-use crate::files::night::load_named_from;
 use crate::files::safe::write_file;
 use crate::report::network_table::table;
 use crate::report::provenance::Provenance;
@@ -64,10 +63,7 @@ struct NetworkJson<'a> {
 
 /// Runs the command.
 pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
-    let mut loaded = load_named_from(&wanted.night, args.outside())?;
-    if let Some(degrees) = args.units {
-        loaded.scenario.units = degrees.into();
-    }
+    let loaded = opening::loaded(&wanted.night, args)?;
     let slip = |what: String, help: &str| Fault::of("the command line", what).help(help);
     if args.verbose {
         assumed::tell(&loaded);
@@ -90,7 +86,7 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
         .into(),
         other => Failure::Network(other),
     })?;
-    let from = night::origin(&loaded.inputs);
+    let from = opening::origin(&loaded.inputs);
     let text = match wanted.format {
         Format::Table => {
             let told = table(&found, loaded.scenario.units, say::width());

@@ -2,13 +2,11 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{assumed, check, folder, say};
+use super::{folder, opening, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
-use crate::files::night::load_named_from;
-use crate::files::sources::{Input, Sources};
+use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
-use crate::report::json::{InputJson, Provenance};
 use crate::report::{json, night_text};
 
 /// What the help teaches with.
@@ -32,23 +30,11 @@ pub struct Night {
 
 /// Runs the command.
 pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
-    let mut loaded = load_named_from(&wanted.night, args.outside())?;
-    if let Some(degrees) = args.units {
-        loaded.scenario.units = degrees.into();
-    }
-    if args.verbose {
-        assumed::tell(&loaded);
-    }
-    say::notes(loaded.sources.notes(), args.quiet);
-    let doubts = loaded.doubts();
-    if !args.quiet {
-        check::warn(&doubts);
-    }
+    let loaded = opening::loaded(&wanted.night, args)?;
+    let from = opening::told(&loaded, &loaded.doubts(), args);
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
-    let notes = loaded.sources.notes().to_vec();
-    let from = origin(&loaded.inputs).told_of(notes, check::in_words(&doubts));
     let findings = json::night(&from, &night).map_err(|e| Failure::Format(e.to_string()))?;
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;
@@ -91,22 +77,4 @@ pub fn failed(e: NightError, file: &str, sources: &Sources, choice: Option<&str>
         }
         other => Failure::Night(other),
     }
-}
-
-/// Where a result comes from: the words that were typed, and these files.
-pub fn origin(read: &[Input]) -> Provenance {
-    let typed = std::env::args_os().skip(1);
-    let typed = typed.map(|word| word.to_string_lossy().into_owned());
-    Provenance::new(typed.collect(), inputs(read))
-}
-
-/// Inputs as machine output tells them.
-fn inputs(inputs: &[Input]) -> Vec<InputJson> {
-    inputs
-        .iter()
-        .map(|input| InputJson {
-            name: input.name.clone(),
-            sha256: input.sha256.clone(),
-        })
-        .collect()
 }

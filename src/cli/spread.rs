@@ -3,8 +3,7 @@
 use super::args::Args;
 use super::book::Book;
 use super::outcome::{Failure, Outcome as Ending};
-use super::{assumed, check, folder, interrupt, night, progress, say, spread_folder};
-use crate::files::night::load_named_from;
+use super::{folder, interrupt, night, opening, progress, say, spread_folder};
 use crate::night::{NightError, run as run_night};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::spread_text;
@@ -43,18 +42,8 @@ pub struct Spread {
 
 /// Runs the command.
 pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
-    let mut loaded = load_named_from(&wanted.night, args.outside())?;
-    if let Some(degrees) = args.units {
-        loaded.scenario.units = degrees.into();
-    }
-    if args.verbose {
-        assumed::tell(&loaded);
-    }
-    say::notes(loaded.sources.notes(), args.quiet);
-    let odd = loaded.doubts();
-    if !args.quiet {
-        check::warn(&odd);
-    }
+    let loaded = opening::loaded(&wanted.night, args)?;
+    let from = opening::told(&loaded, &loaded.doubts(), args);
     folder::allowed(wanted.out.as_deref(), wanted.force)?;
     let (scenario, title) = (&loaded.scenario, loaded.scenario.title.clone());
     let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);
@@ -96,8 +85,6 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     let summary = Summary::of(&title, &outcomes, &single_outcomes, mixed, wanted.seed);
 
     let keys: Vec<String> = (written.findings.groups_c.iter().map(|g| g.key.clone())).collect();
-    let notes = loaded.sources.notes().to_vec();
-    let from = night::origin(&loaded.inputs).told_of(notes, check::in_words(&odd));
     let json = spread_json(
         &SpreadView {
             title: &title,

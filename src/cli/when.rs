@@ -1,14 +1,14 @@
 //! `coldsoak when`: the latest switching-on of each heater, and what it rests on.
 
 use super::args::{Args, Output};
-use super::night::{failed, origin};
+use super::night::failed;
 use super::outcome::{Failure, Outcome};
-use super::{assumed, check, folder, progress, say};
+use super::{folder, opening, progress, say};
 use crate::files::fault::{Fault, FileError};
 use crate::files::library::{Kind, model};
-use crate::files::night::{Loaded, load_named_from};
+use crate::files::night::Loaded;
 use crate::report::{when_json, when_text};
-use crate::scenario::check::check as gate;
+use crate::scenario::check::check;
 use crate::scenario::clock::Moment;
 use crate::scenario::heater::Heater;
 use crate::study::when::{Progress, Verdict, when};
@@ -44,21 +44,11 @@ fn moment(typed: &str) -> Result<Moment, String> {
 
 /// Runs the command.
 pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
-    let mut loaded = load_named_from(&wanted.night, args.outside())?;
-    if let Some(degrees) = args.units {
-        loaded.scenario.units = degrees.into();
-    }
+    let mut loaded = opening::loaded(&wanted.night, args)?;
     if let Some(depart) = wanted.depart {
         leave_at(depart, &mut loaded)?;
     }
-    if args.verbose {
-        assumed::tell(&loaded);
-    }
-    say::notes(loaded.sources.notes(), args.quiet);
-    let odd = loaded.doubts();
-    if !args.quiet {
-        check::warn(&odd);
-    }
+    let from = opening::told(&loaded, &loaded.doubts(), args);
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
     let bar = progress::bar(0, args.quiet);
     let answered = when(&loaded.scenario, &spare()?, &|step| match step {
@@ -68,8 +58,6 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
     bar.finish_and_clear();
     let answer = answered.map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
 
-    let notes = loaded.sources.notes().to_vec();
-    let from = origin(&loaded.inputs).told_of(notes, check::in_words(&odd));
     let findings = when_json::told(&answer, &loaded.scenario, &from)
         .map_err(|e| Failure::Format(e.to_string()))?;
     if let Some(path) = &wanted.output.out {
@@ -100,9 +88,9 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
 
 /// Sets the departure; what is wrong with the night only since then is the flag's fault.
 fn leave_at(depart: Moment, loaded: &mut Loaded) -> Result<(), Failure> {
-    let sound = gate(&loaded.scenario).is_ok();
+    let sound = check(&loaded.scenario).is_ok();
     loaded.scenario.clock.departure = depart;
-    match gate(&loaded.scenario) {
+    match check(&loaded.scenario) {
         Err(problems) if sound => {
             let typed = format!("--depart {}", String::from(depart));
             let begin = String::from(loaded.scenario.clock.begin);

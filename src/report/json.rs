@@ -10,17 +10,14 @@ use crate::trace::{LossPath, SwitchCause};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
+use super::provenance::Head;
 pub use super::provenance::{InputJson, Provenance};
 
 /// A comparison.
 #[derive(Debug, Clone, Serialize)]
 struct ComparisonJson<'a> {
-    version: &'a str,
-    command: &'a [String],
-    scenario: &'a str,
-    inputs: &'a [InputJson],
-    notes: &'a [String],
-    hard_to_believe: &'a [String],
+    #[serde(flatten)]
+    head: Head<'a>,
     ranking_key: &'a str,
     choices: Vec<ChoiceJson>,
     recommendation: String,
@@ -30,12 +27,8 @@ struct ComparisonJson<'a> {
 /// One night.
 #[derive(Debug, Clone, Serialize)]
 struct NightJson<'a> {
-    version: &'a str,
-    command: &'a [String],
-    scenario: &'a str,
-    inputs: &'a [InputJson],
-    notes: &'a [String],
-    hard_to_believe: &'a [String],
+    #[serde(flatten)]
+    head: Head<'a>,
     #[serde(flatten)]
     choice: ChoiceJson,
     parts: Vec<PartJson>,
@@ -132,12 +125,7 @@ pub fn comparison(
         .iter()
         .map(|(name, night)| choice(name, &night.findings));
     serde_json::to_string_pretty(&ComparisonJson {
-        version: from.version,
-        command: &from.command,
-        scenario: title,
-        inputs: &from.inputs,
-        notes: &from.notes,
-        hard_to_believe: &from.hard_to_believe,
+        head: from.head(title),
         ranking_key: RANKING_KEY,
         choices: choices.collect(),
         recommendation: comparison.recommendation_in(Units::Celsius),
@@ -152,12 +140,7 @@ pub fn night(from: &Provenance, night: &Night) -> serde_json::Result<String> {
     let title = &night.scenario.scenario().title;
     let f = &night.findings;
     serde_json::to_string_pretty(&NightJson {
-        version: from.version,
-        command: &from.command,
-        scenario: title,
-        inputs: &from.inputs,
-        notes: &from.notes,
-        hard_to_believe: &from.hard_to_believe,
+        head: from.head(title),
         choice: choice(title, f),
         parts: f.parts.iter().map(part).collect(),
         events: f.events.iter().map(|e| event(night, e)).collect(),

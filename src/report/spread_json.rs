@@ -1,7 +1,7 @@
 //! A spread of nights for other programs; its schema is `schema/spread.schema.json`.
 
 use super::bands_json::{BandJson, BandsJson};
-use super::provenance::{InputJson, Provenance};
+use super::provenance::{Head, Provenance};
 use crate::study::doubts::Doubt;
 use crate::study::sobol::Index;
 use crate::study::summary::Summary;
@@ -28,12 +28,8 @@ pub struct SpreadView<'a> {
 
 #[derive(Debug, Serialize)]
 struct SpreadJson<'a> {
-    version: &'a str,
-    command: &'a [String],
-    scenario: &'a str,
-    inputs: &'a [InputJson],
-    notes: &'a [String],
-    hard_to_believe: &'a [String],
+    #[serde(flatten)]
+    head: Head<'a>,
     seed: u32,
     finished: bool,
     nights: usize,
@@ -102,12 +98,7 @@ pub fn spread(view: &SpreadView, summary: &Summary) -> serde_json::Result<String
     let path = |doubt: usize| view.doubts[doubt].path.as_str();
     let groups = view.groups.iter().zip(&summary.groups);
     serde_json::to_string_pretty(&SpreadJson {
-        version: view.from.version,
-        command: &view.from.command,
-        scenario: view.title,
-        inputs: &view.from.inputs,
-        notes: &view.from.notes,
-        hard_to_believe: &view.from.hard_to_believe,
+        head: view.from.head(view.title),
         seed: view.seed,
         finished: view.finished,
         nights: view.nights,

@@ -1,7 +1,7 @@
 //! When to switch on, for other programs. The schema is `schema/when.schema.json`.
 
 use super::change_text;
-use super::provenance::{InputJson, Provenance};
+use super::provenance::{Head, Provenance};
 use crate::findings::{CircuitFinding, Coldest, Unmet};
 use crate::quantity::Units;
 use crate::scenario::clock::NightClock;
@@ -12,12 +12,8 @@ use serde::Serialize;
 
 #[derive(Serialize)]
 struct WhenJson<'a> {
-    version: &'a str,
-    command: &'a [String],
-    scenario: &'a str,
-    inputs: &'a [InputJson],
-    notes: &'a [String],
-    hard_to_believe: &'a [String],
+    #[serde(flatten)]
+    head: Head<'a>,
     verdict: &'static str,
     departure_clock: String,
     /// The plan; with verdict `never`, heating the whole time.
@@ -123,12 +119,7 @@ pub fn told(when: &When, scenario: &Scenario, from: &Provenance) -> serde_json::
     let remedies = never.map_or(&[][..], |n| &n.remedies).iter();
     let in_vain = never.map_or(&[][..], |n| &n.in_vain).iter();
     serde_json::to_string_pretty(&WhenJson {
-        version: from.version,
-        command: &from.command,
-        scenario: &scenario.title,
-        inputs: &from.inputs,
-        notes: &from.notes,
-        hard_to_believe: &from.hard_to_believe,
+        head: from.head(&scenario.title),
         verdict: match planned {
             None => "never",
             Some(planned) if planned.needs_no_heat() => "no_heat_needed",

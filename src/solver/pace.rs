@@ -13,7 +13,8 @@ const VAPOUR_G_PER_M3: f64 = 1e-4;
 /// Relative weight.
 const RELATIVE: f64 = 1e-5;
 /// How many times its weight a single state may be wrong by: among a hundred that are right, a root mean square alone
-/// would let one pocket of air be wrong by ten.
+/// would let one pocket of air be wrong by ten. Chosen between 1, the strictest that has a meaning, and those ten; what it
+/// leaves wrong is held by `tests/order`.
 const ALONE: f64 = 3.0;
 /// Part of the step that the error would allow; this and the next two are customary (Hairer and Wanner, Solving
 /// Ordinary Differential Equations II, section IV.8; from memory).

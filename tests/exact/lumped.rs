@@ -1,6 +1,6 @@
 //! Bodies of one or two temperatures.
 
-use crate::bench::{at, face, freely_cooled_block, joint, lump, near, problem, solved, steady};
+use crate::bench::{at, face, freely_cooled_block, lump, near, problem, solved, steady, two_lumps};
 use coldsoak::quantity::{Power, Temperature};
 use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::joint::Feed;
@@ -77,19 +77,12 @@ fn a_lump_in_free_convection_cools_as_the_fourth_power() {
 #[test]
 fn two_lumps_follow_their_two_time_constants() {
     let body = Body {
-        parts: vec![lump("sump", 20e3), lump("engine", 70e3)],
-        joints: vec![joint("sump", "engine", 8.0)],
-        faces: vec![
-            face("sump", Spot::whole, "air", 1.0, 2.0),
-            face("engine", Spot::whole, "air", 1.0, 5.0),
-        ],
-        surroundings: vec![steady("air", -15.0)],
         feeds: vec![Feed {
             part: "sump".to_owned(),
             at: Spot::whole,
             power: Power::W(150.0),
         }],
-        ..Body::default()
+        ..two_lumps()
     };
     let night = solved(&problem(body, -15.0, &[], 43_200.0, 1));
     for (seconds, sump, engine) in [

@@ -65,6 +65,20 @@ pub fn freely_cooled_block() -> Body {
     }
 }
 
+/// A sump of 20 kJ/K on an engine of 70 kJ/K, 8 W/K between them, in air at -15 °C with 2 and 5 W/K.
+pub fn two_lumps() -> Body {
+    Body {
+        parts: vec![lump("sump", 20e3), lump("engine", 70e3)],
+        joints: vec![joint("sump", "engine", 8.0)],
+        faces: vec![
+            face("sump", Spot::whole, "air", 1.0, 2.0),
+            face("engine", Spot::whole, "air", 1.0, 5.0),
+        ],
+        surroundings: vec![steady("air", -15.0)],
+        ..Body::default()
+    }
+}
+
 /// A joint of so many W/K between two whole parts.
 pub fn joint(a: &str, b: &str, w_per_k: f64) -> Joint {
     join((a, Spot::whole), (b, Spot::whole), w_per_k)

@@ -236,17 +236,7 @@ fn the_order_holds_for_a_lump_of_one_time_constant() {
 /// solution by the two eigenvalues of the pair.
 #[test]
 fn the_order_holds_for_two_lumps_of_two_time_constants() {
-    let body = Body {
-        parts: vec![lump("sump", 20e3), lump("engine", 70e3)],
-        joints: vec![joint("sump", "engine", 8.0)],
-        faces: vec![
-            face("sump", Spot::whole, "air", 1.0, 2.0),
-            face("engine", Spot::whole, "air", 1.0, 5.0),
-        ],
-        surroundings: vec![bench::steady("air", -15.0)],
-        ..Body::default()
-    };
-    let scenario = problem(body, -15.0, &[("sump", 70.0)], 43_200.0, 1);
+    let scenario = problem(bench::two_lumps(), -15.0, &[("sump", 70.0)], 43_200.0, 1);
     let (a, b, c, d) = (-10.0 / 20e3, 8.0 / 20e3, 8.0 / 70e3, -13.0 / 70e3);
     let (half, root) = (0.5 * (a + d), (0.25_f64 * (a - d) * (a - d) + b * c).sqrt());
     let span_s = 7200.0;

@@ -7,7 +7,7 @@
 //! saves energy. So the plan is the best near the best of the grid; a better one in a narrow dip between
 //! grid lines could be missed, which the grid's step says.
 
-use super::search::{Probe, Teller, least, side_by_side};
+use super::search::{Probe, Teller, least, probed};
 use super::starts::{Starts, Switches};
 use crate::night::NightError;
 use crate::scenario::document::Scenario;
@@ -50,7 +50,7 @@ pub fn least_energy(
         .flat_map(|&second| lines.iter().map(move |&first| [first, second]))
         .collect();
     let nights: Vec<Scenario> = pairs.iter().map(|p| switches.night(scenario, p)).collect();
-    let probes = side_by_side(&nights, tell)?;
+    let probes = probed(&nights, tell)?;
     let rows: Vec<&[Option<Probe>]> = probes.chunks(lines.len()).collect();
     let mut best: Option<Pair> = None;
     for (row, &second) in rows.iter().zip(&lines) {

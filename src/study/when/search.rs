@@ -128,17 +128,14 @@ fn probes(
     tell: Teller,
 ) -> Result<Vec<(usize, Option<Probe>)>, NightError> {
     let scenarios: Vec<Scenario> = numbers.iter().map(|&n| make(n)).collect();
-    let probes = side_by_side(&scenarios, tell)?;
+    let probes = probed(&scenarios, tell)?;
     Ok(numbers.iter().copied().zip(probes).collect())
 }
 
 /// What scenarios come to, side by side, in order; none for one with problems.
 ///
 /// *Errors*: the first night, in order, that cannot be computed.
-pub fn side_by_side(
-    scenarios: &[Scenario],
-    tell: Teller,
-) -> Result<Vec<Option<Probe>>, NightError> {
+pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>, NightError> {
     tell(Progress::Planned(scenarios.len()));
     let ran: Vec<_> = scenarios
         .par_iter()
