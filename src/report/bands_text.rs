@@ -78,7 +78,8 @@ pub fn reading(paired: &Paired) -> String {
     format!(
         "Over {} plausible nights a choice, the same for all (seed {}): every number that a file calls uncertain is \
 varied over its range. Of three figures, one night in ten lies below the first, half below the second, one in ten \
-above the last. Ready in: share of the nights, with its 95 percent interval.",
+above the last. Ready in: share of the nights, with its 95 percent interval. Below, a night in which neither of two \
+choices gets warm everywhere counts for the one that is warmer at its coldest part.",
         paired.nights, paired.seed,
     )
 }
@@ -101,7 +102,7 @@ pub fn verdict(paired: &Paired, units: Units) -> String {
 
 fn ahead(v: &Verdict, units: Units) -> String {
     let how = match v.by {
-        By::Hours => "is ready sooner than",
+        By::Hours => "is warm sooner than",
         By::Margin => "is warmer at its coldest part than",
     };
     let by = match (v.by, v.typically) {
@@ -109,7 +110,7 @@ fn ahead(v: &Verdict, units: Units) -> String {
             format!(", typically by {:.0} min", lead * 60.0)
         }
         (By::Hours, Some(lead)) => format!(", typically by {lead:.1} h"),
-        (By::Hours, None) => ", and the other mostly never is".to_owned(),
+        (By::Hours, None) => ", and the other mostly never is warm".to_owned(),
         (By::Margin, Some(lead)) => format!(", typically by {}", size(lead, units)),
         (By::Margin, None) => String::new(),
     };
@@ -182,11 +183,11 @@ mod tests {
     fn verdicts_are_told_from_whoever_is_ahead() {
         assert_eq!(
             told(v(93, 7, By::Hours, Some(2.0 / 3.0))),
-            "\"underneath\" is ready sooner than \"on top\" in 93 of 100 plausible nights, typically by 40 min."
+            "\"underneath\" is warm sooner than \"on top\" in 93 of 100 plausible nights, typically by 40 min."
         );
         assert_eq!(
             told(v(2, 98, By::Hours, Some(-2.0))),
-            "\"on top\" is ready sooner than \"underneath\" in 98 of 100 plausible nights, typically by 2.0 h."
+            "\"on top\" is warm sooner than \"underneath\" in 98 of 100 plausible nights, typically by 2.0 h."
         );
         assert_eq!(
             told(v(100, 0, By::Margin, Some(5.0))),

@@ -47,7 +47,7 @@ pub struct Bands {
 /// What a verdict rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum By {
-    /// The hours until warm everywhere.
+    /// The hours until warm everywhere; in nights in which neither gets warm, as [`By::Margin`].
     Hours,
     /// The temperature of the coldest part at departure, where neither gets warm in most nights.
     Margin,
@@ -68,7 +68,8 @@ pub struct Verdict {
     pub behind: usize,
     /// Nights in which both could be computed.
     pub nights: usize,
-    /// By how much the first is typically ahead (the median): hours, or K; none if that is not a number.
+    /// By how much the first is typically ahead (the median): hours, of the nights in which one of them gets warm, or
+    /// K; none if that is not a number.
     pub typically: Option<f64>,
 }
 
@@ -123,13 +124,23 @@ impl Verdict {
         } else {
             By::Margin
         };
-        // How far the first is ahead; of two nevers neither is.
-        let lead = |(a, b): &(&Harvest, &Harvest)| match by {
-            By::Hours if a.warm_h.is_none() && b.warm_h.is_none() => 0.0,
-            By::Hours => b.hours() - a.hours(),
-            By::Margin => a.margin_k.unwrap_or(f64::NAN) - b.margin_k.unwrap_or(f64::NAN),
+        let warmer = |(a, b): &(&Harvest, &Harvest)| {
+            a.margin_k.unwrap_or(f64::NAN) - b.margin_k.unwrap_or(f64::NAN)
+        };
+        // How far the first is ahead in hours; none of two nevers.
+        let sooner = |(a, b): &(&Harvest, &Harvest)| {
+            (a.warm_h.is_some() || b.warm_h.is_some()).then(|| b.hours() - a.hours())
+        };
+        // Where neither gets warm the warmer is ahead, whatever the others are compared by.
+        let lead = |pair: &(&Harvest, &Harvest)| match by {
+            By::Hours => sooner(pair).unwrap_or_else(|| warmer(pair)),
+            By::Margin => warmer(pair),
         };
         let leads: Vec<f64> = pairs.iter().map(lead).collect();
+        let typically = match by {
+            By::Hours => Band::of(pairs.iter().filter_map(sooner)),
+            By::Margin => Band::of(leads.iter().copied()),
+        };
         Self {
             first: first.0.to_owned(),
             second: second.0.to_owned(),
@@ -137,7 +148,7 @@ impl Verdict {
             ahead: leads.iter().filter(|lead| **lead > 0.0).count(),
             behind: leads.iter().filter(|lead| **lead < 0.0).count(),
             nights: pairs.len(),
-            typically: Band::of(leads)
+            typically: typically
                 .map(|band| band.p50)
                 .filter(|lead| lead.is_finite()),
         }
@@ -293,6 +304,24 @@ mod tests {
         assert_eq!(verdict.standing(), Standing::Tied);
         let verdict = Verdict::of(("early", &early), ("early too", &early));
         assert_eq!((verdict.ahead, verdict.standing()), (0, Standing::Tied));
+    }
+
+    /// A heater that gets the engine warm in most nights and is warmer in the rest is ahead of none in all of them.
+    #[test]
+    fn nights_in_which_neither_gets_warm_are_no_ties() {
+        let some = |night| match night {
+            0..6 => harvest(Some(4.0), 2.0),
+            _ => harvest(None, -2.0),
+        };
+        let heated: Vec<_> = (0..8).map(some).collect();
+        let cold: Vec<_> = (0..8).map(|_| harvest(None, -18.0)).collect();
+        let verdict = Verdict::of(("heated", &heated), ("cold", &cold));
+        assert_eq!(
+            (verdict.by, verdict.ahead, verdict.behind),
+            (By::Hours, 8, 0)
+        );
+        assert_eq!(verdict.standing(), Standing::First);
+        assert_eq!(verdict.typically, None, "the other never is warm");
     }
 
     #[test]
