@@ -1,6 +1,6 @@
 //! The document of verification and its pictures, from what the tests recorded.
 //!
-//! `cargo run --release --example verification -- RECORDED FOLDER` reads `checks.tsv` and `orders.tsv`, which the tests
+//! `cargo run --example verification -- RECORDED FOLDER` reads `checks.tsv` and `orders.tsv`, which the tests
 //! write into the folder that `COLDSOAK_VERIFICATION` names, and writes `README.md`, `orders.svg` and `orders.csv` into
 //! FOLDER. `... -- indices FOLDER` computes and draws how fast the indices of `spread` come to those of two functions
 //! that are known. `.ci/verification` does all of it.
