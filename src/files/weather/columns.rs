@@ -140,55 +140,15 @@ const SPELT: [(&[&str], Unit); 7] = [
     (&["mi", "h"], Unit::MilesPerHour),
     (&["miles", "per", "hour"], Unit::MilesPerHour),
 ];
-/// Words of what is not the night's, though the rest of the name sounds like it.
+/// Words of what is not the night's, though the rest of the name sounds like it: among them what is no dew point but the
+/// distance from it, water by mass, and components of the wind.
+#[rustfmt::skip]
 const OTHERS: [&str; 45] = [
-    "pressure",
-    "pres",
-    "slp",
-    "sea",
-    "surface",
-    "battery",
-    "attic",
-    "dir",
-    "direction",
-    "drct",
-    "wd",
-    "wdir",
-    "gust",
-    "gst",
-    "peak",
-    "chill",
-    "feel",
-    "feels",
-    "feelslike",
-    "apparent",
-    "heat",
-    "index",
-    "wet",
-    "soil",
-    "ground",
-    "road",
-    "water",
-    "indoor",
-    "inside",
-    "sky",
-    "max",
-    "min",
-    // Not the dew point but how far it is away, and water by mass rather than by saturation.
-    "depression",
-    "deficit",
-    "spread",
-    "absolute",
-    "specific",
-    "mixing",
-    "ratio",
-    // Components of the wind.
-    "u",
-    "v",
-    "component",
-    "eastward",
-    "northward",
-    "vertical",
+    "pressure", "pres", "slp", "sea", "surface", "battery", "attic", "dir", "direction",
+    "drct", "wd", "wdir", "gust", "gst", "peak", "chill", "feel", "feels",
+    "feelslike", "apparent", "heat", "index", "wet", "soil", "ground", "road", "water",
+    "indoor", "inside", "sky", "max", "min", "depression", "deficit", "spread", "absolute",
+    "specific", "mixing", "ratio", "u", "v", "component", "eastward", "northward", "vertical",
 ];
 
 /// A column by its name.
