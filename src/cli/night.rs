@@ -5,14 +5,17 @@ use super::outcome::{Failure, Outcome};
 use super::{folder, opening, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
+use crate::files::safe::{WriteError, write_file};
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
-use crate::report::{json, night_text};
+use crate::report::{json, night_text, page};
+use std::path::PathBuf;
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and chart in a folder\n  \
+coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
 coldsoak new - --unheated | coldsoak night -   from standard input\n\n\
 Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-underneath, thermostat-pad.";
@@ -23,6 +26,9 @@ Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-und
 pub struct Night {
     /// A night file, `-` for standard input, or the name of a built-in night.
     pub night: String,
+    /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
+    #[arg(long, value_name = "FILE.html", group = "kept")]
+    pub report: Option<PathBuf>,
     /// How it is told and kept.
     #[command(flatten)]
     pub output: Output,
@@ -33,8 +39,20 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     let loaded = opening::loaded(&wanted.night, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
+    if let Some(path) = wanted
+        .report
+        .as_ref()
+        .filter(|p| p.exists() && !wanted.output.force)
+    {
+        // Before anything is computed.
+        return Err(WriteError::Exists(path.clone()).into());
+    }
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
+    if let Some(path) = &wanted.report {
+        let html = page::html(&night, &loaded.engine, &from)?;
+        write_file(path, html.as_bytes(), wanted.output.force)?;
+    }
     let findings = json::night(&from, &night).map_err(|e| Failure::Format(e.to_string()))?;
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;
@@ -47,6 +65,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
         let mut text = night_text::told(&night, &loaded.engine, say::width());
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and chart are in {}\n", path.display());
+        }
+        if let Some(path) = wanted.report.as_ref().filter(|_| !args.quiet) {
+            text += &format!("\nThe report is in {}\n", path.display());
         }
         text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;

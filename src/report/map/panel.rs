@@ -1,0 +1,229 @@
+//! The panel beside the views: the moment, the coldest part, the scale of colours, the marks, the heaters.
+
+use super::drawing::{Anchor, Drawing, Point, Words};
+use super::moment::Moment;
+use super::scale::{Scale, hex};
+use super::sheet::PANEL;
+use super::svg::{badge, drop_at, short, words};
+use crate::night::Night;
+use crate::quantity::{Temperature, Units};
+use crate::report::phrase::{finely, size, temperature};
+use std::fmt::Write;
+
+/// Letters of 13 pixels that a line of the panel holds.
+const LETTERS: usize = 47;
+/// Heaters that are named; the rest are counted.
+const HEATERS: usize = 4;
+/// Pieces the bar of the scale is drawn in.
+const PIECES: usize = 96;
+/// Ticks of the scale stand at least so far apart, as a share of its bar.
+const APART: f64 = 0.085;
+
+/// With a true minus before a number, as the drawing has it.
+fn minus(text: &str) -> String {
+    text.replace(" -", " \u{2212}")
+}
+
+/// What a panel tells that is the same at every moment.
+pub struct Panel<'a> {
+    /// Its drawing.
+    pub drawing: &'a Drawing,
+    /// Its night.
+    pub night: &'a Night,
+    /// Its colours.
+    pub scale: Scale,
+    /// The reader's degrees.
+    pub units: Units,
+}
+
+impl Panel<'_> {
+    fn at(&self, right: f64, down: f64) -> Point {
+        (self.drawing.panel.0 + right, self.drawing.panel.1 + down)
+    }
+    fn line(&self, text: String, down: f64, size: f64, bold: bool) -> Words {
+        Words {
+            text,
+            at: self.at(0.0, down),
+            anchor: Anchor::Start,
+            size,
+            bold,
+            quiet: false,
+        }
+    }
+    /// Words of the scale and the marks.
+    fn key(&self) -> Vec<Words> {
+        let threshold = Temperature::degC(self.scale.threshold_c).told(self.units);
+        let middle = |text: String, right: f64, down: f64| Words {
+            anchor: Anchor::Middle,
+            at: self.at(right, down),
+            ..self.line(text, 0.0, 13.0, false)
+        };
+        let mut all = vec![middle(format!("{threshold} asked"), PANEL / 2.0, 178.0)];
+        for (celsius, told) in self.scale.ticks(self.units, APART) {
+            // The outermost stay on the sheet.
+            let right = (self.scale.place(celsius) * PANEL).clamp(12.0, PANEL - 12.0);
+            all.push(middle(told, right, 222.0));
+        }
+        let unit = format!(
+            "Numbers are {}; those with \"air\" are of the air there.",
+            self.units.symbol()
+        );
+        all.push(self.line(unit, 246.0, 13.0, false));
+        for (text, down) in [
+            ("coldest engine part", 270.0),
+            ("water or frost on its inner wall", 292.0),
+        ] {
+            let mut w = self.line(text.to_owned(), down, 13.0, false);
+            w.at.0 += 30.0;
+            all.push(w);
+        }
+        all
+    }
+    /// Words of the moment.
+    pub fn words(&self, moment: &Moment) -> Vec<Words> {
+        let units = self.units;
+        let clock = self.night.scenario.clock();
+        let mut all = vec![self.line(clock.told(moment.time_s), 16.0, 30.0, true)];
+        let hours = (self.night.trace.departure_s - moment.time_s) / 3600.0;
+        let when = match hours {
+            h if h.abs() < 0.01 => "departure".to_owned(),
+            h if h > 0.0 => format!("{h:.1} h before departure"),
+            h => format!("{:.1} h after departure", -h),
+        };
+        let mut beside = self.line(when, 16.0, 14.0, false);
+        beside.at.0 += 120.0;
+        all.push(beside);
+        let mut down = 52.0;
+        if let Some(coldest) = &moment.coldest {
+            let gap = coldest.temp_c - self.scale.threshold_c;
+            let stands = match gap < 0.0 {
+                true => format!("{} under what is asked", size(gap, units)),
+                false => format!("{} over what is asked", size(gap, units)),
+            };
+            let at = finely(coldest.temp_c, units);
+            let told = minus(&format!("Coldest: {}, {at}", coldest.label));
+            for line in textwrap::wrap(&told, LETTERS - 4).into_iter().take(2) {
+                all.push(self.line(line.into_owned(), down, 13.0, true));
+                down += 18.0;
+            }
+            all.push(self.line(stands, down, 13.0, false));
+            down += 18.0;
+        }
+        let (under, of) = moment.under;
+        let counted = match under {
+            0 => format!("all {of} engine parts are as warm as asked"),
+            n => format!("engine parts colder than asked: {n} of {of}"),
+        };
+        all.push(self.line(counted, down, 13.0, false));
+        let hangar = minus(&format!(
+            "hangar air {}",
+            temperature(moment.hangar_c, units)
+        ));
+        all.push(self.line(hangar, down + 18.0, 13.0, false));
+        for (k, text, _) in self.heaters(moment) {
+            let mut w = self.line(text, 318.0 + 20.0 * k as f64, 13.0, false);
+            w.at.0 += 30.0;
+            all.push(w);
+        }
+        all
+    }
+    /// Lines of heaters: which line, its words, and the heater with whether it is on.
+    fn heaters(&self, moment: &Moment) -> Vec<(usize, String, Option<(usize, bool)>)> {
+        let heaters = &self.night.scenario.scenario().heaters;
+        if heaters.is_empty() {
+            return vec![(0, "no heater".to_owned(), None)];
+        }
+        let mut lines: Vec<_> = heaters
+            .iter()
+            .enumerate()
+            .take(HEATERS)
+            .map(|(k, heater)| {
+                let on = moment.on.get(k) == Some(&true);
+                let state = if on { "on" } else { "off" };
+                let room = LETTERS - 12;
+                let name: String = heater.name.chars().take(room).collect();
+                (k, format!("{name}: {state}"), Some((k, on)))
+            })
+            .collect();
+        if heaters.len() > HEATERS {
+            let more = format!("and {} more", heaters.len() - HEATERS);
+            lines.push((HEATERS, more, None));
+        }
+        lines
+    }
+    /// All words of the panel, for whoever wants to know where they stand.
+    pub fn all_words(&self, moment: &Moment) -> Vec<Words> {
+        let mut all = self.key();
+        all.extend(self.words(moment));
+        all
+    }
+    /// What is the same at every moment.
+    pub fn still(&self) -> String {
+        let mut svg = String::new();
+        let (left, top) = self.at(0.0, 190.0);
+        let wide = PANEL / PIECES as f64;
+        for k in 0..PIECES {
+            let share = (k as f64 + 0.5) / PIECES as f64;
+            let colour = hex(self.scale.colour(self.celsius(share)));
+            let (x, w) = (short(left + wide * k as f64), short(wide + 1.2));
+            let _ = write!(
+                svg,
+                "<rect x=\"{x}\" y=\"{}\" width=\"{w}\" height=\"20\" fill=\"{colour}\"/>",
+                short(top)
+            );
+        }
+        let frame = (
+            short(left),
+            short(top),
+            short(PANEL),
+            short(left + PANEL / 2.0),
+        );
+        let _ = write!(
+            svg,
+            "<rect class=\"e\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"20\"/>",
+            frame.0, frame.1, frame.2
+        );
+        let _ = write!(
+            svg,
+            "<path class=\"k\" d=\"M{} {}v28\"/>",
+            frame.3,
+            short(top - 4.0)
+        );
+        let (x, y) = self.at(2.0, 262.0);
+        for class in ["c", "k"] {
+            let _ = write!(
+                svg,
+                "<rect class=\"{class}\" x=\"{}\" y=\"{}\" width=\"18\" height=\"15\"/>",
+                short(x),
+                short(y)
+            );
+        }
+        drop_at(&mut svg, self.at(11.0, 290.0));
+        for w in self.key() {
+            words(&mut svg, &w, None);
+        }
+        svg
+    }
+    /// What is different at each moment.
+    pub fn moving(&self, moment: &Moment) -> String {
+        let mut svg = String::new();
+        for (k, _, heater) in self.heaters(moment) {
+            if let Some((heater, on)) = heater {
+                let at = self.at(11.0, 318.0 + 20.0 * k as f64);
+                badge(&mut svg, at, heater, on);
+            }
+        }
+        for w in self.words(moment) {
+            words(&mut svg, &w, None);
+        }
+        svg
+    }
+    /// The temperature at a share of the bar.
+    fn celsius(&self, share: f64) -> f64 {
+        let s = &self.scale;
+        match share < 0.5 {
+            true => s.low_c + (s.threshold_c - s.low_c) * share * 2.0,
+            false => s.threshold_c + (s.high_c - s.threshold_c) * (share - 0.5) * 2.0,
+        }
+    }
+}
