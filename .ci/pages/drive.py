@@ -157,7 +157,7 @@ class Page:
         words = self.page.evaluate(DRAWN)
         if not words:
             return self.fault(f"{where}: the drawing has no words")
-        style = self.page.add_style_tag(content="figure svg text, .away text {fill-opacity:0!important}")
+        style = self.page.add_style_tag(content="g.m text {fill-opacity:0!important}")
         picture = Image.open(io.BytesIO(self.page.screenshot(full_page=True))).convert("RGB")
         style.evaluate("s => s.remove()")
         for word in words:

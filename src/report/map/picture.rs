@@ -76,12 +76,9 @@ impl<'a> Map<'a> {
             format!(" The coldest engine part is the {}, at {at}.", c.label)
         });
         let (under, of) = moment.under;
-        let wet = match moment.wet.len() {
-            0 => "no inner wall is wet".to_owned(),
-            n => format!("{n} inner walls are wet"),
-        };
+        let wet = moment.wet.len();
         format!(
-            "The engine at {clock}.{coldest} {under} of {of} engine parts are colder than asked; {wet}."
+            "The engine at {clock}.{coldest} Engine parts colder than asked: {under} of {of}. Inner walls that are wet: {wet}."
         )
     }
     /// What does not change, for a page in which every moment brings its own colours.
