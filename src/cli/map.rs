@@ -6,7 +6,7 @@ use super::{night, opening, say};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
 use crate::night::run as run_night;
-use crate::report::map::Map as EngineMap;
+use crate::report::map::{MOST, Map as EngineMap};
 use crate::scenario::clock::ClockTime;
 use std::path::{Path, PathBuf};
 
@@ -14,7 +14,8 @@ use std::path::{Path, PathBuf};
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak map demo                            the built-in night at departure, into engine-map.svg\n  \
 coldsoak map my-night.ron --at 05:30         at half past five by the local clock\n  \
-coldsoak map demo --at 22:00 --out ten.png   as PNG\n\n\
+coldsoak map demo --at 22:00 --out ten.png   as PNG\n  \
+coldsoak map demo --every 30min --out strip.svg   the whole night in small pictures\n\n\
 Blue is colder than asked, amber warm enough; lighter is warmer. Numbers in circles are heaters.";
 
 /// The file that is written when none is named.
@@ -29,6 +30,9 @@ pub struct Map {
     /// The moment by the local clock: the first such time of the night. The departure if not given.
     #[arg(long, value_name = "HH:MM")]
     pub at: Option<String>,
+    /// A strip of small pictures in place of one: from the beginning to the departure, so long apart.
+    #[arg(long, value_name = "15min", conflicts_with = "at")]
+    pub every: Option<String>,
     /// Write it to this file, `.svg` or `.png`; `-` is standard output (SVG).
     #[arg(long, value_name = "FILE", default_value = DEFAULT)]
     pub out: PathBuf,
@@ -59,7 +63,12 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
         );
         return Err(slip(what, "name a time between its beginning and its end").into());
     }
-    let svg = from.in_svg(&EngineMap::of(&night).svg(at_s));
+    let map = EngineMap::of(&night);
+    let svg = match &wanted.every {
+        None => map.svg(at_s),
+        Some(every) => map.strip(&times(every, night.trace.departure_s)?),
+    };
+    let svg = from.in_svg(&svg);
     if wanted.out.as_os_str() == "-" {
         say::out(&svg)?;
         return Ok(Outcome::Done);
@@ -67,13 +76,40 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     let bytes = if png { drawn(&svg)? } else { svg.into_bytes() };
     write_file(&wanted.out, &bytes, wanted.force)?;
     if !args.quiet {
-        let at = clock.told(at_s);
-        say::out(&format!(
-            "The engine at {at} is in {}\n",
-            wanted.out.display()
-        ))?;
+        let what = match &wanted.every {
+            None => format!("at {}", clock.told(at_s)),
+            Some(every) => format!("every {every}"),
+        };
+        let out = wanted.out.display();
+        say::out(&format!("The engine {what} is in {out}\n"))?;
     }
     Ok(Outcome::Done)
+}
+
+/// The moments from the beginning to the departure, so long apart.
+fn times(every: &str, leave_s: f64) -> Result<Vec<f64>, Failure> {
+    let spelt = [("min", 60.0), ("h", 3600.0)];
+    let step_s = spelt.iter().find_map(|(unit, seconds)| {
+        let number: f64 = every.trim().strip_suffix(unit)?.trim().parse().ok()?;
+        (number > 0.0 && number.is_finite()).then_some(number * seconds)
+    });
+    let help = "minutes or hours, as in --every 15min or --every 1h";
+    let Some(step_s) = step_s else {
+        return Err(slip(format!("--every: `{every}` is no span of time"), help).into());
+    };
+    let count = (leave_s / step_s + 1e-9).floor() + 1.0;
+    if count > MOST as f64 {
+        let least = (leave_s / 60.0 / (MOST - 1) as f64).ceil();
+        let what = format!("--every: {every} makes {count:.0} pictures, {MOST} at most");
+        let help = format!("take them further apart, as in --every {least:.0}min");
+        return Err(slip(what, &help).into());
+    }
+    let mut times: Vec<f64> = (0..count as usize).map(|k| k as f64 * step_s).collect();
+    // The departure is always the last.
+    if times.last().is_some_and(|last| leave_s - last > 1.0) && times.len() < MOST {
+        times.push(leave_s);
+    }
+    Ok(times)
 }
 
 /// Whether a file is to be a PNG, by its ending.

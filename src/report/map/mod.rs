@@ -18,9 +18,11 @@ mod ring;
 mod scale;
 mod sheet;
 mod side;
+mod strip;
 mod svg;
 #[cfg(test)]
 mod tests;
 
 pub use picture::Map;
+pub use strip::MOST;
 pub use svg::STYLE;

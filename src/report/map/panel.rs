@@ -50,8 +50,8 @@ impl Panel<'_> {
             quiet: false,
         }
     }
-    /// Words of the scale and the marks.
-    fn key(&self) -> Vec<Words> {
+    /// Words of the scale.
+    fn bar_words(&self) -> Vec<Words> {
         let threshold = Temperature::degC(self.scale.threshold_c).told(self.units);
         let middle = |text: String, right: f64, down: f64| Words {
             anchor: Anchor::Middle,
@@ -64,6 +64,11 @@ impl Panel<'_> {
             let right = (self.scale.place(celsius) * PANEL).clamp(12.0, PANEL - 12.0);
             all.push(middle(told, right, 222.0));
         }
+        all
+    }
+    /// Words of the scale and the marks.
+    fn key(&self) -> Vec<Words> {
+        let mut all = self.bar_words();
         let unit = format!(
             "Numbers are {}; those with \"air\" are of the air there.",
             self.units.symbol()
@@ -157,8 +162,8 @@ impl Panel<'_> {
         all.extend(self.words(moment));
         all
     }
-    /// What is the same at every moment.
-    pub fn still(&self) -> String {
+    /// The scale of colours, without its words.
+    fn bar(&self) -> String {
         let mut svg = String::new();
         let (left, top) = self.at(0.0, 190.0);
         let wide = PANEL / PIECES as f64;
@@ -189,6 +194,22 @@ impl Panel<'_> {
             frame.3,
             short(top - 4.0)
         );
+        svg
+    }
+    /// The scale with its words, put somewhere else on the sheet: this is its upper left corner.
+    pub fn bar_at(&self, (left, top): Point) -> String {
+        let (x, y) = self.at(0.0, 172.0);
+        let (x, y) = (short(left - x), short(top - y));
+        let mut svg = format!("<g transform=\"translate({x} {y})\">");
+        svg += &self.bar();
+        for w in self.bar_words() {
+            words(&mut svg, &w, None);
+        }
+        svg + "</g>"
+    }
+    /// What is the same at every moment.
+    pub fn still(&self) -> String {
+        let mut svg = self.bar();
         let (x, y) = self.at(2.0, 262.0);
         for class in ["c", "k"] {
             let _ = write!(

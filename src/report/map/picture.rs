@@ -6,6 +6,7 @@ use super::moment::Moment;
 use super::panel::Panel;
 use super::scale::{Rgb, Scale, hex};
 use super::sheet::{self, PANEL, PANEL_HIGH};
+use super::strip;
 use super::svg::{self, Paint, STYLE, escaped, short};
 use crate::night::Night;
 use crate::quantity::Units;
@@ -80,6 +81,13 @@ impl<'a> Map<'a> {
         format!(
             "The engine at {clock}.{coldest} Engine parts colder than asked: {under} of {of}. Inner walls that are wet: {wet}."
         )
+    }
+    /// A strip of small pictures at these seconds after the beginning.
+    pub fn strip(&self, times_s: &[f64]) -> String {
+        let scenario = self.night.scenario.scenario();
+        let clock = self.night.scenario.clock();
+        let times: Vec<_> = times_s.iter().map(|t| (*t, clock.told(*t))).collect();
+        strip::strip(self, &scenario.title, &times)
     }
     /// What does not change, for a page in which every moment brings its own colours.
     pub fn still(&self) -> String {

@@ -95,7 +95,11 @@ pub fn moving(
         drop_at(&mut svg, at);
     }
     for (w, subject) in readings(drawing, moment, units) {
-        words(&mut svg, &w, Some(ink_on(colours[subject])));
+        // With an edge of the colour under it, where an arrow or an edge runs through.
+        let ink = ink_on(colours[subject]);
+        let edge = hex(colours[subject]);
+        let ink = format!("{ink};stroke:{edge};stroke-width:3;paint-order:stroke");
+        words(&mut svg, &w, Some(&ink));
     }
     svg
 }
