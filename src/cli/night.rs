@@ -2,13 +2,16 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{folder, opening, say};
+use super::{folder, opening, progress, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
+use crate::files::night::Loaded;
 use crate::files::safe::{WriteError, write_file};
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
-use crate::report::{json, night_text, page};
+use crate::report::provenance::Provenance;
+use crate::report::{json, night_text, page, refine_json, refine_text};
+use crate::study::refine::{NIGHTS, refine};
 use std::path::PathBuf;
 
 /// What the help teaches with.
@@ -17,6 +20,7 @@ coldsoak night my-night.ron                  what became of it, in words\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and chart in a folder\n  \
 coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
+coldsoak night my-night.ron --refine         how far the numbers move when computed more finely\n  \
 coldsoak new - --unheated | coldsoak night -   from standard input\n\n\
 Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-underneath, thermostat-pad.";
 
@@ -29,6 +33,9 @@ pub struct Night {
     /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
     #[arg(long, value_name = "FILE.html", group = "kept")]
     pub report: Option<PathBuf>,
+    /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
+    #[arg(long, conflicts_with_all = ["out", "report", "require_ready"])]
+    pub refine: bool,
     /// How it is told and kept.
     #[command(flatten)]
     pub output: Output,
@@ -38,6 +45,9 @@ pub struct Night {
 pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     let loaded = opening::loaded(&wanted.night, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
+    if wanted.refine {
+        return refined(wanted, args, &loaded, &from);
+    }
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
     if let Some(path) = wanted
         .report
@@ -79,6 +89,28 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
             Outcome::Done
         },
     )
+}
+
+/// Tells the same night computed more finely.
+fn refined(
+    wanted: &Night,
+    args: &Args,
+    loaded: &Loaded,
+    from: &Provenance,
+) -> Result<Outcome, Failure> {
+    let bar = progress::bar(NIGHTS, args.quiet);
+    let refinement = refine(&loaded.scenario, &|| bar.inc(1));
+    bar.finish_and_clear();
+    let refinement = refinement.map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
+    let told = if wanted.output.json {
+        refine_json::told(&refinement, from).map_err(|e| Failure::Format(e.to_string()))?
+    } else {
+        let width = say::width();
+        let text = refine_text::told(&refinement, width);
+        format!("{text}\n{}\n", from.told(width))
+    };
+    say::out(&told)?;
+    Ok(Outcome::Done)
 }
 
 /// What a night that was not computed means for the user: problems are told at their places in the files.

@@ -27,6 +27,8 @@ mod plot;
 pub mod png;
 pub mod provenance;
 mod readiness;
+pub mod refine_json;
+pub mod refine_text;
 pub mod spread_csv;
 pub mod spread_json;
 pub mod spread_text;
