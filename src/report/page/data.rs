@@ -80,6 +80,8 @@ pub struct Drawn {
 pub struct Frame {
     /// As an SVG view box.
     pub view: String,
+    /// Its width and its height, so that it keeps its shape where it is made smaller.
+    pub size: (i32, i32),
     /// Its title.
     pub title: String,
 }

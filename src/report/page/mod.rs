@@ -5,6 +5,8 @@ mod budget;
 mod card;
 mod data;
 mod steps;
+#[cfg(test)]
+mod tests;
 mod written;
 
 pub use written::html;

@@ -99,15 +99,14 @@ fn row<const N: usize>(name: &str, cells: [String; N]) -> Row {
 }
 
 fn drawn(map: &Map) -> Drawn {
-    let boxes = map.boxes().into_iter().map(|(title, (from, to))| Frame {
-        view: format!(
-            "{:.0} {:.0} {:.0} {:.0}",
-            from.0,
-            from.1,
-            to.0 - from.0,
-            to.1 - from.1
-        ),
-        title,
+    let boxes = map.boxes().into_iter().map(|(title, (from, to))| {
+        let (left, top) = (from.0.round() as i32, from.1.round() as i32);
+        let size = (to.0.round() as i32 - left, to.1.round() as i32 - top);
+        Frame {
+            view: format!("{left} {top} {} {}", size.0, size.1),
+            size,
+            title,
+        }
     });
     Drawn {
         style: STYLE.to_owned(),
