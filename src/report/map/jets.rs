@@ -77,12 +77,15 @@ fn place(jets: &[Jet], drawing: &Drawing, wanted: Point) -> Point {
     let mut at = wanted;
     let taken = |at: Point| {
         let near = |p: Point, reach: f64| (p.0 - at.0).abs() < reach && (p.1 - at.1).abs() < 19.0;
+        let mut readings = drawing.shapes.iter().filter_map(|s| {
+            let half = match drawing.subjects[s.subject].kind {
+                Kind::Air => 27.0,
+                _ => 14.0,
+            };
+            s.reading.map(|at| (at, half))
+        });
         jets.iter().any(|j| near(j.badge, 2.0 * BADGE + 2.0))
-            || drawing
-                .shapes
-                .iter()
-                .filter_map(|s| s.reading)
-                .any(|r| near(r, BADGE + 22.0))
+            || readings.any(|(at, half)| near(at, BADGE + half))
     };
     for step in 0..6 {
         at = (wanted.0, wanted.1 + 10.0 * f64::from(step));

@@ -106,7 +106,9 @@ impl Panel<'_> {
                 false => format!("{} over what is asked", size(gap, units)),
             };
             let at = finely(coldest.temp_c, units);
+            // The number and its unit stay on one line.
             let told = minus(&format!("Coldest: {}, {at}", coldest.label));
+            let told = told.replace(" °", "\u{a0}°");
             for line in textwrap::wrap(&told, LETTERS - 4).into_iter().take(2) {
                 all.push(self.line(line.into_owned(), down, 13.0, true));
                 down += 18.0;

@@ -4,7 +4,7 @@ use super::drawing::{Drawing, Point};
 use super::jets::{Jet, jets};
 use super::moment::Moment;
 use super::panel::Panel;
-use super::scale::{Rgb, Scale, hex};
+use super::scale::{Rgb, Scale, edge_on, hex};
 use super::sheet::{self, PANEL, PANEL_HIGH};
 use super::strip;
 use super::svg::{self, Paint, STYLE, escaped, short};
@@ -96,7 +96,9 @@ impl<'a> Map<'a> {
     /// The colours of a moment, as the variables that [`Map::still`] paints with.
     pub fn style(&self, moment: &Moment) -> String {
         let colours = self.colours(moment).into_iter().enumerate();
-        let each: Vec<String> = colours.map(|(k, c)| format!("--c{k}:{}", hex(c))).collect();
+        let each: Vec<String> = colours
+            .map(|(k, c)| format!("--c{k}:{};--e{k}:{}", hex(c), edge_on(c)))
+            .collect();
         each.join(";")
     }
     /// What a moment writes and marks over it.

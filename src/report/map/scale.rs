@@ -108,6 +108,14 @@ pub fn ink_on(colour: Rgb) -> &'static str {
     if 1.05 / y > y / 0.05 { "#fff" } else { "#000" }
 }
 
+/// The edge of a shape of this colour: dark on light ones, light on dark ones.
+pub fn edge_on(colour: Rgb) -> &'static str {
+    match ink_on(colour) {
+        "#fff" => "#c3cde0",
+        _ => "#22262b",
+    }
+}
+
 /// Relative luminance: WCAG 2.2, from sRGB.
 fn luminance(colour: Rgb) -> f64 {
     let linear = |byte: u8| {

@@ -3,7 +3,7 @@
 use super::drawing::{Anchor, Drawing, Kind, Outline, Point, Stroke, Words};
 use super::jets::{BADGE, Jet};
 use super::moment::Moment;
-use super::scale::{Rgb, hex, ink_on};
+use super::scale::{Rgb, edge_on, hex, ink_on};
 use crate::quantity::Units;
 use crate::report::axis::tick_label;
 use std::fmt::Write;
@@ -12,8 +12,8 @@ use std::fmt::Write;
 pub const STYLE: &str = "\
 .m text{font-family:sans-serif;fill:#22262b;dominant-baseline:auto}\
 .m .q{fill:#4d555e}\
-.m .s{stroke:#22262b;stroke-width:.9;stroke-linejoin:round}\
-.m .o{stroke:#6b7580;stroke-width:.6;stroke-linejoin:round}\
+.m .s{stroke-width:1;stroke-linejoin:round}\
+.m .o{stroke-width:.5;stroke-linejoin:round}\
 .m .a{stroke:none}\
 .m .x{fill:none;stroke:#22262b;stroke-width:.8;stroke-dasharray:14 3 3 3}\
 .m .e{fill:none;stroke:#22262b;stroke-width:1}\
@@ -53,9 +53,15 @@ pub fn still(drawing: &Drawing, paint: &Paint) -> String {
             Kind::Structure => "o",
             Kind::Air => "a",
         };
-        let fill = match paint {
-            Paint::Direct(colours) => format!("fill=\"{}\"", hex(colours[shape.subject])),
-            Paint::Variables => format!("style=\"fill:var(--c{})\"", shape.subject),
+        let k = shape.subject;
+        let fill = match (paint, class) {
+            (Paint::Direct(colours), "a") => format!("fill=\"{}\"", hex(colours[k])),
+            (Paint::Direct(colours), _) => {
+                let (fill, edge) = (hex(colours[k]), edge_on(colours[k]));
+                format!("fill=\"{fill}\" stroke=\"{edge}\"")
+            }
+            (Paint::Variables, "a") => format!("style=\"fill:var(--c{k})\""),
+            (Paint::Variables, _) => format!("style=\"fill:var(--c{k});stroke:var(--e{k})\""),
         };
         let label = &drawing.subjects[shape.subject].label;
         outline(
