@@ -6,7 +6,7 @@ use super::{night, opening, say};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
 use crate::night::run as run_night;
-use crate::report::map::{MOST, Map as EngineMap};
+use crate::report::map::{MOST, Map as EngineMap, strip};
 use crate::scenario::clock::ClockTime;
 use std::path::{Path, PathBuf};
 
@@ -66,7 +66,7 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     let map = EngineMap::of(&night);
     let svg = match &wanted.every {
         None => map.svg(at_s),
-        Some(every) => map.strip(&times(every, night.trace.departure_s)?),
+        Some(every) => strip(&map, &times(every, night.trace.departure_s)?),
     };
     let svg = from.in_svg(&svg);
     if wanted.out.as_os_str() == "-" {

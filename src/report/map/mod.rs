@@ -24,5 +24,5 @@ mod svg;
 mod tests;
 
 pub use picture::Map;
-pub use strip::MOST;
+pub use strip::{MOST, strip};
 pub use svg::STYLE;

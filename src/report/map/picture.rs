@@ -6,7 +6,6 @@ use super::moment::Moment;
 use super::panel::Panel;
 use super::scale::{Rgb, Scale, edge_on, hex};
 use super::sheet::{self, PANEL, PANEL_HIGH};
-use super::strip;
 use super::svg::{self, Paint, STYLE, escaped, short};
 use crate::night::Night;
 use crate::quantity::Units;
@@ -17,7 +16,8 @@ const LOOKS: usize = 48;
 
 /// The map of a night.
 pub struct Map<'a> {
-    night: &'a Night,
+    /// The night.
+    pub night: &'a Night,
     /// What is drawn.
     pub drawing: Drawing,
     /// Where heaters are drawn.
@@ -81,13 +81,6 @@ impl<'a> Map<'a> {
         format!(
             "The engine at {clock}.{coldest} Engine parts colder than asked: {under} of {of}. Inner walls that are wet: {wet}."
         )
-    }
-    /// A strip of small pictures at these seconds after the beginning.
-    pub fn strip(&self, times_s: &[f64]) -> String {
-        let scenario = self.night.scenario.scenario();
-        let clock = self.night.scenario.clock();
-        let times: Vec<_> = times_s.iter().map(|t| (*t, clock.told(*t))).collect();
-        strip::strip(self, &scenario.title, &times)
     }
     /// What does not change, for a page in which every moment brings its own colours.
     pub fn still(&self) -> String {

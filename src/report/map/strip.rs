@@ -18,7 +18,9 @@ const HEAD: f64 = 44.0;
 const FOOT: f64 = 74.0;
 
 /// The strip of these seconds after the beginning.
-pub fn strip(map: &Map, title: &str, times: &[(f64, String)]) -> String {
+pub fn strip(map: &Map, times_s: &[f64]) -> String {
+    let title = &map.night.scenario.scenario().title;
+    let clock = map.night.scenario.clock();
     let drawing = few(&map.drawing);
     let first = &map.drawing.views[0];
     let last = &map.drawing.views[drawing.views.len() - 1];
@@ -26,7 +28,7 @@ pub fn strip(map: &Map, title: &str, times: &[(f64, String)]) -> String {
     let wide = (WIDTH - 2.0 * MARGIN - GAP * (COLUMNS - 1) as f64) / COLUMNS as f64;
     let zoom = wide / (to.0 - from.0);
     let high = WORDS + zoom * (to.1 - from.1) + GAP;
-    let rows = times.len().div_ceil(COLUMNS);
+    let rows = times_s.len().div_ceil(COLUMNS);
     let size = (WIDTH, HEAD + rows as f64 * high + FOOT);
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}\" height=\"{1}\" viewBox=\"0 0 {0} {1}\" role=\"img\" \
@@ -35,10 +37,10 @@ pub fn strip(map: &Map, title: &str, times: &[(f64, String)]) -> String {
         short(size.0),
         short(size.1),
         escaped(title),
-        times.len(),
+        times_s.len(),
     );
     svg::words(&mut text, &sheet::heading(title), None);
-    for (k, (time_s, clock)) in times.iter().enumerate() {
+    for (k, time_s) in times_s.iter().enumerate() {
         let moment = map.moment(*time_s);
         let colours = map.colours(&moment);
         let x = MARGIN + (wide + GAP) * (k % COLUMNS) as f64;
@@ -51,7 +53,7 @@ pub fn strip(map: &Map, title: &str, times: &[(f64, String)]) -> String {
             bold,
             quiet: !bold,
         };
-        svg::words(&mut text, &words(clock.clone(), 8.0, true), None);
+        svg::words(&mut text, &words(clock.told(*time_s), 8.0, true), None);
         if let Some(coldest) = &moment.coldest {
             let told = format!("coldest {}", finely(coldest.temp_c, map.units()));
             let told = told.replace(" -", " \u{2212}");

@@ -162,15 +162,8 @@ fn coldest(svg: &mut String, drawing: &Drawing, moment: &Moment) {
     for class in ["c", "k"] {
         for shape in &drawing.shapes {
             let subject = &drawing.subjects[shape.subject];
-            // The whole part, not a layer of it.
-            let alone = drawing
-                .subjects
-                .iter()
-                .any(|s| s.cells == [coldest.part.clone()]);
-            let is = match alone {
-                true => subject.cells == [coldest.part.clone()],
-                false => subject.cells.contains(&coldest.part),
-            };
+            // The whole of the oil, not the layer: its edge would run through the number.
+            let is = subject.cells.contains(&coldest.part) && !shape.bare;
             if is {
                 outline(svg, &shape.outline, &format!("class=\"{class}\""), "");
             }
