@@ -70,7 +70,7 @@ impl Panel<'_> {
     fn key(&self) -> Vec<Words> {
         let mut all = self.bar_words();
         let unit = format!(
-            "Numbers are {}; those with \"air\" are of the air there.",
+            "Numbers are {}; \"air\" is the air there.",
             self.units.symbol()
         );
         all.push(self.line(unit, 246.0, 13.0, false));

@@ -88,8 +88,10 @@ fn words_keep_apart_and_on_the_sheet_on_every_built_in_night() {
     }
 }
 
+/// All but the lower right quarters of the case away from the front cylinders, which stand behind others in all
+/// three views.
 #[test]
-fn every_cell_of_an_engine_is_drawn() {
+fn every_cell_of_an_engine_is_drawn_unless_it_stands_behind_others() {
     for name in NIGHTS {
         let night = night(name, Units::Celsius);
         let map = Map::of(&night);
@@ -98,8 +100,13 @@ fn every_cell_of_an_engine_is_drawn() {
             let mut subjects = shapes.map(|s| &map.drawing.subjects[s.subject]);
             subjects.any(|s| s.cells.iter().any(|c| c == part))
         };
+        let behind = |part: &str| part.starts_with("case") && part.ends_with("lr");
         for cell in &night.trace.legend.cells {
-            assert!(shown(&cell.part), "{name}: {} is not drawn", cell.part);
+            assert!(
+                shown(&cell.part) || behind(&cell.part),
+                "{name}: {} is not drawn",
+                cell.part
+            );
         }
         for pocket in &night.trace.legend.pockets {
             let mut air = map.drawing.subjects.iter().filter(|s| s.kind == Kind::Air);
