@@ -18,7 +18,7 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
         let middle = (from + to) / 2.0;
         let between = (h + 0.03) / 2.0;
         for (level, way) in [("u", -1.0), ("l", 1.0)] {
-            let corners = rectangle((from, 0.0), (to, way * h));
+            let corners = rectangle((from, way * 0.028), (to, way * h));
             let told = Some((middle, way * between));
             pen.part(&format!("case{station}{level}l"), &corners, told);
         }
