@@ -127,18 +127,18 @@ impl Panel<'_> {
             temperature(moment.hangar_c, units)
         ));
         all.push(self.line(hangar, down + 18.0, 13.0, false));
-        for (k, text, _) in self.heaters(moment) {
+        for (k, (text, _)) in self.heaters(moment).into_iter().enumerate() {
             let mut w = self.line(text, 318.0 + 20.0 * k as f64, 13.0, false);
             w.at.0 += 30.0;
             all.push(w);
         }
         all
     }
-    /// Lines of heaters: which line, its words, and the heater with whether it is on.
-    fn heaters(&self, moment: &Moment) -> Vec<(usize, String, Option<(usize, bool)>)> {
+    /// Lines of heaters, in their order: its words, and whether it is on; none of a line that is no heater.
+    fn heaters(&self, moment: &Moment) -> Vec<(String, Option<bool>)> {
         let heaters = &self.night.scenario.scenario().heaters;
         if heaters.is_empty() {
-            return vec![(0, "no heater".to_owned(), None)];
+            return vec![("no heater".to_owned(), None)];
         }
         let mut lines: Vec<_> = heaters
             .iter()
@@ -149,12 +149,12 @@ impl Panel<'_> {
                 let state = if on { "on" } else { "off" };
                 let room = LETTERS - 12;
                 let name: String = heater.name.chars().take(room).collect();
-                (k, format!("{name}: {state}"), Some((k, on)))
+                (format!("{name}: {state}"), Some(on))
             })
             .collect();
         if heaters.len() > HEATERS {
             let more = format!("and {} more", heaters.len() - HEATERS);
-            lines.push((HEATERS, more, None));
+            lines.push((more, None));
         }
         lines
     }
@@ -230,10 +230,10 @@ impl Panel<'_> {
     /// What is different at each moment.
     pub fn moving(&self, moment: &Moment) -> String {
         let mut svg = String::new();
-        for (k, _, heater) in self.heaters(moment) {
-            if let Some((heater, on)) = heater {
+        for (k, (_, on)) in self.heaters(moment).into_iter().enumerate() {
+            if let Some(on) = on {
                 let at = self.at(11.0, 318.0 + 20.0 * k as f64);
-                badge(&mut svg, at, heater, on);
+                badge(&mut svg, at, k, on);
             }
         }
         for w in self.words(moment) {
