@@ -62,6 +62,8 @@ coldsoak check my-engine.ron --expand    the engine part by part, as an engine f
     Check(super::check::Check),
     /// Tell one night in full.
     Night(super::night::Night),
+    /// Draw the engine at one moment of a night, coloured by temperature.
+    Map(super::map::Map),
     /// Find when to switch on: the latest time that is ready at departure.
     When(super::when::When),
     /// Vary all that is uncertain about a night, and say how sure its answers are.
@@ -86,15 +88,16 @@ Built-in records: greensboro_nc_1996-02-04, chicago_il_1986-01-06, newark_nj_201
 
 /// How a result is told and kept.
 #[derive(Debug, clap::Args)]
+#[command(group(clap::ArgGroup::new("kept").multiple(true)))]
 pub struct Output {
     /// Print JSON instead of text, and write no folder unless --out names one.
     #[arg(long)]
     pub json: bool,
     /// Write findings, traces and charts into this folder.
-    #[arg(long, value_name = "FOLDER")]
+    #[arg(long, value_name = "FOLDER", group = "kept")]
     pub out: Option<PathBuf>,
-    /// Replace the folder if it is there already.
-    #[arg(long, requires = "out")]
+    /// Replace what is there already.
+    #[arg(long, requires = "kept")]
     pub force: bool,
     /// Leave with exit code 3 if nothing is ready at departure.
     #[arg(long)]

@@ -9,6 +9,7 @@ mod compare;
 mod folder;
 mod interrupt;
 mod manual;
+mod map;
 mod network;
 mod new;
 mod night;
@@ -57,6 +58,7 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
         Command::Check(wanted) => check::run(wanted, args),
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
+        Command::Map(wanted) => map::run(wanted, args),
         Command::When(wanted) => when::run(wanted, args),
         Command::Spread(wanted) => spread::run(wanted, args),
         Command::New(wanted) => new::run(wanted, args),

@@ -6,16 +6,19 @@ use super::{folder, opening, progress, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
 use crate::files::night::Loaded;
+use crate::files::safe::{WriteError, write_file};
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
 use crate::report::provenance::Provenance;
-use crate::report::{json, night_text, refine_json, refine_text};
+use crate::report::{json, night_text, page, refine_json, refine_text};
 use crate::study::refine::{NIGHTS, refine};
+use std::path::PathBuf;
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and chart in a folder\n  \
+coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
 coldsoak night my-night.ron --refine         how far the numbers move when computed more finely\n  \
 coldsoak new - --unheated | coldsoak night -   from standard input\n\n\
@@ -27,8 +30,11 @@ Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-und
 pub struct Night {
     /// A night file, `-` for standard input, or the name of a built-in night.
     pub night: String,
+    /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
+    #[arg(long, value_name = "FILE.html", group = "kept")]
+    pub report: Option<PathBuf>,
     /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
-    #[arg(long, conflicts_with_all = ["out", "require_ready"])]
+    #[arg(long, conflicts_with_all = ["out", "report", "require_ready"])]
     pub refine: bool,
     /// How it is told and kept.
     #[command(flatten)]
@@ -43,8 +49,20 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
         return refined(wanted, args, &loaded, &from);
     }
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
+    if let Some(path) = wanted
+        .report
+        .as_ref()
+        .filter(|p| p.exists() && !wanted.output.force)
+    {
+        // Before anything is computed.
+        return Err(WriteError::Exists(path.clone()).into());
+    }
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
+    if let Some(path) = &wanted.report {
+        let html = page::html(&night, &loaded.engine, &from)?;
+        write_file(path, html.as_bytes(), wanted.output.force)?;
+    }
     let findings = json::night(&from, &night).map_err(|e| Failure::Format(e.to_string()))?;
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;
@@ -57,6 +75,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
         let mut text = night_text::told(&night, &loaded.engine, say::width());
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and chart are in {}\n", path.display());
+        }
+        if let Some(path) = wanted.report.as_ref().filter(|_| !args.quiet) {
+            text += &format!("\nThe report is in {}\n", path.display());
         }
         text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;

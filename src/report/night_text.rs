@@ -22,7 +22,7 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "{}", night.scenario.scenario().title)?;
     writeln!(text, "{}", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}\n", asked::told(night, engine, width))?;
-    ready(text, f, units)?;
+    writeln!(text, "{}", verdict(f, units))?;
     warnings(text, f, units, width)?;
     warmth(text, f, units)?;
     if let Some(why) = &night.unsettled {
@@ -51,23 +51,17 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "\n{}", cautions::told(width))
 }
 
-fn ready(text: &mut String, f: &Findings, units: Units) -> Result {
+/// Ready or not, and why, in a sentence.
+pub(super) fn verdict(f: &Findings, units: Units) -> String {
     if f.ready.ready_at_departure {
-        let margin = f.ready.margin_k.unwrap_or(0.0);
-        write!(
-            text,
-            "Ready at departure, with {} to spare",
-            size(margin, units)
-        )?;
-        if let Some(slack) = f.ready.slack_h {
-            write!(text, ", warm everywhere {slack:.1} h before")?;
-        }
-        writeln!(text, ".")?;
-    } else {
-        let unmet: Vec<String> = f.ready.unmet.iter().map(|u| lacks(u, units)).collect();
-        writeln!(text, "NOT ready at departure: {}.", unmet.join("; "))?;
+        let margin = size(f.ready.margin_k.unwrap_or(0.0), units);
+        let slack = f.ready.slack_h;
+        let before = slack.map(|h| format!(", warm everywhere {h:.1} h before"));
+        let before = before.unwrap_or_default();
+        return format!("Ready at departure, with {margin} to spare{before}.");
     }
-    Ok(())
+    let unmet: Vec<String> = f.ready.unmet.iter().map(|u| lacks(u, units)).collect();
+    format!("NOT ready at departure: {}.", unmet.join("; "))
 }
 
 /// Right under the verdict, so that nobody reads "ready" alone; what is dangerous first of all.

@@ -119,7 +119,7 @@ impl Provenance {
     }
 
     /// The command as one line that a shell would read the same way.
-    fn typed(&self) -> String {
+    pub(super) fn typed(&self) -> String {
         let mut line = "coldsoak".to_owned();
         for word in &self.command {
             let plain = !word.is_empty()

@@ -5,6 +5,7 @@ mod endings;
 mod folder;
 mod machine;
 mod network;
+mod pictures;
 mod study;
 mod when;
 mod words;

@@ -1,0 +1,149 @@
+//! The map of one night: a drawing, its colours, and any moment of it as a picture.
+
+use super::drawing::{Drawing, Point};
+use super::jets::{Jet, jets};
+use super::moment::Moment;
+use super::panel::Panel;
+use super::scale::{Rgb, Scale, edge_on, hex};
+use super::sheet::{self, PANEL, PANEL_HIGH};
+use super::svg::{self, Paint, STYLE, escaped, short};
+use crate::night::Night;
+use crate::quantity::Units;
+use crate::report::phrase::finely;
+
+/// Samples of the night that the scale of colours looks at.
+const LOOKS: usize = 48;
+
+/// The map of a night.
+pub struct Map<'a> {
+    /// The night.
+    pub night: &'a Night,
+    /// What is drawn.
+    pub drawing: Drawing,
+    /// Where heaters are drawn.
+    pub jets: Vec<Jet>,
+    /// The colours, the same through the night.
+    pub scale: Scale,
+}
+
+impl<'a> Map<'a> {
+    /// The map of a night.
+    pub fn of(night: &'a Night) -> Self {
+        let drawing = sheet::drawing(night);
+        let end_s = night.trace.times_s.last().copied().unwrap_or(0.0);
+        let looks = (0..=LOOKS).map(|k| end_s * k as f64 / LOOKS as f64);
+        let seen: Vec<f64> = looks
+            .flat_map(|t| {
+                let row = night.trace.at(t);
+                let each = drawing.subjects.iter().map(move |s| s.celsius(&row));
+                each.collect::<Vec<_>>()
+            })
+            .collect();
+        let threshold_c = night.scenario.scenario().question.threshold.celsius();
+        Self {
+            jets: jets(&drawing, night),
+            scale: Scale::holding(seen.into_iter(), threshold_c),
+            drawing,
+            night,
+        }
+    }
+    /// The reader's degrees.
+    pub fn units(&self) -> Units {
+        self.night.scenario.scenario().units
+    }
+    /// A moment of the night.
+    pub fn moment(&self, time_s: f64) -> Moment {
+        Moment::of(&self.drawing, self.night, time_s)
+    }
+    /// The colours of all subjects at a moment.
+    pub fn colours(&self, moment: &Moment) -> Vec<Rgb> {
+        let celsius = moment.celsius.iter();
+        celsius.map(|c| self.scale.colour(*c)).collect()
+    }
+    /// The panel.
+    pub fn panel(&self) -> Panel<'_> {
+        Panel {
+            drawing: &self.drawing,
+            night: self.night,
+            scale: self.scale,
+            units: self.units(),
+        }
+    }
+    /// What a reader hears in place of the picture.
+    pub fn told(&self, moment: &Moment) -> String {
+        let clock = self.night.scenario.clock().told(moment.time_s);
+        let coldest = moment.coldest.as_ref().map_or(String::new(), |c| {
+            let at = finely(c.temp_c, self.units());
+            format!(" The coldest engine part is the {}, at {at}.", c.label)
+        });
+        let (under, of) = moment.under;
+        let wet = moment.wet.len();
+        format!(
+            "The engine at {clock}.{coldest} Engine parts colder than asked: {under} of {of}. Inner walls that are wet: {wet}."
+        )
+    }
+    /// What does not change, for a page in which every moment brings its own colours.
+    pub fn still(&self) -> String {
+        svg::still(&self.drawing, &Paint::Variables) + &self.panel().still()
+    }
+    /// The colours of a moment, as the variables that [`Map::still`] paints with.
+    pub fn style(&self, moment: &Moment) -> String {
+        let colours = self.colours(moment).into_iter().enumerate();
+        let each: Vec<String> = colours
+            .map(|(k, c)| format!("--c{k}:{};--e{k}:{}", hex(c), edge_on(c)))
+            .collect();
+        each.join(";")
+    }
+    /// What a moment writes and marks over it.
+    pub fn marks(&self, moment: &Moment) -> String {
+        let colours = self.colours(moment);
+        svg::moving(&self.drawing, moment, &colours, &self.jets, self.units())
+            + &self.panel().moving(moment)
+    }
+    /// The pieces of the sheet that can stand apart on a narrow page: the views, and the panel, which belongs to the
+    /// view over it if there is one.
+    pub fn boxes(&self) -> Vec<(String, (Point, Point))> {
+        const ROUND: f64 = 8.0;
+        let panel = self.drawing.panel;
+        let panel_foot = panel.1 + PANEL_HIGH;
+        let views = self.drawing.views.iter();
+        let mut boxes: Vec<(String, (Point, Point))> = views
+            .map(|v| {
+                let from = (v.from.0 - ROUND, v.from.1 - 24.0);
+                (v.title.clone(), (from, (v.to.0 + ROUND, v.to.1 + ROUND)))
+            })
+            .collect();
+        let beneath = boxes.first().is_some_and(|b| panel.1 > b.1.1.1 - ROUND);
+        if beneath {
+            boxes[0].1.1.1 = panel_foot;
+        } else {
+            let from = (panel.0 - ROUND, panel.1 - ROUND);
+            let to = (panel.0 + PANEL + ROUND, panel_foot);
+            boxes.insert(1, ("Key".to_owned(), (from, to)));
+        }
+        boxes
+    }
+    /// A moment as a picture in a file of its own.
+    pub fn svg(&self, time_s: f64) -> String {
+        let moment = self.moment(time_s);
+        let colours = self.colours(&moment);
+        let (wide, high) = self.drawing.size;
+        let title = &self.night.scenario.scenario().title;
+        let heading = sheet::heading(title);
+        let mut text = format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}\" height=\"{1}\" viewBox=\"0 0 {0} {1}\" role=\"img\" \
+             class=\"m\">\n<title>{2}</title><desc>{3}</desc><style>{STYLE}</style><rect width=\"{0}\" height=\"{1}\" \
+             fill=\"#fff\"/>",
+            short(wide),
+            short(high),
+            escaped(title),
+            escaped(&self.told(&moment)),
+        );
+        svg::words(&mut text, &heading, None);
+        text += &svg::still(&self.drawing, &Paint::Direct(&colours));
+        text += &self.panel().still();
+        text += &svg::moving(&self.drawing, &moment, &colours, &self.jets, self.units());
+        text += &self.panel().moving(&moment);
+        text + "</svg>\n"
+    }
+}

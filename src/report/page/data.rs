@@ -1,0 +1,124 @@
+//! What the template of a page is filled with: words that are already told, and pictures.
+
+use serde::Serialize;
+
+/// Everything a page says.
+#[derive(Debug, Clone, Serialize)]
+pub struct Page {
+    /// The night's title.
+    pub title: String,
+    /// Whether the engine is ready.
+    pub ready: bool,
+    /// Ready or not, and why.
+    pub verdict: String,
+    /// What is dangerous about it.
+    pub dangers: Vec<String>,
+    /// Warnings.
+    pub warnings: Vec<String>,
+    /// The night in a line.
+    pub setting: String,
+    /// Engine, coverings, heaters.
+    pub asked: Vec<String>,
+    /// The threshold.
+    pub threshold: String,
+    /// Groups of parts: name, at departure, warm after.
+    pub groups: Vec<Row>,
+    /// Other headline numbers: name and value.
+    pub numbers: Vec<Row>,
+    /// Every part: name, at departure, warm after, margin.
+    pub parts: Vec<Row>,
+    /// The chart, as SVG.
+    pub chart: String,
+    /// The style and the geometry of the engine map.
+    pub map: Drawn,
+    /// The moments of the map.
+    pub steps: Vec<Step>,
+    /// Heat: name, kWh, W.
+    pub budget: Vec<Row>,
+    /// The card for the hangar wall.
+    pub card: Card,
+    /// How far to trust it.
+    pub trust: String,
+    /// Notes on the files.
+    pub notes: Vec<String>,
+    /// What is uncertain, in a line each.
+    pub unknowns: Vec<String>,
+    /// Cautions.
+    pub cautions: Vec<String>,
+    /// The version.
+    pub version: String,
+    /// The command as typed.
+    pub command: String,
+    /// Files and their hashes.
+    pub inputs: Vec<Row>,
+}
+
+/// A row of a table.
+#[derive(Debug, Clone, Serialize)]
+pub struct Row {
+    /// Its head.
+    pub name: String,
+    /// Its other cells.
+    pub cells: Vec<String>,
+    /// Whether it stands out.
+    pub strong: bool,
+}
+
+/// The engine map without its moments.
+#[derive(Debug, Clone, Serialize)]
+pub struct Drawn {
+    /// The style sheet of lines and words.
+    pub style: String,
+    /// Shapes, lines and fixed words.
+    pub still: String,
+    /// The boxes that show a piece of the sheet each: a name, and where it lies.
+    pub boxes: Vec<Frame>,
+}
+
+/// A piece of the sheet.
+#[derive(Debug, Clone, Serialize)]
+pub struct Frame {
+    /// As an SVG view box.
+    pub view: String,
+    /// Its width and its height, so that it keeps its shape where it is made smaller.
+    pub size: (i32, i32),
+    /// Its title.
+    pub title: String,
+}
+
+/// A moment of the map.
+#[derive(Debug, Clone, Serialize)]
+pub struct Step {
+    /// Its number.
+    pub index: usize,
+    /// By the clock.
+    pub clock: String,
+    /// What happens then.
+    pub name: String,
+    /// Whether it is the departure, which is shown first.
+    pub departure: bool,
+    /// Colours as variables of the style sheet.
+    pub colours: String,
+    /// Readings and marks, as SVG.
+    pub marks: String,
+    /// What is told in place of the picture.
+    pub told: String,
+}
+
+/// The card for the hangar wall.
+#[derive(Debug, Clone, Serialize)]
+pub struct Card {
+    /// What to do and to read, in order.
+    pub entries: Vec<Entry>,
+    /// What to check by hand.
+    pub by_hand: Vec<String>,
+}
+
+/// A line of the card.
+#[derive(Debug, Clone, Serialize)]
+pub struct Entry {
+    /// When.
+    pub clock: String,
+    /// What.
+    pub what: String,
+}
