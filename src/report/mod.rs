@@ -14,6 +14,7 @@ pub mod circuit_text;
 mod clip;
 pub mod comparison_text;
 mod events_text;
+pub mod ink;
 pub mod json;
 mod names;
 pub mod network_table;
