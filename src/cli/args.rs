@@ -62,6 +62,8 @@ coldsoak check my-engine.ron --expand    the engine part by part, as an engine f
     Check(super::check::Check),
     /// Tell one night in full.
     Night(super::night::Night),
+    /// Draw one night: temperatures, heat, water, dew point, each with its numbers.
+    Chart(super::chart::Chart),
     /// Find when to switch on: the latest time that is ready at departure.
     When(super::when::When),
     /// Vary all that is uncertain about a night, and say how sure its answers are.
@@ -93,6 +95,9 @@ pub struct Output {
     /// Write findings, traces and charts into this folder.
     #[arg(long, value_name = "FOLDER")]
     pub out: Option<PathBuf>,
+    /// What charts are drawn on.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: Paper,
     /// Replace the folder if it is there already.
     #[arg(long, requires = "out")]
     pub force: bool,
@@ -110,6 +115,16 @@ pub enum Degrees {
     /// Fahrenheit.
     #[value(name = "degF", alias = "F")]
     Fahrenheit,
+}
+
+/// What charts are drawn on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
+pub enum Paper {
+    /// Dark on light, to print.
+    #[default]
+    Light,
+    /// Light on dark.
+    Dark,
 }
 
 /// When to use colour.
@@ -143,6 +158,15 @@ impl Colour {
             Self::Never => anstream::ColorChoice::Never,
         }
         .write_global();
+    }
+}
+
+impl From<Paper> for crate::report::ink::Paper {
+    fn from(paper: Paper) -> Self {
+        match paper {
+            Paper::Light => Self::Light,
+            Paper::Dark => Self::Dark,
+        }
     }
 }
 

@@ -18,7 +18,7 @@ coldsoak compare                               the built-in comparison of seven 
 coldsoak compare my-choices.ron --units degF   your own choices\n  \
 coldsoak compare my-choices.ron --json         for another program\n  \
 coldsoak catalogue comparison demo > my-choices.ron   a comparison to change\n\n\
-Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice, and provenance.json,\n\
+Writes a folder with findings.json, a trace (CSV) and charts (SVG, PNG, CSV) for each choice, and provenance.json,\n\
 which says what they were made from.";
 
 /// What `compare` was given.
@@ -81,7 +81,15 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
             .iter()
             .map(|(name, night)| (name.clone(), night))
             .collect();
-        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
+        folder::write(
+            path,
+            wanted.output.force,
+            title,
+            &findings,
+            &nights,
+            wanted.output.paper.into(),
+            &from,
+        )?;
     }
     if wanted.output.json {
         say::out(&findings)?;

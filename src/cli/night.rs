@@ -12,7 +12,7 @@ use crate::report::{json, night_text};
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
-coldsoak night my-night.ron --out tonight    and findings, trace and chart in a folder\n  \
+coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
 coldsoak new - --unheated | coldsoak night -   from standard input\n\n\
 Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-underneath, thermostat-pad.";
@@ -39,14 +39,22 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;
         let nights = [(title.clone(), &night)];
-        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
+        folder::write(
+            path,
+            wanted.output.force,
+            title,
+            &findings,
+            &nights,
+            wanted.output.paper.into(),
+            &from,
+        )?;
     }
     if wanted.output.json {
         say::out(&findings)?;
     } else {
         let mut text = night_text::told(&night, &loaded.engine, say::width());
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
-            text += &format!("\nFindings, trace and chart are in {}\n", path.display());
+            text += &format!("\nFindings, trace and charts are in {}\n", path.display());
         }
         text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;

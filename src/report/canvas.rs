@@ -101,21 +101,10 @@ pub struct Canvas<'s> {
     paper: Paper,
 }
 
-/// Draws a picture of this size on light paper; `told` is read out in its place.
-///
-/// *Errors*: the drawing library or the font failed.
-pub fn sheet(
-    size: (u32, u32),
-    told: &str,
-    paint: impl FnOnce(&Canvas) -> Result<(), DrawError>,
-) -> Result<String, DrawError> {
-    sheet_on(Paper::Light, size, told, paint)
-}
-
 /// Draws a picture of this size on this paper; `told` is read out in its place.
 ///
 /// *Errors*: the drawing library or the font failed.
-pub fn sheet_on(
+pub fn sheet(
     paper: Paper,
     (width, height): (u32, u32),
     told: &str,
@@ -289,7 +278,7 @@ mod tests {
 
     #[test]
     fn a_sheet_has_its_size_a_fine_view_and_an_escaped_title() {
-        let svg = sheet((200, 100), "a < b & c", |canvas| {
+        let svg = sheet(Paper::Light, (200, 100), "a < b & c", |canvas| {
             canvas.line(&[(10.0, 10.0), (10.25, 20.0)], ink::TEXT, 1.0, None)
         })
         .unwrap();
@@ -313,7 +302,7 @@ mod tests {
 
     #[test]
     fn bold_words_are_wider() {
-        sheet((100, 100), "", |canvas| {
+        sheet(Paper::Light, (100, 100), "", |canvas| {
             let plain = canvas.width_of("departure", Lettering::plain(12.0, ink::TEXT))?;
             let bold = canvas.width_of("departure", Lettering::bold(12.0))?;
             assert!(
