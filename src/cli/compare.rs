@@ -6,7 +6,7 @@ use super::{folder, night, opening, progress, say};
 use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
-use crate::report::{comparison_text, json};
+use crate::report::{comparison_text, json, sketch};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
@@ -95,6 +95,10 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         say::out(&findings)?;
     } else {
         let mut text = comparison_text::told(title, &compared, say::width());
+        if say::sketches(args.quiet) {
+            let drawn = sketch::comparison(&compared.nights, say::width());
+            text += &format!("\nThe coldest part of each choice\n{drawn}");
+        }
         if let Some(path) = written.filter(|_| !args.quiet) {
             text += &format!("\nFindings, traces and charts are in {}\n", path.display());
         }

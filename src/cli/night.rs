@@ -7,7 +7,7 @@ use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
-use crate::report::{json, night_text};
+use crate::report::{json, night_text, sketch};
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
@@ -53,6 +53,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
         say::out(&findings)?;
     } else {
         let mut text = night_text::told(&night, &loaded.engine, say::width());
+        if say::sketches(args.quiet) {
+            text += &format!("\n{}", sketch::night(&night, say::width()));
+        }
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and charts are in {}\n", path.display());
         }

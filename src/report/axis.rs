@@ -5,6 +5,17 @@ use crate::scenario::clock::NightClock;
 /// The smallest span of a vertical axis, in degrees: a night in which nothing moves is a flat line, not noise.
 const SMALLEST_SPAN: f64 = 4.0;
 
+/// A range from zero to a round number that holds all these amounts, and its ticks, about as many as `most`; none, or
+/// nothing but zeros, gives zero to one.
+pub fn amounts(values: impl Iterator<Item = f64>, most: f64) -> ((f64, f64), Vec<f64>) {
+    let high = values.filter(|v| v.is_finite()).fold(0.0, f64::max);
+    let high = if high > 0.0 { high } else { 1.0 };
+    let step = round_step(high / most);
+    let steps = (high / step - 1e-9).ceil().max(1.0);
+    let ticks = (0..=steps as usize).map(|k| k as f64 * step).collect();
+    ((0.0, steps * step), ticks)
+}
+
 /// A range of round numbers that holds all these values, and its ticks, about as many as `most`.
 ///
 /// Values that are no numbers are passed over; none at all gives zero to ten.
@@ -86,6 +97,15 @@ mod tests {
         let ((low, high), ticks) = round_range([-12.3, 31.0].into_iter(), 8.0);
         assert_eq!((low, high), (-20.0, 40.0));
         assert_eq!(ticks, [-20.0, -10.0, 0.0, 10.0, 20.0, 30.0, 40.0]);
+    }
+
+    #[test]
+    fn amounts_begin_at_zero() {
+        assert_eq!(
+            amounts([0.69].into_iter(), 6.0),
+            ((0.0, 0.8), vec![0.0, 0.2, 0.4, 0.6000000000000001, 0.8])
+        );
+        assert_eq!(amounts([0.0, f64::NAN].into_iter(), 6.0).0, (0.0, 1.0));
     }
 
     #[test]

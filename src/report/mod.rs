@@ -24,6 +24,7 @@ mod phrase;
 pub mod png;
 pub mod provenance;
 mod readiness;
+pub mod sketch;
 pub mod spread_csv;
 pub mod spread_json;
 pub mod spread_text;

@@ -1,6 +1,6 @@
 //! Bars from one common zero, a row each: its name at the left, its figures at the right.
 
-use super::super::axis::{round_range, tick_label};
+use super::super::axis::{amounts, round_range, tick_label};
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
 use super::super::heading;
 use super::super::ink::{self, Ink};
@@ -30,6 +30,8 @@ pub struct Bars<'a> {
     pub heads: Vec<String>,
     /// Its rows, from above.
     pub rows: Vec<Row>,
+    /// How many of them are drawn; the rest is told in numbers only.
+    pub drawn: usize,
     /// Said in place of rows, if there are none.
     pub empty: String,
 }
@@ -54,7 +56,7 @@ impl Bars<'_> {
     ///
     /// *Errors*: the drawing failed, which is a fault of the program.
     pub fn picture(&self) -> Result<Picture, DrawError> {
-        let rows = self.rows.len().max(1) as f64;
+        let rows = self.drawn.max(1) as f64;
         let high = heading::HIGH + EDGE + ROW * rows + AXIS + MARGIN;
         let told = format!("{}. {}", self.view.title, self.view.saying(&self.what));
         let size = (WIDTH as u32, high as u32);
@@ -78,21 +80,27 @@ impl Bars<'_> {
             Lettering::plain(NAME, ink::QUIET),
         );
         let top = heading::HIGH + EDGE;
-        if self.rows.is_empty() {
+        let rows = &self.rows[..self.drawn.min(self.rows.len())];
+        if rows.is_empty() {
             let at = (MARGIN + MARK, top + ROW / 2.0);
             return canvas.words(&self.empty, at, Stand::Right, plain);
         }
         let mut widest: f64 = 0.0;
-        for row in &self.rows {
+        for row in rows {
             widest = widest.max(canvas.width_of(&row.name, plain)?);
         }
         let left = MARGIN + MARK + widest.min(NAME_WIDEST * 1.3) + 12.0;
         let right = WIDTH - MARGIN - FIGURES;
-        let floor = top + ROW * self.rows.len() as f64;
-        let bars = self.rows.iter().flat_map(|r| r.bars.iter());
-        let marks = self.rows.iter().filter_map(|r| r.mark);
+        let floor = top + ROW * rows.len() as f64;
+        let bars = rows.iter().flat_map(|r| r.bars.iter());
+        let marks = rows.iter().filter_map(|r| r.mark);
         let values = bars.flat_map(|b| [b.0, b.1]).chain(marks).chain([0.0]);
-        let ((low, high), ticks) = round_range(values, 6.0);
+        let values: Vec<f64> = values.collect();
+        let ((low, high), ticks) = if values.iter().all(|v| *v >= 0.0) {
+            amounts(values.into_iter(), 6.0)
+        } else {
+            round_range(values.into_iter(), 6.0)
+        };
         let x = |value: f64| left + (value - low) / (high - low) * (right - left);
         for tick in &ticks {
             canvas.line(&[(x(*tick), top), (x(*tick), floor)], ink::GRID, 1.0, None)?;
@@ -101,7 +109,7 @@ impl Bars<'_> {
         }
         let middle = ((left + right) / 2.0, floor + 29.0);
         canvas.words(&self.axis, middle, Stand::Middle, quiet)?;
-        for (k, row) in self.rows.iter().enumerate() {
+        for (k, row) in rows.iter().enumerate() {
             let y = top + ROW * (k as f64 + 0.5);
             let name = fitted(canvas, &row.name, plain, left - MARGIN - MARK - 10.0)?;
             canvas.words(&name, (left - 10.0, y), Stand::Left, plain)?;

@@ -170,7 +170,7 @@ impl Figure<'_> {
         let half = canvas.width_of(&words, lettering)? / 2.0;
         // Clear of the unit at the left.
         let centre = x.clamp(LEFT + half + 8.0, WIDTH - MARGIN - half);
-        let at = (centre, place.top - 15.0);
+        let at = (centre, place.top - 17.0);
         canvas.words(&words, at, Stand::Middle, lettering)
     }
 

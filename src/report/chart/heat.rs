@@ -3,7 +3,6 @@
 
 use super::super::canvas::DrawError;
 use super::super::ink::{self, Ink};
-use super::super::phrase;
 use super::figure::Figure;
 use super::panel::Panel;
 use super::stack::{Layer, Stack};
@@ -73,7 +72,7 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
     ];
     for (path, watts) in &course.losses_w {
         let key = format!("lost_{}", format!("{path:?}").to_lowercase());
-        layers.push(layer(&key, phrase::path(*path), of_path(*path), watts));
+        layers.push(layer(&key, words(*path), of_path(*path), watts));
     }
     layers.retain(|l| l.values.iter().any(|w| w.abs() >= LEAST_W));
     let given: Vec<f64> = course
@@ -96,8 +95,8 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         limits: vec![],
     };
     let what = format!(
-        "above zero where heat goes, below zero what gives it back; above less below is what the heaters draw. Means \
-over {:.0} min; kWh until departure",
+        "above zero where heat goes, below zero what gives it back; above less below is what heaters draw. Means over \
+{:.0} min; at the right kWh until departure",
         span_s / 60.0
     );
     figure(trace, view, &what, vec![panel], heaters(trace))
@@ -108,6 +107,19 @@ fn kwh(kwh: f64) -> String {
     match told.as_str() {
         "\u{2212}0.00" => "0.00".to_owned(),
         _ => told,
+    }
+}
+
+/// Shorter words for a way that heat leaves by than those of a sentence.
+fn words(path: LossPath) -> &'static str {
+    match path {
+        LossPath::Skins => "through the cowl skin",
+        LossPath::Gaps => "with air through gaps",
+        LossPath::Duct => "in the duct",
+        LossPath::Propeller => "from the propeller",
+        LossPath::Firewall => "through the firewall",
+        LossPath::Breather => "out of the breather",
+        LossPath::Surroundings => "to the surroundings",
     }
 }
 

@@ -170,7 +170,7 @@ impl Panel {
         }
         let (corner, far) = ((place.left, place.top), (place.right, place.floor));
         canvas.outline(corner, far, ink::FRAME)?;
-        let above = place.top - 14.0;
+        let above = place.top - 17.0;
         let (words, at, stand) = match self.heading.as_str() {
             "" => (self.unit.symbol.to_owned(), place.left - 8.0, Stand::Left),
             what => (

@@ -45,6 +45,7 @@ range; zero is just ready"
             .to_owned(),
         axis: format!("coldest part above the threshold at departure, {}", unit.symbol),
         heads: vec![head("low"), head("high")],
+        drawn: rows.len(),
         rows: rows.collect(),
         empty: "The nights that change one number alone were not computed.".to_owned(),
     }

@@ -3,6 +3,9 @@
 use super::super::canvas::{Canvas, DrawError};
 use super::super::ink::{self, Ink};
 
+/// What lies below zero by less than this share of what is above is no reason for the axis to go there.
+const TRACE: f64 = 0.004;
+
 /// Layers with one value for each span between edges.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Stack {
@@ -34,11 +37,12 @@ pub struct Piled {
 }
 
 impl Piled {
-    /// The middle of its last span above zero.
+    /// The middle of its last span.
     pub fn end(&self) -> f64 {
-        self.above
-            .last()
-            .map_or(0.0, |(from, to)| (from + to) / 2.0)
+        let side = |spans: &[(f64, f64)]| spans.last().copied().unwrap_or((0.0, 0.0));
+        let (above, below) = (side(&self.above), side(&self.below));
+        let (from, to) = if above.0 == above.1 { below } else { above };
+        (from + to) / 2.0
     }
 }
 
@@ -73,6 +77,8 @@ impl Stack {
         let last = piled.last();
         let low = last.map_or(0.0, |p| p.below.iter().map(|s| s.1).fold(0.0, f64::min));
         let high = last.map_or(over, |p| p.above.iter().map(|s| s.1).fold(over, f64::max));
+        // A trace below zero, as of a loss that turned for a moment, is not worth a tick of its own.
+        let low = if low > -TRACE * high { 0.0 } else { low };
         (low, high)
     }
 
