@@ -9,7 +9,7 @@ use super::stack::{Layer, Stack};
 use super::temperature::{figure, heaters};
 use super::view::{ChartView, Picture, Unit};
 use crate::findings::{HeatCourse, mean_over};
-use crate::trace::{LossPath, Trace};
+use crate::trace::{LossPath, SwitchCause, Trace};
 
 /// Spans that values may be averaged over, s.
 const SPANS_S: [f64; 8] = [60.0, 120.0, 300.0, 600.0, 900.0, 1800.0, 3600.0, 7200.0];
@@ -17,6 +17,8 @@ const SPANS_S: [f64; 8] = [60.0, 120.0, 300.0, 600.0, 900.0, 1800.0, 3600.0, 720
 const MOST_SPANS: f64 = 280.0;
 /// How high the panel is, in pixels.
 const HIGH: f64 = 400.0;
+/// A thermostat that came on no more often than this is shown turn by turn.
+const FEW_TURNS: usize = 8;
 const J_PER_KWH: f64 = 3.6e6;
 /// A path that never takes this much, W, is left out of the picture, not of the numbers.
 const LEAST_W: f64 = 0.05;
@@ -31,8 +33,7 @@ pub fn heat(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError> {
 fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
     let course = HeatCourse::of(trace);
     let end_s = trace.times_s.last().copied().unwrap_or(0.0);
-    let span_s = SPANS_S.into_iter().find(|s| end_s / s <= MOST_SPANS);
-    let span_s = span_s.unwrap_or(end_s / MOST_SPANS);
+    let span_s = span_s(trace, end_s);
     let mut edges: Vec<f64> = (0..)
         .map(|k| f64::from(k) * span_s)
         .take_while(|t| *t < end_s)
@@ -100,6 +101,23 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         span_s / 60.0
     );
     figure(trace, view, &what, vec![panel], heaters(trace))
+}
+
+/// What values are averaged over: wide enough for the picture, and for three turns of a thermostat, whose teeth would
+/// hide where the heat goes.
+fn span_s(trace: &Trace, end_s: f64) -> f64 {
+    let turns = trace.switchings.iter();
+    let turns: Vec<f64> = turns
+        .filter(|s| s.on && s.cause == SwitchCause::Thermostat)
+        .map(|s| s.time_s)
+        .collect();
+    let turn_s = match turns[..] {
+        [first, .., last] if turns.len() > FEW_TURNS => (last - first) / (turns.len() - 1) as f64,
+        _ => 0.0,
+    };
+    let least = (end_s / MOST_SPANS).max(3.0 * turn_s);
+    let wide = SPANS_S.into_iter().find(|s| *s >= least);
+    wide.unwrap_or(least)
 }
 
 fn kwh(kwh: f64) -> String {

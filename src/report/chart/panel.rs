@@ -4,7 +4,7 @@ use super::super::axis::{round_range, tick_label};
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand};
 use super::super::clip::Frame;
 use super::super::ink::{self, Ink};
-use super::super::names::{self, NAME, Name};
+use super::super::names::{self, NAME, Name, Sample};
 use super::line::Line;
 use super::stack::Stack;
 use super::thin::thinned;
@@ -120,12 +120,14 @@ impl Panel {
         }
         for (layer, piled) in self.stack.layers.iter().zip(self.stack.piled()) {
             let mut layer = name(y(piled.end()), &layer.name, layer.ink, None);
-            layer.block = true;
+            layer.sample = Sample::Block;
             named.push(layer);
         }
         if let Some(over) = &self.stack.over {
             let end = over.values.last().copied().unwrap_or(0.0);
-            named.push(name(y(end), &over.name, over.ink, None));
+            let mut over = name(y(end), &over.name, over.ink, None);
+            over.sample = Sample::Stroke;
+            named.push(over);
         }
         // Dashed lines lie on solid ones, so that each shows where two run along together.
         let solid = self.lines.iter().filter(|l| l.dashes.is_none());
@@ -189,6 +191,6 @@ fn name(y: f64, text: &str, ink: Ink, dashes: Option<(f64, f64)>) -> Name {
         text: text.to_owned(),
         ink,
         dashes,
-        block: false,
+        sample: Sample::Leader,
     }
 }

@@ -99,7 +99,10 @@ impl Stack {
         if let Some(over) = &self.over {
             let spans = self.edges_s.windows(2).zip(&over.values);
             let steps = spans.flat_map(|(s, v)| [(x(s[0]), y(*v)), (x(s[1]), y(*v))]);
-            canvas.line(&steps.collect::<Vec<_>>(), over.ink, 1.8, None)?;
+            let steps: Vec<_> = steps.collect();
+            // Edged with the ground, so that it shows on dark layers too.
+            canvas.line(&steps, ink::GROUND, 4.6, None)?;
+            canvas.line(&steps, over.ink, 2.0, None)?;
         }
         Ok(())
     }
