@@ -6,10 +6,11 @@
 use super::super::axis::hour_ticks;
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
 use super::super::heading;
-use super::super::ink::{self, Ink};
+use super::super::ink;
 use super::super::names::{LEADER, NAME, NAME_WIDEST, fitted};
 use super::numbers::written;
 use super::panel::{Panel, Place};
+use super::strip::Strip;
 use super::view::{ChartView, Picture};
 
 /// How wide every chart is. On a quarter of a page (a landscape A6 sheet, 148 mm) its words are then 2.2 mm high.
@@ -28,19 +29,6 @@ const STRIP_HIGH: f64 = 22.0;
 const BOTTOM: f64 = 12.0;
 /// Hours by which a day has passed, so that a time of day alone does not tell when.
 const DAY_S: f64 = 86_400.0;
-
-/// When something was on, drawn as a strip under the panels.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Strip {
-    /// Its name in machine output.
-    pub key: String,
-    /// Its name.
-    pub name: String,
-    /// Spans of seconds after the beginning.
-    pub spans: Vec<(f64, f64)>,
-    /// Its ink.
-    pub ink: Ink,
-}
 
 /// What a figure shows.
 #[derive(Debug, Clone)]
@@ -68,7 +56,7 @@ impl Figure<'_> {
         let (size, paper) = ((WIDTH as u32, self.height()), self.view.paper);
         Ok(Picture {
             svg: sheet(paper, size, &told, |canvas| self.paint(canvas))?,
-            csv: written(self)?,
+            csv: written(self.view.clock, &self.panels, &self.strips)?,
         })
     }
 

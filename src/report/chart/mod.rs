@@ -12,6 +12,7 @@ mod numbers;
 mod panel;
 pub mod sensitivity;
 mod stack;
+mod strip;
 mod temperature;
 mod thin;
 mod view;

@@ -1,7 +1,9 @@
 //! The numbers of a figure as CSV: a row a time, a column a line, layer or strip, the unit at the end of its head.
 
 use super::super::canvas::DrawError;
-use super::figure::Figure;
+use super::panel::Panel;
+use super::strip::Strip;
+use crate::scenario::clock::NightClock;
 use std::collections::BTreeMap;
 
 /// A column: its head, and its values by time in milliseconds.
@@ -11,9 +13,13 @@ type Column = (String, BTreeMap<i64, String>);
 /// value of a layer holds from its row to the next; a strip is 1 while it is on.
 ///
 /// *Errors*: whatever the CSV writer says; it writes to memory.
-pub fn written(figure: &Figure) -> Result<Vec<u8>, DrawError> {
+pub fn written(
+    clock: &NightClock,
+    panels: &[Panel],
+    strips: &[Strip],
+) -> Result<Vec<u8>, DrawError> {
     let mut columns: Vec<Column> = Vec::new();
-    for panel in &figure.panels {
+    for panel in panels {
         for line in &panel.lines {
             let head = format!("{}_{}", line.key, panel.unit.key);
             let points = line.points.iter().filter(|p| p.1.is_finite());
@@ -28,7 +34,7 @@ pub fn written(figure: &Figure) -> Result<Vec<u8>, DrawError> {
     let mut times: Vec<i64> = columns.iter().flat_map(|c| c.1.keys().copied()).collect();
     times.sort_unstable();
     times.dedup();
-    for strip in &figure.strips {
+    for strip in strips {
         let on = |t: i64| {
             let held = |s: &(f64, f64)| ms(s.0) <= t && t < ms(s.1);
             i32::from(strip.spans.iter().any(held)).to_string()
@@ -42,8 +48,8 @@ pub fn written(figure: &Figure) -> Result<Vec<u8>, DrawError> {
     writer.write_record(row).map_err(DrawError::of)?;
     for time in times {
         let seconds = time as f64 / 1000.0;
-        let clock = figure.view.clock.told(seconds);
-        let mut row = vec![format!("{:.5}", seconds / 3600.0), clock];
+        let told = clock.told(seconds);
+        let mut row = vec![format!("{:.5}", seconds / 3600.0), told];
         let values = columns.iter().map(|c| c.1.get(&time).cloned());
         row.extend(values.map(Option::unwrap_or_default));
         writer.write_record(&row).map_err(DrawError::of)?;

@@ -4,10 +4,11 @@
 use super::super::axis::tick_label;
 use super::super::canvas::DrawError;
 use super::super::ink;
-use super::figure::{Figure, Strip};
+use super::figure::Figure;
 use super::line::{Line, air, coldest, degrees, look, points, weighted};
 use super::panel::{Limit, Panel};
 use super::stack::Stack;
+use super::strip::Strip;
 use super::view::{ChartView, Picture, Unit};
 use crate::findings::DewCourse;
 use crate::quantity::Units;
