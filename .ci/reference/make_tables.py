@@ -15,6 +15,7 @@ import sys
 from importlib.metadata import version
 from pathlib import Path
 
+import fluids
 import ht
 import iapws._iapws
 import numpy
@@ -185,7 +186,49 @@ def fins():
     )
 
 
-MAKERS = (air, saturation, dew_point, convection, draught, layer, exchanger, passage, walls, fins)
+def radiation():
+    """A grey surface that sees only surroundings."""
+    rows = [[e, a, b, ht.q_rad(e, a + 273.15, b + 273.15)]
+            for e in (0.05, 0.3, 0.9, 1.0) for a in (-30, -10, 5, 20, 60) for b in (-40, -20, 0, 40)]
+    return (f"ht {version('ht')} q_rad", "emissivity,temp_c,surroundings_c,flux_w_per_m2", rows)
+
+
+def orifice():
+    """A sharp opening in a wide wall, so that what nears it is at rest."""
+    wide, coefficient = 1e6, 0.6
+    rows = []
+    for area in (5e-4, 0.02):
+        for pressure in (0.05, 0.3, 1.0, 10.0):
+            for rho in (1.1, 1.2, 1.45):
+                hole = math.sqrt(4 * area / math.pi)
+                rows.append([area, pressure, rho, fluids.flow_meter.flow_meter_discharge(
+                    wide, hole, STANDARD_PA + pressure, STANDARD_PA, rho, coefficient)])
+    return (
+        f"fluids {version('fluids')} flow_meter_discharge (ISO 5167-1), discharge coefficient 0.6, no expansion",
+        "area_m2,dp_pa,rho_kg_per_m3,kg_per_s",
+        rows,
+    )
+
+
+def wire():
+    """Diameters of wires by their American gauge."""
+    rows = [[gauge, fluids.piping.t_from_gauge(gauge, SI=True, schedule="AWG")] for gauge in (18, 16, 14, 12, 10, 8)]
+    return (f"fluids {version('fluids')} t_from_gauge, schedule AWG", "gauge_awg,diameter_m", rows)
+
+
+def vapour_density():
+    """Saturated vapour above its liquid, a real gas."""
+    rows = []
+    for t in (0.01, 5, 10, 20, 30, 40, 50, 60):
+        kelvin = t + 273.15
+        rows.append([t, PropsSI("P", "T", kelvin, "Q", 1, "Water"), 1e3 * PropsSI("D", "T", kelvin, "Q", 1, "Water")])
+    return (f"CoolProp {version('CoolProp')}, PropsSI(..., 'Q', 1, 'Water')", "temp_c,pressure_pa,density_g_per_m3", rows)
+
+
+MAKERS = (
+    air, saturation, dew_point, vapour_density, convection, draught, layer, exchanger, passage, walls, fins, radiation,
+    orifice, wire,
+)
 
 
 def text(maker):

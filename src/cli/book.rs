@@ -45,7 +45,7 @@ impl Book {
             let purpose = WORDS.iter().find(|(_, w)| *w == word).map(|(p, _)| *p);
             let outcome: Option<Outcome> = serde_json::from_str(&outcome).ok();
             let (Some(purpose), Some(outcome)) = (purpose, outcome) else {
-                return Err(Failure::Format(format!(
+                return Err(Failure::Study(format!(
                     "the {word} night {number} in {} cannot be read; begin a new file with --study",
                     path.display()
                 )));
@@ -116,6 +116,20 @@ fn row(task: &Task, outcome: &Outcome) -> Result<Row, Failure> {
     Ok((word, task.number, outcome))
 }
 
+/// Which program computes: its version, and the first digits of the hash of its file, since two builds of one version
+/// may compute differently. The version alone where that file cannot be read.
+fn program() -> String {
+    let version = env!("CARGO_PKG_VERSION");
+    let bytes = std::env::current_exe().and_then(std::fs::read);
+    match bytes.map(|bytes| Sha256::digest(&bytes)) {
+        Ok(digest) => {
+            let digits: String = digest.iter().take(6).map(|b| format!("{b:02x}")).collect();
+            format!("{version}, build {digits}")
+        }
+        Err(_) => version.to_owned(),
+    }
+}
+
 /// What a study is of. The reader's degrees change nothing.
 fn identity(scenario: &Scenario, seed: u32) -> Result<Identity, Failure> {
     let plain = Scenario {
@@ -125,7 +139,7 @@ fn identity(scenario: &Scenario, seed: u32) -> Result<Identity, Failure> {
     let text = serde_json::to_string(&plain).map_err(|e| Failure::Format(e.to_string()))?;
     let digest = Sha256::digest(text.as_bytes());
     Ok(Identity {
-        program: env!("CARGO_PKG_VERSION").to_owned(),
+        program: program(),
         title: scenario.title.clone(),
         scenario: digest.iter().map(|byte| format!("{byte:02x}")).collect(),
         seed,

@@ -110,6 +110,16 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             found.faults = faults.iter().map(fault_json).collect();
         }
         if let Some(sound) = gathered.keep(examined) {
+            let whole = matches!(sound.kind, Kind::Engine | Kind::Night | Kind::Comparison);
+            if wanted.expand && !whole {
+                let word = sound.kind.word();
+                let fault = Fault::of(
+                    &file.display().to_string(),
+                    format!("a {word} file has no engine, so there is nothing to expand"),
+                );
+                gathered.add(vec![fault.help("name an engine, a night or a comparison")]);
+                continue;
+            }
             if wanted.expand {
                 if let Some(night) = &sound.night {
                     told += &expanded(night)?;

@@ -42,10 +42,12 @@ pub fn main() -> ExitCode {
     };
     args.color.apply();
     if let Some(threads) = args.threads {
-        // Fails only if a pool was built before, which it was not.
-        let _ = rayon::ThreadPoolBuilder::new()
+        let built = rayon::ThreadPoolBuilder::new()
             .num_threads(threads.get())
             .build_global();
+        if let Err(e) = built {
+            return outcome::leave(Err(Failure::Threads(threads.get(), e.to_string())));
+        }
     }
     let done = run(&args);
     outcome::leave(done)

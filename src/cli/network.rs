@@ -2,7 +2,7 @@
 
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
-use super::{assumed, night, opening, say};
+use super::{night, opening, say};
 use crate::anatomy::{Anatomy, AnatomyError, anatomy, dot};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
@@ -57,6 +57,8 @@ pub enum Format {
 struct NetworkJson<'a> {
     #[serde(flatten)]
     from: &'a Provenance,
+    notes: &'a [String],
+    hard_to_believe: &'a [String],
     #[serde(flatten)]
     anatomy: &'a Anatomy,
 }
@@ -65,9 +67,7 @@ struct NetworkJson<'a> {
 pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
     let loaded = opening::loaded(&wanted.night, args)?;
     let slip = |what: String, help: &str| Fault::of("the command line", what).help(help);
-    if args.verbose {
-        assumed::tell(&loaded);
-    }
+    let from = opening::told(&loaded, &loaded.doubts(), args);
     let time = wanted.at.as_ref().map(|at| ClockTime::try_from(at.clone()));
     let time = time
         .transpose()
@@ -86,7 +86,6 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
         .into(),
         other => Failure::Network(other),
     })?;
-    let from = opening::origin(&loaded.inputs);
     let text = match wanted.format {
         Format::Table => {
             let told = table(&found, loaded.scenario.units, say::width());
@@ -95,6 +94,8 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
         Format::Dot => format!("{}{}", comment(&from.told(u16::MAX)), dot(&found)),
         Format::Json => serde_json::to_string_pretty(&NetworkJson {
             from: &from,
+            notes: &from.notes,
+            hard_to_believe: &from.hard_to_believe,
             anatomy: &found,
         })
         .map_err(|e| Failure::Format(e.to_string()))?,

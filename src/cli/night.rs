@@ -2,18 +2,22 @@
 
 use super::args::{Args, Output};
 use super::outcome::{Failure, Outcome};
-use super::{folder, opening, say};
+use super::{folder, opening, progress, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
+use crate::files::night::Loaded;
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
-use crate::report::{json, night_text, sketch};
+use crate::report::provenance::Provenance;
+use crate::report::{json, night_text, refine_json, refine_text, sketch};
+use crate::study::refine::{NIGHTS, refine};
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
+coldsoak night my-night.ron --refine         how far the numbers move when computed more finely\n  \
 coldsoak new - --unheated | coldsoak night -   from standard input\n\n\
 Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-underneath, thermostat-pad.";
 
@@ -23,6 +27,9 @@ Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-und
 pub struct Night {
     /// A night file, `-` for standard input, or the name of a built-in night.
     pub night: String,
+    /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
+    #[arg(long, conflicts_with_all = ["out", "require_ready"])]
+    pub refine: bool,
     /// How it is told and kept.
     #[command(flatten)]
     pub output: Output,
@@ -32,6 +39,9 @@ pub struct Night {
 pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     let loaded = opening::loaded(&wanted.night, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
+    if wanted.refine {
+        return refined(wanted, args, &loaded, &from);
+    }
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
@@ -69,6 +79,28 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
             Outcome::Done
         },
     )
+}
+
+/// Tells the same night computed more finely.
+fn refined(
+    wanted: &Night,
+    args: &Args,
+    loaded: &Loaded,
+    from: &Provenance,
+) -> Result<Outcome, Failure> {
+    let bar = progress::bar(NIGHTS, args.quiet);
+    let refinement = refine(&loaded.scenario, &|| bar.inc(1));
+    bar.finish_and_clear();
+    let refinement = refinement.map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
+    let told = if wanted.output.json {
+        refine_json::told(&refinement, from).map_err(|e| Failure::Format(e.to_string()))?
+    } else {
+        let width = say::width();
+        let text = refine_text::told(&refinement, width);
+        format!("{text}\n{}\n", from.told(width))
+    };
+    say::out(&told)?;
+    Ok(Outcome::Done)
 }
 
 /// What a night that was not computed means for the user: problems are told at their places in the files.

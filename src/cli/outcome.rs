@@ -37,12 +37,18 @@ pub enum Failure {
     /// Standard output could not be written.
     #[error("the result could not be told: {0}")]
     Say(std::io::Error),
+    /// So many threads cannot be had here.
+    #[error("{0} threads could not be had ({1}); ask for fewer with --threads, or leave it out")]
+    Threads(usize, String),
     /// JSON or CSV could not be made.
     #[error("the result could not be written down: {0}")]
     Format(String),
     /// A study file that cannot be used.
     #[error(transparent)]
     Store(#[from] StoreError),
+    /// A study file that was damaged.
+    #[error("{0}")]
+    Study(String),
     /// A study was interrupted; how far it came.
     #[error("{0}")]
     Stopped(String),
@@ -68,7 +74,9 @@ pub fn leave(ended: Result<Outcome, Failure>) -> ExitCode {
         }
         Err(
             failure @ (Failure::Files(_)
-            | Failure::Write(WriteError::Exists(_) | WriteError::NotOurs(_))),
+            | Failure::Write(
+                WriteError::Exists(_) | WriteError::NotOurs(_) | WriteError::NoFile(_),
+            )),
         ) => {
             anstream::eprintln!("error: {failure}");
             ExitCode::from(2)

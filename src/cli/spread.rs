@@ -101,7 +101,12 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
         &summary,
     )
     .map_err(|e| Failure::Format(e.to_string()))?;
-    if let Some(path) = &wanted.out {
+    // What a study file keeps is taken up by the same command, which an occupied folder would stop.
+    let folder = wanted
+        .out
+        .as_ref()
+        .filter(|_| finished || wanted.study.is_none());
+    if let Some(path) = folder {
         let rows = crate::report::spread_csv::nights(&study.doubts, &keys, &done, &outcomes)
             .map_err(|e| Failure::Format(e.to_string()))?;
         spread_folder::write(
@@ -121,7 +126,7 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     } else {
         let (doubts, seed) = (&study.doubts, wanted.seed);
         let mut text = spread_text::told(&title, &written, doubts, &summary, seed, say::width());
-        if let Some(path) = wanted.out.as_ref().filter(|_| !args.quiet) {
+        if let Some(path) = folder.filter(|_| !args.quiet) {
             text += &format!("\nFindings, nights and charts are in {}\n", path.display());
         }
         text += &format!("\n{}\n", from.told(say::width()));
@@ -137,8 +142,12 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
 fn stopped(wanted: &Spread, nights: usize) -> String {
     let kept = match &wanted.study {
         Some(path) => format!(
-            "they are kept in {}, and the same command goes on from there",
-            path.display()
+            "they are kept in {}, and the same command goes on from there{}",
+            path.display(),
+            match &wanted.out {
+                Some(out) => format!(" and then writes {}", out.display()),
+                None => String::new(),
+            }
         ),
         None => "with --study FILE.db they would have been kept".to_owned(),
     };

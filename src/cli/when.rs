@@ -104,7 +104,7 @@ fn leave_at(depart: Moment, loaded: &mut Loaded) -> Result<(), Failure> {
             let begin = String::from(loaded.scenario.clock.begin);
             let fault = |what: &str| {
                 Fault::of(&typed, what.to_owned()).help(format!(
-                    "the night of {} begins at {begin}; leave after that, and while its weather is recorded",
+                    "the night of {} begins at {begin}; leave after that and after the hours of its heaters, while its weather is recorded",
                     loaded.file
                 ))
             };

@@ -44,7 +44,10 @@ pub fn examine(
     let mut sources = Sources::beside(path);
     let known = match kind {
         Some(kind) => kind,
-        None if !path.exists() && path.extension().is_none() => Kind::Night,
+        // A name that is built in; what comes by standard input tells its kind like a file.
+        None if path != Path::new("-") && !path.exists() && path.extension().is_none() => {
+            Kind::Night
+        }
         None => {
             let text = sources.open(path)?;
             kind_of(&name, &text).ok_or_else(|| unknown(&name, &text))?

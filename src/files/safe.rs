@@ -20,6 +20,9 @@ pub enum WriteError {
     /// Something is there that a run did not write, so it is not replaced whatever was asked.
     #[error("{} is not a folder that coldsoak wrote, so --force leaves it alone; name another with --out", .0.display())]
     NotOurs(PathBuf),
+    /// Something is there that is not a plain file, so a file cannot take its place.
+    #[error("{} is not a plain file, so it is not replaced; name another with --out", .0.display())]
+    NoFile(PathBuf),
     /// The system refused.
     #[error("{} could not be written: {source}", path.display())]
     Refused {
@@ -43,6 +46,10 @@ fn refused(path: &Path) -> impl Fn(io::Error) -> WriteError + '_ {
 pub fn write_file(path: &Path, bytes: &[u8], force: bool) -> Result<(), WriteError> {
     if !force && path.exists() {
         return Err(WriteError::Exists(path.to_owned()));
+    }
+    // A folder, a device or a pipe is no file to replace.
+    if path.exists() && !path.is_file() {
+        return Err(WriteError::NoFile(path.to_owned()));
     }
     let draft = beside(path, "draft");
     let written = fs::write(&draft, bytes).and_then(|()| fs::rename(&draft, path));
@@ -137,8 +144,8 @@ fn told_files(path: &Path) -> Option<Vec<String>> {
     )
 }
 
-/// Refuses to replace what is there, unless it is empty, or `force` is set and a run wrote all of it: findings and
-/// plain files of the kinds a run writes, those it lists, nothing else.
+/// Refuses to replace what is there, unless it is empty, or `force` is set and a run wrote all of it: findings, the
+/// account of what it was made from, plain files that this account lists, and nothing else.
 ///
 /// *Errors*: something is there that is not to be replaced.
 pub fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
@@ -155,7 +162,7 @@ pub fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
             let name = entry.file_name();
             let ending = Path::new(&name).extension().and_then(|e| e.to_str());
             let ours = ending.is_some_and(|e| ENDINGS.contains(&e));
-            let told = told.as_ref().is_none_or(|told| {
+            let told = told.as_ref().is_some_and(|told| {
                 let name = name.to_string_lossy();
                 name == PROVENANCE || told.iter().any(|t| *t == name)
             });
@@ -227,7 +234,7 @@ mod tests {
         fs::create_dir(&folder).unwrap();
         assert!(matches!(
             write_file(&folder, b"x", true),
-            Err(WriteError::Refused { .. })
+            Err(WriteError::NoFile(_))
         ));
         assert_eq!(fs::read_dir(room.path()).unwrap().count(), 2);
     }
@@ -252,8 +259,25 @@ mod tests {
             Err(WriteError::NotOurs(_))
         ));
         fs::remove_file(out.join("kept.txt")).unwrap();
+        // A folder that does not say what a run wrote in it is somebody's own, whatever the names in it.
         fs::write(out.join(FINDINGS), b"{}").unwrap();
         fs::write(out.join("old.csv"), b"").unwrap();
+        assert!(matches!(
+            NewFolder::begin(&out, true),
+            Err(WriteError::NotOurs(_))
+        ));
+        let account = |files: &str| format!("{{\"files\": [{files}]}}");
+        let both = r#"{"name": "findings.json"}, {"name": "old.csv"}"#;
+        fs::write(
+            out.join(PROVENANCE),
+            account(r#"{"name": "findings.json"}"#),
+        )
+        .unwrap();
+        assert!(matches!(
+            NewFolder::begin(&out, true),
+            Err(WriteError::NotOurs(_))
+        ));
+        fs::write(out.join(PROVENANCE), account(both)).unwrap();
         let begun = NewFolder::begin(&out, true).unwrap();
         begun.write(FINDINGS, b"{}").unwrap();
         begun.finish().unwrap();

@@ -9,6 +9,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
 
 /// Endings that make a name that of a file.
 const ENDINGS: [&str; 5] = [".ron", ".csv", ".tsv", ".txt", ".metar"];
@@ -92,7 +93,7 @@ impl Sources {
     pub fn open(&mut self, path: &Path) -> Result<String, FileError> {
         let file = called(path);
         let bytes = if is_stdin(path) {
-            bounded(std::io::stdin().lock())
+            standard_input()
         } else {
             read_bounded(path)
         }
@@ -227,6 +228,16 @@ pub fn called(path: &Path) -> String {
     } else {
         path.display().to_string()
     }
+}
+
+/// Standard input, which can be read once and is asked for by more than one: by what kind of file it is, and as one.
+fn standard_input() -> std::io::Result<Vec<u8>> {
+    static READ: OnceLock<Vec<u8>> = OnceLock::new();
+    if let Some(bytes) = READ.get() {
+        return Ok(bytes.clone());
+    }
+    let bytes = bounded(std::io::stdin().lock())?;
+    Ok(READ.get_or_init(|| bytes).clone())
 }
 
 fn is_stdin(path: &Path) -> bool {

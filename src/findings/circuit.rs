@@ -1,7 +1,8 @@
 //! What the circuit had to carry, for how long, and what the cord cost of it.
 //!
-//! *Source* of the three hours and of the 80 percent of the breaker: NEC Art. 100 and 210.20(A) (continuous load),
-//! and 210.23(A)(1) (one appliance on a cord; article numbers from memory). Local codes decide.
+//! *Source*: NEC Art. 100 (a load of three hours or more is continuous), 210.20(A) (the breaker holds what is on for
+//! less, and 125 percent of what is continuous) and 210.23(A)(1) (no one appliance on a cord takes more than 80 percent);
+//! article numbers from memory. Local codes decide.
 
 use crate::physics::wire::ohm_per_m;
 use crate::scenario::circuit::{Circuit, Cord};
@@ -12,6 +13,8 @@ use serde::Serialize;
 const CONTINUOUS_S: f64 = 3.0 * 3600.0;
 /// A continuous load, or an appliance on a cord, should stay within this share of the breaker.
 pub const CONTINUOUS_SHARE: f64 = 0.8;
+/// What a continuous load asks for besides itself, of itself: with it, 80 percent are full.
+const CONTINUOUS_EXTRA: f64 = 0.25;
 /// The temperature a cord's wires are taken at, °C: tables are made for it. Warm wires lose 0.4 percent more a kelvin.
 const CORD_C: f64 = 20.0;
 /// Slack for sums of watts and of seconds, so that rounding does not split a run.
@@ -35,6 +38,8 @@ pub struct CircuitFinding {
     pub continuous_share: f64,
     /// Whether any heater current lasted three hours or more.
     pub continuous: bool,
+    /// The breaker that this asks for, A: the largest current with the other load, and a quarter of what is continuous.
+    pub needed_breaker_a: f64,
     /// Mains voltage, V.
     pub volts: f64,
     /// Each heater's current, in the order of the scenario.
@@ -50,6 +55,9 @@ pub struct HeaterCurrent {
     pub name: String,
     /// Its rated current, A.
     pub amps: f64,
+    /// Whether it was on at any time.
+    #[serde(skip)]
+    pub ever_on: bool,
     /// How many such heaters the circuit may carry at once beside its other load, within 80 percent of the breaker.
     pub at_most: usize,
 }
@@ -111,6 +119,13 @@ impl CircuitFinding {
             continuous_current_a,
             continuous_share: continuous_current_a / breaker_a,
             continuous: lasting_a > 0.0,
+            needed_breaker_a: peak_current_a
+                + other_current_a
+                + if lasting_a > 0.0 {
+                    CONTINUOUS_EXTRA * continuous_current_a
+                } else {
+                    0.0
+                },
             volts,
             heaters: heaters(trace, breaker_a, other_current_a, volts),
             cord: circuit
@@ -120,12 +135,32 @@ impl CircuitFinding {
     }
 }
 
+impl CircuitFinding {
+    /// Whether the breaker should not carry this: more than it holds, more of a continuous load than it should, or one
+    /// heater that takes too much of it.
+    pub fn overloaded(&self) -> bool {
+        let heaters_on = self.peak_current_a > 0.0;
+        heaters_on
+            && (self.needed_breaker_a > self.breaker_a + ROUNDING || self.too_large().is_some())
+    }
+
+    /// The first heater that takes more than 80 percent of the breaker by itself.
+    pub fn too_large(&self) -> Option<&HeaterCurrent> {
+        let most = CONTINUOUS_SHARE * self.breaker_a + ROUNDING;
+        self.heaters.iter().find(|h| h.ever_on && h.amps > most)
+    }
+}
+
 fn heaters(trace: &Trace, breaker_a: f64, other_a: f64, volts: f64) -> Vec<HeaterCurrent> {
     let free_a = (CONTINUOUS_SHARE * breaker_a - other_a).max(0.0);
-    let heaters = trace.legend.heaters.iter();
+    let heaters = trace.legend.heaters.iter().enumerate();
     heaters
-        .filter(|note| note.rated_w > 0.0)
-        .map(|note| HeaterCurrent {
+        .filter(|(_, note)| note.rated_w > 0.0)
+        .map(|(heater, note)| HeaterCurrent {
+            ever_on: trace
+                .on_spans(heater)
+                .iter()
+                .any(|(from, _)| *from < trace.departure_s),
             name: note.name.clone(),
             amps: note.rated_w / volts,
             at_most: (free_a * volts / note.rated_w + ROUNDING).floor() as usize,
@@ -231,6 +266,29 @@ mod tests {
         assert_eq!((found.continuous_current_a, found.continuous), (12.0, true));
         assert!((found.continuous_share - 0.8).abs() < 1e-12);
         assert_eq!(found.load_share, found.continuous_share);
+    }
+
+    /// NEC 210.20(A) (from memory): 12.5 A for two hours beside 2.1 A all night ask for 14.6 + 0.25 x 2.1 = 15.1 A, more
+    /// than 15. 1440 W by itself are 80 percent of 15 A; 1500 W are more, whatever the hours (210.23(A)(1)).
+    #[test]
+    fn what_is_continuous_counts_a_quarter_more_and_no_appliance_takes_more_than_eighty_percent() {
+        let with = |brief_w: f64, lasting_w: f64| {
+            let mut night = night();
+            night.plugged("pad", lasting_w, 0.0, 12.0);
+            night.plugged("fan", brief_w, 9.0, 11.0);
+            CircuitFinding::of(&night.trace(), &circuit(0.0))
+        };
+        let both = with(1440.0, 252.0);
+        assert!(
+            (both.needed_breaker_a - (14.1 + 0.25 * 2.1)).abs() < 1e-9,
+            "{both:?}"
+        );
+        assert!(!both.overloaded());
+        assert!(with(1440.0, 300.0).overloaded(), "12 + 2.5 + 0.6 A");
+        let alone = with(1500.0, 0.0);
+        assert!(!alone.continuous && alone.overloaded() && alone.load_share < 1.0);
+        assert_eq!(alone.too_large().map(|h| h.name.as_str()), Some("fan"));
+        assert!(!with(1440.0, 0.0).overloaded());
     }
 
     #[test]

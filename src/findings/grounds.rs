@@ -59,6 +59,8 @@ impl Grounds<'_> {
             self.uneven(),
             self.breather(),
             self.continuous(),
+            self.beside_continuous(),
+            self.large_heater(),
             self.breaker(),
             self.oil(),
         ];
@@ -121,6 +123,31 @@ impl Grounds<'_> {
         let over = circuit.continuous_share > CONTINUOUS_SHARE + ROUNDING;
         (circuit.continuous && over).then_some(Warning::ContinuousLoad {
             current_a: circuit.continuous_current_a,
+            breaker_a: circuit.breaker_a,
+        })
+    }
+
+    /// Where neither what is continuous nor the whole is too much by itself.
+    fn beside_continuous(&self) -> Option<Warning> {
+        let circuit = self.circuit;
+        let told = self.continuous().is_some() || self.breaker().is_some();
+        let over = circuit.needed_breaker_a > circuit.breaker_a + ROUNDING;
+        (over && circuit.continuous && !told).then_some(Warning::LoadBesideContinuous {
+            current_a: circuit.peak_current_a + circuit.other_current_a,
+            continuous_a: circuit.continuous_current_a,
+            needed_a: circuit.needed_breaker_a,
+            breaker_a: circuit.breaker_a,
+        })
+    }
+
+    /// Where the breaker holds it and it is not on for hours, which is told by itself.
+    fn large_heater(&self) -> Option<Warning> {
+        let circuit = self.circuit;
+        let told = self.continuous().is_some() || self.breaker().is_some();
+        let heater = circuit.too_large().filter(|_| !told)?;
+        Some(Warning::LargeHeater {
+            name: heater.name.clone(),
+            current_a: heater.amps,
             breaker_a: circuit.breaker_a,
         })
     }
@@ -256,12 +283,31 @@ mod tests {
             ),
             "{over:?}"
         );
-        assert_eq!(warnings(1500.0, 1.0, 300.0), []);
+        // Within the breaker and brief, but 12.5 A of 15 A by one appliance.
+        assert_eq!(warnings(1440.0, 1.0, 300.0), []);
+        let large = warnings(1500.0, 1.0, 300.0);
+        assert!(
+            matches!(&large[..], [Warning::LargeHeater { name, .. }] if name == "fan"),
+            "{large:?}"
+        );
         let trips = warnings(1500.0, 1.0, 330.0);
         let [Warning::OverBreaker { current_a, .. }] = trips[..] else {
             panic!("{trips:?}");
         };
         assert!((current_a - 15.25).abs() < 1e-12);
+    }
+
+    /// 12 A for two hours beside 2.5 A all night ask for 15.1 A (NEC 210.20(A), from memory).
+    #[test]
+    fn what_comes_on_beside_a_continuous_load_is_counted_with_it() {
+        let mut night = Handmade::hours(&[0.0, 9.0]);
+        night.plugged("pad", 300.0, 0.0, 9.0);
+        night.plugged("fan", 1440.0, 5.0, 7.0);
+        let told = warned(night, true, 0.0);
+        let [Warning::LoadBesideContinuous { needed_a, .. }] = told[..] else {
+            panic!("{told:?}");
+        };
+        assert!((needed_a - 15.125).abs() < 1e-9);
     }
 
     #[test]

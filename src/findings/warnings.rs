@@ -1,5 +1,6 @@
 //! What deserves care, with the numbers behind it.
 
+use super::circuit::CONTINUOUS_SHARE;
 use crate::quantity::{Temperature, Units};
 use serde::Serialize;
 use std::fmt;
@@ -59,6 +60,27 @@ pub enum Warning {
         /// The breaker, A.
         breaker_a: f64,
     },
+    /// What is continuous, counted a quarter more, and what comes on beside it for a while are more than the breaker
+    /// should carry.
+    LoadBesideContinuous {
+        /// The largest current with the other load, A.
+        current_a: f64,
+        /// What of it is continuous, A.
+        continuous_a: f64,
+        /// The breaker that asks for, A.
+        needed_a: f64,
+        /// The breaker, A.
+        breaker_a: f64,
+    },
+    /// One heater takes more than 80 percent of the breaker.
+    LargeHeater {
+        /// The heater.
+        name: String,
+        /// Its current, A.
+        current_a: f64,
+        /// The breaker, A.
+        breaker_a: f64,
+    },
     /// More than the breaker holds.
     OverBreaker {
         /// The current with the other load, A.
@@ -93,7 +115,10 @@ impl Warning {
             Self::HotCarburettor { .. } => Some("the carburettor gets too hot"),
             Self::HotSkin { .. } => Some("the cowl skin gets too hot"),
             Self::OverBreaker { .. } => Some("the breaker is overloaded"),
-            Self::ContinuousLoad { .. } => Some("the breaker is loaded too high for hours"),
+            Self::ContinuousLoad { .. } | Self::LoadBesideContinuous { .. } => {
+                Some("the breaker is loaded too high for hours")
+            }
+            Self::LargeHeater { .. } => Some("one heater takes too much of the breaker"),
             Self::Uneven { .. }
             | Self::BreatherNearFreezing { .. }
             | Self::OilExtrapolated { .. } => None,
@@ -145,7 +170,26 @@ impl Warning {
             } => format!(
                 "the circuit carries {current_a:.1} A for three hours or more: good practice keeps a continuous load \
                  to 80 percent of the {breaker_a:.0} A breaker, which is {:.1} A; local codes decide.",
-                0.8 * breaker_a
+                CONTINUOUS_SHARE * breaker_a
+            ),
+            Self::LoadBesideContinuous {
+                current_a,
+                continuous_a,
+                needed_a,
+                breaker_a,
+            } => format!(
+                "the circuit carries {continuous_a:.1} A for three hours or more and up to {current_a:.1} A in all: \
+                 counting what is continuous a quarter more, that asks for {needed_a:.1} A, and the breaker has \
+                 {breaker_a:.0} A; local codes decide."
+            ),
+            Self::LargeHeater {
+                name,
+                current_a,
+                breaker_a,
+            } => format!(
+                "{name} takes {current_a:.1} A: one appliance on a cord should take no more than 80 percent of the \
+                 {breaker_a:.0} A breaker, which is {:.1} A; local codes decide.",
+                CONTINUOUS_SHARE * breaker_a
             ),
             Self::OverBreaker {
                 current_a,

@@ -4,6 +4,7 @@ use super::phrase::wrapped;
 use crate::night::Night;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::hours::Hours;
+use crate::scenario::start::Warmth;
 
 /// The lines; `engine` is what its file is called.
 pub fn told(night: &Night, engine: &str, width: u16) -> String {
@@ -76,12 +77,17 @@ fn heater_told(heater: &Heater, night: &Night) -> String {
         Place::at(place) => format!("at {place}"),
         Place::aimed(_) => "aimed by hand".to_owned(),
     };
+    // After a flight nothing is plugged in before the delay is over.
+    let earliest_s = match &night.scenario.scenario().start.warmth {
+        Warmth::after_flight { delay } => delay.si(),
+        _ => 0.0,
+    };
     let hours = match &heater.hours {
         Hours::never => "unplugged".to_owned(),
-        Hours::always => "on all night".to_owned(),
+        Hours::always if earliest_s <= 0.0 => "on all night".to_owned(),
         hours => {
             let clock = night.scenario.clock();
-            let spans = hours.spans(clock, 0.0, night.scenario.end_s());
+            let spans = hours.spans(clock, earliest_s, night.scenario.end_s());
             let told: Vec<String> = spans
                 .iter()
                 .map(|(on, off)| format!("{} to {}", clock.told(*on), clock.told(*off)))

@@ -75,13 +75,19 @@ pub fn percent(share: &Share) -> String {
 
 /// What the table means.
 pub fn reading(paired: &Paired) -> String {
+    let failed: Vec<String> = paired
+        .bands
+        .iter()
+        .filter(|b| b.nights < paired.nights as usize)
+        .map(|b| format!(" Of \"{}\" only {} could be computed.", b.name, b.nights))
+        .collect();
     format!(
         "Over {} plausible nights a choice, the same for all (seed {}): every number that a file calls uncertain is \
 varied over its range. Of three figures, one night in ten lies below the first, half below the second, one in ten \
 above the last. Ready in: share of the nights, with its 95 percent interval. Below, a night in which neither of two \
 choices gets warm everywhere counts for the one that is warmer at its coldest part.",
         paired.nights, paired.seed,
-    )
+    ) + &failed.concat()
 }
 
 /// The verdicts in plain words.
@@ -96,6 +102,7 @@ pub fn verdict(paired: &Paired, units: Units) -> String {
     }
     if let Some(best) = paired.bands.first() {
         sentences.extend(unsure(best));
+        sentences.extend(safer(best, &paired.bands[1..]));
     }
     sentences.join(" ")
 }
@@ -106,6 +113,9 @@ fn ahead(v: &Verdict, units: Units) -> String {
         By::Margin => "is warmer at its coldest part than",
     };
     let by = match (v.by, v.typically) {
+        (By::Hours, Some(lead)) if lead < 0.5 / 60.0 => {
+            ", typically by less than a minute".to_owned()
+        }
         (By::Hours, Some(lead)) if lead < 1.5 => {
             format!(", typically by {:.0} min", lead * 60.0)
         }
@@ -143,6 +153,9 @@ fn tied(v: &Verdict) -> String {
     )
 }
 
+/// How much larger a share of ready nights is worth a word.
+const MANY_MORE: f64 = 0.05;
+
 /// A best choice that is not ready in nine of ten nights is said to be unsure.
 fn unsure(best: &Bands) -> Option<String> {
     let share = best.ready.filter(|share| share.share < 0.9)?;
@@ -150,6 +163,20 @@ fn unsure(best: &Bands) -> Option<String> {
         "Even \"{}\" is ready in only {} of {} of these nights: measure what matters most (`coldsoak spread`) or \
 leave yourself more time.",
         best.name, share.count, share.of
+    ))
+}
+
+/// Another choice that is ready in many more of the nights is named, with what it takes.
+fn safer(best: &Bands, others: &[Bands]) -> Option<String> {
+    let share = |b: &Bands| b.ready.map_or(0.0, |share| share.share);
+    let more = others
+        .iter()
+        .filter(|b| share(b) >= share(best) + MANY_MORE);
+    let other = more.reduce(|a, b| if share(b) > share(a) { b } else { a })?;
+    let (ready, energy) = (other.ready?, other.kwh?);
+    Some(format!(
+        "\"{}\" is ready in {} of {}, for {:.1} kWh.",
+        other.name, ready.count, ready.of, energy.p50
     ))
 }
 

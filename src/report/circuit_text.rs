@@ -16,7 +16,7 @@ pub fn told(c: &CircuitFinding, width: u16) -> String {
         .iter()
         .map(|h| {
             let many = match h.at_most {
-                0 => "not even one may hang on this circuit for hours".to_owned(),
+                0 => "not even one should hang on this circuit".to_owned(),
                 1 => "no second one beside it".to_owned(),
                 n => format!("{n} such at most on this circuit"),
             };

@@ -24,6 +24,8 @@ mod phrase;
 pub mod png;
 pub mod provenance;
 mod readiness;
+pub mod refine_json;
+pub mod refine_text;
 pub mod sketch;
 pub mod spread_csv;
 pub mod spread_json;

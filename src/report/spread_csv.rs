@@ -34,7 +34,7 @@ pub fn nights(
     let head = std::iter::once("night".to_owned())
         .chain(unknowns)
         .chain(FINDINGS.map(str::to_owned))
-        .chain(groups.iter().map(|g| format!("{g}_c")))
+        .chain(groups.iter().map(|g| format!("{g}_at_departure_c")))
         .chain(["problem".to_owned()]);
     writer.write_record(head)?;
     for (task, outcome) in tasks.iter().zip(outcomes) {

@@ -162,6 +162,14 @@ fn headlines(night: &Night, summary: &Summary, units: Units, width: u16) -> Stri
     drawn(head.map(str::to_owned).to_vec(), rows, &[0], width)
 }
 
+/// A unit of the files as people read it: `W_K` is W/K, `m2` is m².
+fn as_read(unit: &str) -> String {
+    unit.replace("m2", "m²")
+        .replace("m3", "m³")
+        .replace("mm2", "mm²")
+        .replace('_', "/")
+}
+
 /// A number of an unknown with its unit, to three figures.
 fn number(doubt: &Doubt, x: f64) -> String {
     let digits = if x == 0.0 {
@@ -178,7 +186,7 @@ fn number(doubt: &Doubt, x: f64) -> String {
     let unit = doubt
         .unit
         .as_deref()
-        .map_or(String::new(), |unit| format!(" {unit}"));
+        .map_or(String::new(), |unit| format!(" {}", as_read(unit)));
     format!("{told}{unit}")
 }
 
@@ -221,10 +229,10 @@ fn advice(doubts: &[Doubt], summary: &Summary, units: Units) -> String {
     };
     let doubt = &doubts[first.doubt];
     let mut told = format!(
-        "What to measure next: {} (`{}`). Alone, from one end of its range to the other, it moves the margin at \
+        "What to measure next: `{}` ({}). Alone, from one end of its range to the other, it moves the margin at \
 departure by {}.",
-        doubt.source,
         doubt.path,
+        doubt.source,
         size(first.swing_k(), units)
     );
     let rest: Vec<String> = rest
@@ -232,9 +240,9 @@ departure by {}.",
         .map(|i| {
             let doubt = &doubts[i.doubt];
             format!(
-                "{} (`{}`, {})",
-                doubt.source,
+                "`{}` ({}; {})",
                 doubt.path,
+                doubt.source,
                 size(i.swing_k(), units)
             )
         })
@@ -242,8 +250,8 @@ departure by {}.",
     if !rest.is_empty() {
         told += &format!(" Then: {}.", rest.join("; "));
     }
-    told += " Write what you find into your file, with a narrower range under `unknowns`. A thermometer on the part \
-called coldest settles more than any of them.";
+    told += " Write what you find into your file, with a narrower range under `unknowns`. On the day, go by a \
+thermometer on the part called coldest.";
     told
 }
 
@@ -321,7 +329,7 @@ mod tests {
             Units::Celsius,
         );
         assert!(
-            told.starts_with("What to measure next: what plug is (`plug`)."),
+            told.starts_with("What to measure next: `plug` (what plug is)."),
             "{told}"
         );
         assert!(

@@ -22,10 +22,13 @@ struct WhenJson<'a> {
     cost: Option<f64>,
     binding: Vec<UnmetJson>,
     whole_time: WholeTimeJson,
+    /// With verdict `never`, what came nearest to ready of all that was tried.
+    nearest: Option<NearestJson>,
     latest_alone: Vec<StartJson>,
     not_ready_earlier: Vec<String>,
     checkpoint: Option<CheckpointJson>,
     what_if: Vec<WhatIfJson>,
+    reserve: Option<ReserveJson>,
     remedies: Vec<RemedyJson>,
     remedies_ranked_by: &'static str,
     tried_in_vain: Vec<TriedJson>,
@@ -64,12 +67,26 @@ struct WholeTimeJson {
 }
 
 #[derive(Serialize)]
+struct NearestJson {
+    starts: Vec<StartJson>,
+    outcome: OutcomeJson,
+}
+
+#[derive(Serialize)]
 struct CheckpointJson {
     clock: String,
     spot: String,
     label: String,
     temp_c: f64,
     rate_k_per_h: f64,
+}
+
+#[derive(Serialize)]
+struct ReserveJson {
+    starts: Vec<StartJson>,
+    as_it_is: OutcomeJson,
+    ready_in_changed: usize,
+    changed: usize,
 }
 
 #[derive(Serialize)]
@@ -135,6 +152,10 @@ pub fn told(when: &When, scenario: &Scenario, from: &Provenance) -> serde_json::
             outcome: outcome(&Probe::of(&when.whole_time)),
             cost: when.whole_time.findings.energy.cost,
         },
+        nearest: never.map(|n| NearestJson {
+            starts: names.starts(heaters, &n.nearest.0),
+            outcome: outcome(&n.nearest.1),
+        }),
         latest_alone: when
             .alone
             .iter()
@@ -144,6 +165,14 @@ pub fn told(when: &When, scenario: &Scenario, from: &Provenance) -> serde_json::
             p.worse_earlier.iter().map(|&m| names.before(m)).collect()
         }),
         checkpoint: planned.and_then(|p| names.checkpoint(p)),
+        reserve: planned
+            .and_then(|p| p.reserve.as_ref())
+            .map(|r| ReserveJson {
+                starts: names.starts(heaters, &r.starts),
+                as_it_is: outcome(&r.as_it_is),
+                ready_in_changed: r.ready_in.0,
+                changed: r.ready_in.1,
+            }),
         what_if: what_if
             .map(|w| WhatIfJson {
                 change: names.change(&w.change),

@@ -276,6 +276,7 @@ impl<'n> Walk<'n> {
         };
         Marched {
             effort: Effort {
+                states,
                 factorisations: self.stepper.factorisations(),
                 evaluations: self.stepper.balance.evaluations,
                 ..self.effort

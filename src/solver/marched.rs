@@ -5,6 +5,8 @@ use crate::trace::{Ledger, Trace};
 /// Work that was done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Effort {
+    /// Numbers the solver carries: temperatures and grams.
+    pub states: usize,
     /// Steps taken.
     pub steps: usize,
     /// Steps tried in vain.

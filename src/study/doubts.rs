@@ -49,11 +49,12 @@ impl Doubt {
 }
 
 /// All unknowns of a Scenario, in the order engine, oil, hangar, heaters, night, and within a file by path. How well
-/// the cowl is plugged and how much water is in the oil are always among them; where no file says how far they may be
-/// off, an inlet or outlet is taken to leak half to twice what it does, and the water to be a third to twice.
+/// plugs close that are neither perfect nor left out, and how much water is in the oil if there is any, are always among
+/// them; where no file says how far they may be off, an inlet or outlet is taken to leak half to twice what it does, and
+/// the water to be a third to twice.
 ///
-/// A number that was changed beside its model, such as the power of a heater, takes its range along: in the same
-/// ratio, a temperature by the same difference.
+/// A number that was changed beside its model, such as the power of a heater, so far that it left its range takes the
+/// range along: in the same ratio, a temperature by the same difference.
 ///
 /// *Errors*: paths that lead nowhere, and ranges whose ends the gate refuses, as problems with their paths.
 pub fn doubts(scenario: &Scenario) -> Result<Vec<Doubt>, Vec<Problem>> {
@@ -103,28 +104,17 @@ fn told(scenario: &Scenario) -> Vec<(String, &Unknowns)> {
 }
 
 fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
-    let kept = tree.number(path).map_err(|e| problem(path, &e))?;
-    let unit = unknown.unit.clone().or(kept.unit.clone());
-    let value = if unit == kept.unit {
-        kept.value
-    } else {
-        // The unit is a factor; a temperature that is not in °C is an offset as well.
-        let unit_of = |number| {
-            let mut other = tree.clone();
-            other.set(path, number, unit.as_deref())?;
-            let again = Tree::of(&other.scenario()?)?;
-            again.number(path)
-        };
-        let zero = unit_of(0.0).map_err(|e| problem(path, &e))?.value;
-        let one = unit_of(1.0).map_err(|e| problem(path, &e))?.value;
-        (kept.value - zero) / (one - zero)
-    };
+    let Kept {
+        kept_in,
+        value,
+        unit,
+    } = in_unit_of(tree, path, unknown).map_err(|e| problem(path, &e))?;
     let (mut low, mut high) = (unknown.low, unknown.high);
     let middle = 0.5 * (low + high);
     if !(low..=high).contains(&value) {
         let ratio = value / middle;
         let apart = !(1.0 / OTHER_UNIT..=OTHER_UNIT).contains(&ratio);
-        if unit.as_deref() == Some(TEMPERATURE) {
+        if kept_in.as_deref() == Some(TEMPERATURE) {
             (low, high) = (low + value - middle, high + value - middle);
         } else if apart {
             let unit = unit.as_deref().unwrap_or("");
@@ -132,7 +122,7 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
                 path: path.to_owned(),
                 word: None,
                 what: format!(
-                    "the number is {value} {unit} and its plausible range {low} to {high}, far away"
+                    "the number is {value:.6} {unit} and its plausible range {low} to {high}, far away"
                 ),
                 help: Some(
                     "write the number in this file, so that its unit is known, or give the range its own `unit`"
@@ -153,6 +143,73 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
         source: unknown.source.clone(),
         usual: false,
     })
+}
+
+/// The number at a path: the unit it is kept in, and its value in the unit of its range, which is given too.
+fn in_unit_of(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Kept, PathError> {
+    let kept = tree.number(path)?;
+    let unit = unknown.unit.clone().or(kept.unit.clone());
+    let value = if unit == kept.unit {
+        kept.value
+    } else {
+        // The unit is a factor; a temperature that is not in °C is an offset as well.
+        let unit_of = |number| {
+            let mut other = tree.clone();
+            other.set(path, number, unit.as_deref())?;
+            let again = Tree::of(&other.scenario()?)?;
+            again.number(path)
+        };
+        let (zero, one) = (unit_of(0.0)?.value, unit_of(1.0)?.value);
+        // What a change of units leaves in the last digits is no digit of the number.
+        rounded((kept.value - zero) / (one - zero))
+    };
+    Ok(Kept {
+        kept_in: kept.unit,
+        value,
+        unit,
+    })
+}
+
+/// A number as it is kept and as its range tells it.
+struct Kept {
+    kept_in: Option<String>,
+    value: f64,
+    unit: Option<String>,
+}
+
+/// A number to twelve digits.
+fn rounded(value: f64) -> f64 {
+    format!("{value:.11e}").parse().unwrap_or(value)
+}
+
+/// The numbers of a night that lie outside the ranges that the night itself gives them.
+///
+/// A choice of a comparison may move a number out of the range its night gives; a night by itself contradicts itself.
+pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
+    let Ok(tree) = Tree::of(scenario) else {
+        return Vec::new();
+    };
+    let outside = |(path, unknown): (&String, &Unknown)| {
+        let value = in_unit_of(&tree, path, unknown).ok()?.value;
+        let unit = unknown
+            .unit
+            .as_deref()
+            .map(|u| format!(" {u}"))
+            .unwrap_or_default();
+        let told = |x: f64| format!("{}{unit}", rounded(x));
+        (!(unknown.low..=unknown.high).contains(&value)).then(|| Problem {
+            path: format!("unknowns.{path}"),
+            word: Some(path.clone()),
+            what: format!(
+                "`{path}` is {}, outside the range this night gives it, {} to {}",
+                told(value),
+                told(unknown.low),
+                told(unknown.high)
+            ),
+            help: Some("mend the number or its range: one of them is not what you know".to_owned()),
+        })
+    };
+    scenario.unknowns.iter().filter_map(outside).collect()
 }
 
 /// Plugs and water, where no file says how far they may be off (estimates).
@@ -300,6 +357,39 @@ mod tests {
         );
         assert!(is.low < 500.0 && is.high > 500.0);
         assert!((is.high / is.low - was.high / was.low).abs() < 1e-12);
+    }
+
+    /// A range in °F around a number in another place moves by the difference, whatever its unit: 55 to 58 has a width
+    /// of 3 °F wherever it goes.
+    #[test]
+    fn a_temperature_takes_its_range_along_by_the_difference() {
+        let mut night = scenario();
+        night.question.threshold = crate::quantity::Temperature::degF(60.0);
+        let range = Unknown {
+            low: 55.0,
+            high: 58.0,
+            unit: Some("degF".to_owned()),
+            ..night.hangar.unknowns["lag"].clone()
+        };
+        night
+            .unknowns
+            .insert("question.threshold".to_owned(), range);
+        let all = doubts(&night).unwrap();
+        let moved = found(&all, "question.threshold");
+        assert!(
+            (moved.low - 58.5).abs() < 1e-9 && (moved.high - 61.5).abs() < 1e-9,
+            "{moved:?}"
+        );
+        assert_eq!(moved.value, 60.0);
+        // A night by itself contradicts itself there.
+        let told = contradictions(&night);
+        assert_eq!(told.len(), 1);
+        assert_eq!(
+            told[0].what,
+            "`question.threshold` is 60 degF, outside the range this night gives it, 55 degF to 58 degF"
+        );
+        night.question.threshold = crate::quantity::Temperature::degF(57.0);
+        assert!(contradictions(&night).is_empty());
     }
 
     #[test]

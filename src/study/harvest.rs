@@ -11,6 +11,8 @@ pub const APART_H: f64 = 0.5;
 pub struct Harvest {
     /// Whether it was ready at departure.
     pub ready: bool,
+    /// Hours from the beginning to the first switching-on.
+    pub first_on_h: f64,
     /// Hours from the first switching-on until it stayed warm everywhere; none for never.
     pub warm_h: Option<f64>,
     /// The coldest engine part over the threshold at departure, K; none without engine parts.
@@ -48,6 +50,7 @@ impl Harvest {
         let readings = &night.trace.legend.readings;
         Self {
             ready: f.ready.ready_at_departure,
+            first_on_h: f.first_on_h,
             warm_h: f.threshold.all_parts.hold.hours(),
             margin_k: f.ready.margin_k,
             coldest: f.coldest.as_ref().map(|c| c.label.clone()),
@@ -59,6 +62,12 @@ impl Harvest {
             groups_c: f.groups_c.iter().map(|g| g.temp_c).collect(),
             over_time_c: readings.iter().map(|r| over_time(&r.columns)).collect(),
         }
+    }
+
+    /// Hours from the beginning of the night until warm, with "never" as infinite: what choices that switch on at
+    /// different times are compared by.
+    pub fn warm_at_h(&self) -> f64 {
+        self.first_on_h + self.hours()
     }
 
     /// Hours until warm, with "never" as infinite.

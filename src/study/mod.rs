@@ -9,6 +9,7 @@ pub mod paired;
 pub mod path;
 pub mod quantile;
 mod recommend;
+pub mod refine;
 pub mod sample;
 pub mod side_by_side;
 pub mod sobol;

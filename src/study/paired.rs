@@ -1,7 +1,8 @@
 //! Choices through the same plausible nights: a band on every headline, and verdicts that survive the doubt.
 //!
 //! All choices share the points: an unknown that two of them have in common takes the same place in its range for
-//! both, so what differs is the choice and not the hangar.
+//! both, so what differs is the choice and not the hangar. A heater is the same in two choices if it has the same name,
+//! wherever it stands in their lists; two of one name are told apart by their order.
 
 use super::choice::{Choice, CompareError};
 use super::doubts::{Doubt, doubts};
@@ -11,12 +12,12 @@ use super::quantile::{Band, Share};
 use super::sample::coordinate;
 use super::side_by_side::side_by_side;
 use crate::night::{NightError, run};
+use crate::scenario::document::Scenario;
 use std::collections::BTreeSet;
 use std::convert::Infallible;
 use std::sync::atomic::AtomicBool;
 
-/// One choice is ahead of another if it is so in at least this share of the plausible nights: then the 10-90 band of
-/// their difference does not hold zero.
+/// One choice is ahead of another if it is so in at least this share of the plausible nights.
 pub const AHEAD: f64 = 0.9;
 
 /// A choice over the plausible nights.
@@ -47,7 +48,7 @@ pub struct Bands {
 /// What a verdict rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum By {
-    /// The hours until warm everywhere; in nights in which neither gets warm, as [`By::Margin`].
+    /// The time of the night at which it is warm everywhere, whenever it was switched on; in nights in which neither gets warm, as [`By::Margin`].
     Hours,
     /// The temperature of the coldest part at departure, where neither gets warm in most nights.
     Margin,
@@ -129,7 +130,7 @@ impl Verdict {
         };
         // How far the first is ahead in hours; none of two nevers.
         let sooner = |(a, b): &(&Harvest, &Harvest)| {
-            (a.warm_h.is_some() || b.warm_h.is_some()).then(|| b.hours() - a.hours())
+            (a.warm_h.is_some() || b.warm_h.is_some()).then(|| b.warm_at_h() - a.warm_at_h())
         };
         // Where neither gets warm the warmer is ahead, whatever the others are compared by.
         let lead = |pair: &(&Harvest, &Harvest)| match by {
@@ -204,6 +205,10 @@ pub fn paired(
             source: NightError::Problems(problems),
         };
         let found = doubts(&choice.scenario).map_err(failed)?;
+        let found = found
+            .into_iter()
+            .map(|d| (axis(&choice.scenario, &d.path), d));
+        let found: Vec<(String, Doubt)> = found.collect();
         // A scenario without problems has a tree.
         if let Ok(tree) = Tree::of(&choice.scenario) {
             prepared.push((choice.name.as_str(), tree, found));
@@ -211,7 +216,7 @@ pub fn paired(
     }
     let axes: BTreeSet<&str> = prepared
         .iter()
-        .flat_map(|(_, _, doubts)| doubts.iter().map(|d| d.path.as_str()))
+        .flat_map(|p| p.2.iter().map(|(axis, _)| axis.as_str()))
         .collect();
     let axes: Vec<&str> = axes.into_iter().collect();
     let tasks: Vec<(usize, u32)> = (0..nights)
@@ -247,17 +252,34 @@ pub fn paired(
     })
 }
 
+/// What an unknown is called across choices: its path, with a heater by its name rather than by its place in a list.
+fn axis(scenario: &Scenario, path: &str) -> String {
+    let within = path
+        .strip_prefix("heaters[")
+        .and_then(|rest| rest.split_once(']'));
+    let heater = within.and_then(|(number, rest)| Some((number.parse::<usize>().ok()?, rest)));
+    match heater {
+        Some((number, rest)) if number < scenario.heaters.len() => {
+            let name = &scenario.heaters[number].name;
+            let before = &scenario.heaters[..number];
+            let namesakes = before.iter().filter(|h| h.name == *name).count();
+            format!("heater {name:?} {namesakes}{rest}")
+        }
+        _ => path.to_owned(),
+    }
+}
+
 /// One plausible night; none if it could not be computed.
 fn plausible(
     tree: &Tree,
-    doubts: &[Doubt],
+    doubts: &[(String, Doubt)],
     axes: &[&str],
     seed: u32,
     night: u32,
 ) -> Option<Harvest> {
     let mut tree = tree.clone();
-    for doubt in doubts {
-        let axis = axes.binary_search(&doubt.path.as_str()).ok()?;
+    for (axis, doubt) in doubts {
+        let axis = axes.binary_search(&axis.as_str()).ok()?;
         let share = coordinate(seed, night, axis as u32);
         let value = doubt.quantile(share);
         tree.set(&doubt.path, value, doubt.unit.as_deref()).ok()?;
@@ -273,6 +295,7 @@ mod tests {
     fn harvest(warm_h: Option<f64>, margin_k: f64) -> Option<Harvest> {
         Some(Harvest {
             ready: margin_k >= 0.0,
+            first_on_h: 0.0,
             warm_h,
             margin_k: Some(margin_k),
             coldest: Some("sump".to_owned()),
@@ -322,6 +345,38 @@ mod tests {
         );
         assert_eq!(verdict.standing(), Standing::First);
         assert_eq!(verdict.typically, None, "the other never is warm");
+    }
+
+    /// What takes longer but was begun earlier is warm sooner.
+    #[test]
+    fn sooner_is_by_the_clock_and_not_by_the_hours_of_heating() {
+        let begun = |first_on_h: f64, warm_h: f64| {
+            let one = harvest(Some(warm_h), 1.0).map(|h| Harvest { first_on_h, ..h });
+            vec![one; 4]
+        };
+        let (early, late) = (begun(1.0, 3.0), begun(9.5, 2.0));
+        let verdict = Verdict::of(("early", &early), ("late", &late));
+        assert_eq!((verdict.ahead, verdict.typically), (4, Some(7.5)));
+    }
+
+    /// The same fan takes the same numbers wherever it stands in the list; another one does not.
+    #[test]
+    fn a_heater_is_the_same_wherever_it_stands() {
+        let mut night = super::super::tests::scenario();
+        let fan = night.heaters[0].clone();
+        let lamp = crate::scenario::heater::Heater {
+            name: "a lamp".to_owned(),
+            ..fan.clone()
+        };
+        night.heaters = vec![lamp.clone(), fan.clone(), fan.clone()];
+        let named = |number: usize| axis(&night, &format!("heaters[{number}].power"));
+        assert_ne!(named(0), named(1));
+        assert_ne!(named(1), named(2));
+        let mut other = night.clone();
+        other.heaters = vec![fan, lamp];
+        assert_eq!(axis(&other, "heaters[0].power"), named(1));
+        assert_eq!(axis(&other, "heaters[1].power"), named(0));
+        assert_eq!(axis(&other, "covers.inlet_plug"), "covers.inlet_plug");
     }
 
     #[test]

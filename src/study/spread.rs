@@ -4,7 +4,7 @@
 //! of its range and all others as they are; and *mixed* nights for the indices of [`super::sobol`]. The number of a
 //! night and the seed give its point, so a study can be broken off, taken up again, and made longer.
 
-use super::doubts::{Doubt, doubts};
+use super::doubts::{Doubt, contradictions, doubts};
 use super::harvest::Harvest;
 use super::path::Tree;
 use super::sample::coordinate;
@@ -58,6 +58,10 @@ impl Spread {
     /// *Errors*: every problem of the night and of its plausible ranges.
     pub fn of(scenario: &Scenario, seed: u32) -> Result<Self, Vec<Problem>> {
         crate::scenario::check::check(scenario)?;
+        let contradictions = contradictions(scenario);
+        if !contradictions.is_empty() {
+            return Err(contradictions);
+        }
         let doubts = doubts(scenario)?;
         let tree = Tree::of(scenario).map_err(|e| {
             vec![Problem {

@@ -54,10 +54,15 @@ impl Summary {
         let harvests: Vec<&Harvest> = computed.iter().flatten().collect();
         let count = harvests.first().map_or(0, |h| h.groups_c.len());
         let group = |g: usize| {
-            let samples = harvests.first().map_or(0, |h| h.over_time_c[g].len());
-            let at = |k: usize| Band::of(harvests.iter().map(|h| h.over_time_c[g][k]));
+            let first = harvests.first().and_then(|h| h.over_time_c.get(g));
+            let samples = first.map_or(0, Vec::len);
+            // A row of a damaged study file may be short.
+            let row = |h: &&Harvest, k: usize| h.over_time_c.get(g)?.get(k).copied();
+            let at = |k: usize| Band::of(harvests.iter().filter_map(|h| row(h, k)));
             GroupBand {
-                at_departure_c: Band::of(harvests.iter().map(|h| h.groups_c[g])),
+                at_departure_c: Band::of(
+                    harvests.iter().filter_map(|h| h.groups_c.get(g).copied()),
+                ),
                 over_time_c: (0..samples).filter_map(at).collect(),
             }
         };

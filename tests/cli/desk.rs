@@ -295,3 +295,63 @@ fn shells_and_manuals_know_every_command() {
     desk.run(&["man", "--out", "half", "--force"]).done();
     assert_eq!(desk.files("half"), pages);
 }
+
+#[test]
+fn standard_input_tells_its_kind_like_a_file() {
+    let desk = Desk::new();
+    for (kind, name) in [
+        ("heater", "bay-fan-350w"),
+        ("oil", "sae-50"),
+        ("night", "block-cooling"),
+    ] {
+        let text = desk.run(&["catalogue", kind, name]).done();
+        let told = fed(&desk, &["check", "-"], &text).done();
+        assert!(told.contains(&format!("a sound {kind} file")), "{told}");
+    }
+}
+
+#[test]
+fn what_has_no_engine_is_not_expanded() {
+    let desk = Desk::new();
+    let heater = desk.run(&["catalogue", "heater", "bay-fan-350w"]).done();
+    std::fs::write(desk.path().join("fan.ron"), heater).unwrap();
+    let ran = desk.run(&["check", "fan.ron", "--expand"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{}", ran.err);
+    assert!(
+        ran.err.contains("a heater file has no engine"),
+        "{}",
+        ran.err
+    );
+}
+
+#[test]
+fn a_folder_and_a_device_are_not_replaced_by_a_file() {
+    let desk = Desk::new();
+    std::fs::create_dir(desk.path().join("there")).unwrap();
+    let ran = desk.run(&["new", "there", "--force"]);
+    assert_eq!(ran.code, 2, "{}", ran.err);
+    assert!(desk.path().join("there").is_dir());
+}
+
+/// What was left out of the weather is told by `network` as by `night`.
+#[test]
+fn a_network_tells_what_was_noticed_in_its_files() {
+    let desk = Desk::new();
+    let odd = SHORT.replace(
+        "(heater: \"HEATER\")",
+        "(heater: \"bay-fan-350w\", power: W(9000))",
+    );
+    std::fs::write(desk.path().join("odd.ron"), &odd).unwrap();
+    let told = |words: &[&str]| -> serde_json::Value {
+        serde_json::from_str(&desk.run(words).done()).unwrap()
+    };
+    let network = told(&["network", "odd.ron", "--format", "json"]);
+    let night = told(&["night", "odd.ron", "--json"]);
+    for key in ["notes", "hard_to_believe"] {
+        assert_eq!(network[key], night[key], "{key}");
+    }
+    assert!(
+        !network["hard_to_believe"].as_array().unwrap().is_empty(),
+        "{network}"
+    );
+}

@@ -91,6 +91,30 @@ fn a_spread_keeps_its_schema_with_and_without_indices() {
     assert!(quick["plausible"].is_null());
 }
 
+#[test]
+fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
+    let desk = Desk::new();
+    let told = json(&desk, &["night", "small-engine-top", "--refine", "--json"]);
+    hold("refine", &told);
+    assert_eq!(told["ladders"][0]["rungs"][2]["resolution"], 4);
+    let slips: [Slip; 2] = [
+        ("a key too many", |v| v["surprise"] = 1.into()),
+        ("a ladder too few", |v| {
+            v["ladders"].as_array_mut().unwrap().pop();
+        }),
+    ];
+    for (slip, make) in slips {
+        let mut told = told.clone();
+        make(&mut told);
+        assert!(!valid("refine", &told), "{slip}");
+    }
+    let text = desk.run(&["night", "small-engine-top", "--refine"]).done();
+    assert!(text.contains("(106, 129, 175 numbers carried)"), "{text}");
+    assert!(text.contains("All of these nights are ready"), "{text}");
+    let refused = desk.run(&["night", "demo", "--refine", "--out", "there"]);
+    assert_eq!(refused.code, 2, "{}", refused.err);
+}
+
 /// A schema that lets anything through proves nothing: each of these slips is refused.
 #[test]
 fn the_schemas_refuse_what_is_not_in_the_contract() {

@@ -3,7 +3,7 @@
 //! With `COLDSOAK_VERIFICATION` naming a folder, lines are appended to two tables in it (remove them before a run):
 //! `checks.tsv` with check, what, source, tolerance and error found, and `orders.tsv` with case, refinement, error
 //! found, order promised and order found. Both say which test wrote them; the source is read from the doc comment
-//! of that test, where it stands for people.
+//! of that test, where it stands for people, or else from the head of its file.
 
 use std::fmt::Display;
 use std::io::Write;
@@ -56,7 +56,7 @@ fn source(place: &Location) -> String {
     let name = thread.name().and_then(|n| n.rsplit("::").next());
     let head = name.map(|n| format!("fn {n}("));
     let Some(at) = head.and_then(|head| lines.iter().position(|l| l.starts_with(&head))) else {
-        return String::new();
+        return about(&lines);
     };
     let mut doc: Vec<&str> = lines[..at]
         .iter()
@@ -67,8 +67,17 @@ fn source(place: &Location) -> String {
         .collect();
     doc.reverse();
     let doc = doc.join(" ");
+    if doc.is_empty() {
+        return about(&lines);
+    }
     let from = doc.find("Source:").map_or(0, |at| at + "Source:".len());
     doc[from..].trim().to_owned()
+}
+
+/// What a file of tests says of itself, up to its first blank line.
+fn about(lines: &[&str]) -> String {
+    let head = lines.iter().map_while(|l| l.strip_prefix("//! "));
+    head.collect::<Vec<_>>().join(" ")
 }
 
 /// Keeps a check: what was compared, how far it may be off, how far it was.

@@ -2,6 +2,10 @@
 
 #[path = "../kit/mod.rs"]
 mod kit;
+#[path = "../kit/record.rs"]
+#[allow(dead_code)]
+mod record;
 
 mod anchor;
 mod bands;
+mod refined;

@@ -5,6 +5,9 @@
 //! named constant with its reason; where a smooth law leaves a published one, its envelope was measured
 //! and is asserted.
 
+#[path = "../kit/record.rs"]
+#[allow(dead_code)]
+mod record;
 #[macro_use]
 mod slopes;
 mod table;
@@ -19,3 +22,4 @@ mod oil;
 mod orifice;
 mod radiation;
 mod vapour;
+mod wire;

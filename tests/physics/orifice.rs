@@ -3,7 +3,7 @@
 use coldsoak::physics::air::{GRAVITY_M_PER_S2, density_kg_per_m3};
 use coldsoak::physics::orifice::*;
 
-use crate::table::assert_agrees;
+use crate::table::{assert_agrees, numbers};
 
 /// Softness at which the law is sharp for any pressure here, Pa.
 const SHARP_PA: f64 = 1e-9;
@@ -18,6 +18,24 @@ const STACKS: [(f64, f64, f64, f64, f64, f64); 3] = [
     (0.04, 0.6, 0.0, -15.0, 0.4418, 0.013_642),
     (0.03, 0.5, 30.0, -20.0, 1.1277, 0.016_187),
 ];
+
+/// fluids 1.3.1: a sharp opening in a wide wall.
+const SHARP: &str = include_str!("reference/orifice.csv");
+/// What a rounding-off of 1e-9 Pa and a wall of finite width leave.
+const NEARLY_SHARP: f64 = 1e-8;
+
+/// Source: fluids 1.3.1 `flow_meter_discharge` (ISO 5167-1).
+#[test]
+fn a_sharp_opening_passes_what_fluids_says() {
+    for row in numbers(SHARP) {
+        let (area, dp, rho, flow) = (row[0], row[1], row[2], row[3]);
+        assert_agrees(
+            stream_kg_per_s(dp, rho, 0.9 * rho, area, SHARP_PA),
+            flow,
+            NEARLY_SHARP,
+        );
+    }
+}
 
 fn stack_pa(height: f64, inside_c: f64, outside_c: f64) -> f64 {
     (density_kg_per_m3(outside_c) - density_kg_per_m3(inside_c)) * GRAVITY_M_PER_S2 * height

@@ -3,10 +3,30 @@
 use coldsoak::physics::radiation::*;
 use nalgebra::DMatrix;
 
-use crate::table::assert_agrees;
+use crate::table::{assert_agrees, numbers};
 
 /// Worked values are printed with six figures.
 const PRINTED: f64 = 2e-6;
+
+/// ht 1.2.0: a grey surface that sees only surroundings.
+const SURROUNDINGS: &str = include_str!("reference/radiation.csv");
+/// The library has the Stefan-Boltzmann constant of CODATA 2014, this project that of 2018: 1.3e-6 more.
+const TABLED: f64 = 2e-6;
+
+/// Source: ht 1.2.0 `q_rad`.
+#[test]
+fn a_surface_loses_to_its_surroundings_what_ht_says() {
+    for row in numbers(SURROUNDINGS) {
+        let (emissivity, t, around, flux) = (row[0], row[1], row[2], row[3]);
+        let black_surroundings = exchange_area_m2(1.0, emissivity, 1.0, 0.0);
+        assert_agrees(exchange_w(t, around, black_surroundings), flux, TABLED);
+        assert_agrees(
+            film_coefficient(t, around, emissivity) * (t - around),
+            flux,
+            TABLED,
+        );
+    }
+}
 
 #[test]
 fn two_grey_surfaces_exchange_their_worked_heat() {

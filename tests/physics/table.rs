@@ -1,5 +1,6 @@
 //! Reading reference tables, and the two ways a law is held against one.
 
+use crate::record;
 use std::ops::RangeInclusive;
 
 /// The rows of a committed table, cells as they stand.
@@ -27,6 +28,7 @@ pub fn numbers(text: &str) -> Vec<Vec<f64>> {
 /// Asserts that a value agrees with a published one within a share of it.
 #[track_caller]
 pub fn assert_agrees(found: f64, published: f64, relative: f64) {
+    record::check("a value, of it", relative, (found / published - 1.0).abs());
     assert!(
         (found - published).abs() <= relative * published.abs(),
         "found {found}, published {published}, off by {:+.4} %",
@@ -51,6 +53,12 @@ pub fn assert_envelope(
         low = low.min(error);
         high = high.max(error);
     }
+    let widest = percent.start().abs().max(percent.end().abs());
+    record::check(
+        "the smooth law's envelope, %",
+        widest,
+        low.abs().max(high.abs()),
+    );
     let stated = format!("errors {low:+.3} to {high:+.3} %, stated {percent:?} %");
     assert!(
         percent.contains(&low) && percent.contains(&high),

@@ -6,6 +6,8 @@ use crate::table::{assert_agrees, assert_envelope, numbers, rows};
 
 /// PsychroLib 2.5.0 (Hyland and Wexler) and iapws 1.5.5 (IAPWS 2011 over ice, IAPWS-97 over liquid).
 const SATURATION: &str = include_str!("reference/saturation.csv");
+/// CoolProp 8.0.0: saturated vapour.
+const REAL_GAS: &str = include_str!("reference/vapour_density.csv");
 /// PsychroLib 2.5.0.
 const DEW_POINT: &str = include_str!("reference/dew_point.csv");
 /// Magnus is a fit: over ice closer than over liquid.
@@ -74,6 +76,16 @@ fn a_station_dew_point_over_water_becomes_a_frost_point() {
             "{dew_c}: {found} against {frost_c}"
         );
     }
+}
+
+/// Source: CoolProp 8.0.0, saturated vapour, a real gas.
+#[test]
+fn saturated_vapour_is_nearly_an_ideal_gas() {
+    let pairs = numbers(REAL_GAS)
+        .into_iter()
+        .map(|row| (density_g_per_m3(row[1], row[0]), row[2]));
+    // Real vapour is denser, the more the hotter: 0.06 percent at freezing, 0.5 at 60 degC.
+    assert_envelope(pairs, -0.55..=0.0, 0.1);
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Two heaters: the pair that draws least, and each alone.
 
 use super::{asked, heater, night, planned, ready};
-use coldsoak::quantity::{Duration, Temperature};
+use coldsoak::quantity::{Duration, Mass, Temperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::hours::Hours;
 use rayon::prelude::*;
@@ -38,6 +38,7 @@ fn a_joint_plan_draws_the_least_and_either_heater_later_is_not_ready() {
     let (is_ready, kwh) = ready(&scenario, &[fan, pad]);
     assert!(is_ready);
     assert!(fan > 0 && !ready(&scenario, &[fan - 1, pad]).0);
+    assert!(pad > 0 && !ready(&scenario, &[fan, pad - 1]).0);
 
     let most = answer.switches.most;
     let near = |at: usize| {
@@ -80,5 +81,58 @@ fn a_joint_plan_draws_the_least_and_either_heater_later_is_not_ready() {
         println!("alone, heater {which}: {found}");
         assert!(ready(&scenario, &with(found)).0);
         assert!(found == 0 || !ready(&scenario, &with(found - 1)).0);
+    }
+}
+
+/// Too little of the pad leaves the oil cold and too much of it leaves the walls wet, so what is ready is a strip between
+/// two lines of the grid: the starts as they are written lie in it, and are not called impossible.
+#[test]
+fn a_ready_strip_between_two_grid_lines_is_found_from_the_starts_that_are_written() {
+    let mut scenario = night("demo");
+    scenario.covers = Default::default();
+    let mut pad = heater("sump-pad-150w", "sump-pad");
+    pad.hours = Hours::before_departure(Duration::min(60.0));
+    scenario.heaters = vec![heater("bay-fan-350w", "top-blowing-right"), pad];
+    scenario.question.threshold = Temperature::degF(42.2);
+    scenario.question.oil_threshold = Some(Temperature::degF(58.0));
+    scenario.question.water_limit = Mass::g(0.07);
+    let answer = asked(&scenario);
+    let plan = planned(&answer);
+    let (is_ready, kwh) = ready(&scenario, &plan.starts);
+    println!("{:?}: {kwh} kWh", plan.starts);
+    assert!(is_ready);
+    let written = [answer.switches.most, 60];
+    let (as_written, written_kwh) = ready(&scenario, &written);
+    assert!(as_written && kwh <= written_kwh + SAME_KWH);
+    assert!(
+        !ready(&scenario, &[answer.switches.most; 2]).0,
+        "more is not better"
+    );
+}
+
+/// An earlier start for who cannot measure is a plan only if it was computed: whatever is said of it is so.
+#[test]
+fn an_earlier_start_for_who_cannot_measure_is_what_it_is_said_to_be() {
+    for name in ["demo", "small-engine-top"] {
+        let scenario = night(name);
+        let answer = asked(&scenario);
+        let plan = planned(&answer);
+        let reserve = plan.reserve.as_ref().expect("some change asks for more");
+        assert!(reserve.starts.iter().zip(&plan.starts).all(|(r, p)| r >= p));
+        let (is_ready, kwh) = ready(&scenario, &reserve.starts);
+        assert_eq!(
+            is_ready, reserve.as_it_is.ready.ready_at_departure,
+            "{name}"
+        );
+        assert!((kwh - reserve.as_it_is.kwh).abs() < 1e-9);
+        let others = plan
+            .what_if
+            .iter()
+            .filter(|w| ready(&w.change.of(&scenario), &reserve.starts).0);
+        assert_eq!(
+            reserve.ready_in,
+            (others.count(), plan.what_if.len()),
+            "{name}"
+        );
     }
 }

@@ -141,7 +141,7 @@ const SPELT: [(&[&str], Unit); 7] = [
     (&["miles", "per", "hour"], Unit::MilesPerHour),
 ];
 /// Words of what is not the night's, though the rest of the name sounds like it.
-const OTHERS: [&str; 32] = [
+const OTHERS: [&str; 45] = [
     "pressure",
     "pres",
     "slp",
@@ -174,6 +174,21 @@ const OTHERS: [&str; 32] = [
     "sky",
     "max",
     "min",
+    // Not the dew point but how far it is away, and water by mass rather than by saturation.
+    "depression",
+    "deficit",
+    "spread",
+    "absolute",
+    "specific",
+    "mixing",
+    "ratio",
+    // Components of the wind.
+    "u",
+    "v",
+    "component",
+    "eastward",
+    "northward",
+    "vertical",
 ];
 
 /// A column by its name.
@@ -404,6 +419,11 @@ mod tests {
             "drct",
             "heat_index_f",
             "wet bulb (°C)",
+            "dewpoint_depression_c",
+            "absolute_humidity_g_m3",
+            "specific humidity",
+            "wind_u_m_s",
+            "v_component_of_wind",
             "pressure_hpa",
         ] {
             assert_eq!(Column::named(name).holds, Holds::Other, "{name}");

@@ -4,8 +4,9 @@
 //! of the first lies in a known bracket, refined to the minute where the row can still win: a row cannot if even
 //! the night at the lower end of its bracket, which is not ready, draws more than a ready night elsewhere. Around
 //! the best row the second heater's start is then moved by ever smaller steps, down to a minute, as long as that
-//! saves energy. So the plan is the best near the best of the grid; a better one in a narrow dip between
-//! grid lines could be missed, which the grid's step says.
+//! saves energy. Pairs that are known to be worth a try (the starts as they are written, and those with one heater as
+//! late as it can be) are tried beside the grid. So the plan is the best near the best of these; a better one in a
+//! narrow dip between grid lines could be missed, which the grid's step says.
 
 use super::search::{Probe, Teller, least, probed};
 use super::starts::{Starts, Switches};
@@ -34,25 +35,53 @@ pub fn grid_step(most: usize) -> usize {
     most.div_ceil(COLUMNS).div_ceil(STEP_MIN).max(1) * STEP_MIN
 }
 
-/// The least-energy ready starts of two heaters; none if no pair of the grid is ready.
+/// What a search over pairs found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Joint {
+    /// The least-energy ready starts; none if no pair tried is ready.
+    pub found: Option<Starts>,
+    /// Of all pairs of the grid and those beside it, the one that comes nearest to ready, with what it comes to.
+    pub nearest: Option<(Starts, Probe)>,
+}
+
+/// The least-energy ready starts of two heaters; `beside` are pairs that are tried beside the grid.
 ///
 /// *Errors*: a night that cannot be computed.
 pub fn least_energy(
     switches: &Switches,
     scenario: &Scenario,
+    beside: &[[usize; 2]],
     tell: Teller,
-) -> Result<Option<Starts>, NightError> {
+) -> Result<Joint, NightError> {
     let step = grid_step(switches.most);
     let mut lines: Vec<usize> = (0..switches.most).step_by(step).collect();
     lines.push(switches.most);
     let pairs: Vec<[usize; 2]> = lines
         .iter()
         .flat_map(|&second| lines.iter().map(move |&first| [first, second]))
+        .chain(beside.iter().copied())
         .collect();
     let nights: Vec<Scenario> = pairs.iter().map(|p| switches.night(scenario, p)).collect();
     let probes = probed(&nights, tell)?;
-    let rows: Vec<&[Option<Probe>]> = probes.chunks(lines.len()).collect();
+    let nearest = pairs
+        .iter()
+        .zip(&probes)
+        .filter_map(|(pair, probe)| Some((pair.to_vec(), probe.clone()?)))
+        .reduce(|a, b| if b.1.nearer_than(&a.1) { b } else { a });
+    let (grid, apart) = probes.split_at(lines.len() * lines.len());
+    let rows: Vec<&[Option<Probe>]> = grid.chunks(lines.len()).collect();
     let mut best: Option<Pair> = None;
+    for (&starts, probe) in beside.iter().zip(apart) {
+        if let Some(probe) = probe.as_ref().filter(|p| p.ready.ready_at_departure) {
+            better(
+                &mut best,
+                Pair {
+                    starts,
+                    kwh: probe.kwh,
+                },
+            );
+        }
+    }
     for (row, &second) in rows.iter().zip(&lines) {
         if let Some(k) = row.iter().position(is_ready) {
             let kwh = row[k].as_ref().map_or(f64::INFINITY, |p| p.kwh);
@@ -77,10 +106,13 @@ pub fn least_energy(
         found.into_iter().for_each(|pair| better(&mut best, pair));
     }
     let Some(mut best) = best else {
-        return Ok(None);
+        return Ok(Joint {
+            found: None,
+            nearest,
+        });
     };
-    let mut stride = step / 3;
-    while stride > 0 {
+    let mut stride = (step / 3).max(1);
+    loop {
         let from = best.clone();
         let [first, second] = from.starts;
         let reach = REACH * stride;
@@ -97,11 +129,17 @@ pub fn least_energy(
                 best = so_far.unwrap_or(from.clone());
             }
         }
+        if best == from && stride == 1 {
+            break;
+        }
         if best == from {
-            stride /= 3;
+            stride = (stride / 3).max(1);
         }
     }
-    Ok(Some(best.starts.to_vec()))
+    Ok(Joint {
+        found: Some(best.starts.to_vec()),
+        nearest,
+    })
 }
 
 /// The least ready start of the first heater between two, at a start of the second.

@@ -6,8 +6,7 @@
 use super::super::change::Change;
 use super::search::{Probe, Teller, least};
 use super::starts::Switches;
-use crate::findings::CONTINUOUS_SHARE;
-use crate::night::{Night, NightError, run};
+use crate::night::{NightError, run};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::{Heater, Place};
@@ -202,7 +201,7 @@ fn one(
         change: (candidate.change)(n),
         probe: Probe::of(&night),
         range_share: n as f64 / most as f64,
-        overloads: overloads(&night),
+        overloads: night.findings.circuit.overloaded(),
         scenario,
     })))
 }
@@ -215,10 +214,4 @@ fn heated(switches: &Switches, scenario: &Scenario, change: &Change) -> Scenario
     }
     let changed = change.of(scenario);
     longer.night(&changed, &longer.together(longer.most))
-}
-
-fn overloads(night: &Night) -> bool {
-    let circuit = &night.findings.circuit;
-    let lasting = circuit.continuous && circuit.continuous_share > CONTINUOUS_SHARE + 1e-9;
-    lasting || circuit.load_share > 1.0 + 1e-9
 }

@@ -5,7 +5,7 @@ use super::joint::least_energy;
 use super::least_change::{Remedy, Tried, least_changes};
 use super::search::{Probe, Progress, Sought, Teller, least};
 use super::starts::{Starts, Switches};
-use super::whatif::{WhatIf, what_if};
+use super::whatif::{Reserve, WhatIf, reserve, what_if};
 use crate::findings::Unmet;
 use crate::night::{Night, NightError, run};
 use crate::scenario::document::Scenario;
@@ -41,7 +41,7 @@ pub struct Alone {
 pub enum Verdict {
     /// There is a latest time.
     Planned(Box<Planned>),
-    /// Not even heating the whole time makes it ready.
+    /// No start that was tried makes it ready.
     Never(Box<Never>),
 }
 
@@ -61,11 +61,15 @@ pub struct Planned {
     pub checkpoint: Option<Checkpoint>,
     /// What becomes of it in other nights.
     pub what_if: Vec<WhatIf>,
+    /// An earlier plan for who cannot measure; none if no change asks for one.
+    pub reserve: Option<Reserve>,
 }
 
 /// No start is ready.
 #[derive(Debug, Clone)]
 pub struct Never {
+    /// Of all starts that were tried, those that come nearest to ready, with what they come to.
+    pub nearest: (Starts, Probe),
     /// Changes that make it ready, the best first.
     pub remedies: Vec<Remedy>,
     /// Changes that do not.
@@ -104,12 +108,25 @@ pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When,
     let whole_time = run(&switches.night(scenario, &switches.together(switches.most)))?;
     tell(Progress::Done);
     let alone = each_alone(&switches, scenario, tell)?;
-    let (starts, worse_earlier) = if switches.heaters.len() == 2 {
-        (least_energy(&switches, scenario, tell)?, Vec::new())
+    let written = switches.written(scenario, whole_time.scenario.clock());
+    let (starts, nearest, worse_earlier) = if let [first, second] = written[..] {
+        let mut beside = vec![[first, second]];
+        for (which, alone) in alone.iter().enumerate() {
+            let found = alone
+                .sought
+                .found
+                .map(|n| if which == 0 { [n, second] } else { [first, n] });
+            beside.extend(found);
+        }
+        let joint = least_energy(&switches, scenario, &beside, tell)?;
+        (joint.found, joint.nearest, Vec::new())
     } else {
         let sought = common(&switches, scenario, tell)?;
         let starts = sought.found.map(|minutes| switches.together(minutes));
-        (starts, sought.worse_beyond())
+        let nearest = sought
+            .nearest()
+            .map(|(n, probe)| (switches.together(n), probe.clone()));
+        (starts, nearest, sought.worse_beyond())
     };
     let verdict = match starts {
         Some(starts) => {
@@ -118,7 +135,12 @@ pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When,
         }
         None => {
             let (remedies, in_vain) = least_changes(&switches, scenario, spare, tell)?;
-            Verdict::Never(Box::new(Never { remedies, in_vain }))
+            let whole = || (switches.together(switches.most), Probe::of(&whole_time));
+            Verdict::Never(Box::new(Never {
+                nearest: nearest.unwrap_or_else(whole),
+                remedies,
+                in_vain,
+            }))
         }
     };
     Ok(When {
@@ -168,8 +190,10 @@ fn planned(
     let (night, later) = (night?, later?);
     tell(Progress::Done);
     tell(Progress::Done);
+    let what_if = what_if(switches, scenario, &starts, tell)?;
     Ok(Planned {
-        what_if: what_if(switches, scenario, &starts, tell)?,
+        reserve: reserve(switches, scenario, &starts, &what_if, tell)?,
+        what_if,
         checkpoint: Checkpoint::of(&night),
         binding: Probe::of(&later).ready.unmet,
         night,

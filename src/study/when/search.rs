@@ -57,7 +57,26 @@ impl Probe {
     }
 }
 
+impl Probe {
+    /// Whether this is nearer to ready than another: fewer things are not met, or as many with a warmer coldest part.
+    pub fn nearer_than(&self, other: &Self) -> bool {
+        let lacks = |p: &Self| p.ready.unmet.len();
+        let margin = |p: &Self| p.ready.margin_k.unwrap_or(f64::NEG_INFINITY);
+        match lacks(self).cmp(&lacks(other)) {
+            std::cmp::Ordering::Equal => margin(self) > margin(other),
+            fewer => fewer.is_lt(),
+        }
+    }
+}
+
 impl Sought {
+    /// Of the numbers tried, the one that comes nearest to ready, the largest of several equals.
+    pub fn nearest(&self) -> Option<(usize, &Probe)> {
+        let tried = self.tried.iter().rev();
+        tried
+            .filter_map(|(n, probe)| Some((*n, probe.as_ref()?)))
+            .reduce(|a, b| if b.1.nearer_than(a.1) { b } else { a })
+    }
     /// What a tried number came to.
     pub fn at(&self, number: usize) -> Option<&Probe> {
         let tried = self.tried.iter().find(|(n, _)| *n == number);

@@ -3,6 +3,7 @@
 use crate::night::NightError;
 use crate::quantity::Duration;
 use crate::scenario::check::{Problem, check};
+use crate::scenario::clock::NightClock;
 use crate::scenario::document::Scenario;
 use crate::scenario::hours::Hours;
 use crate::scenario::start::Warmth;
@@ -62,6 +63,17 @@ impl Switches {
         night.question.horizon = None;
         night.heaters[self.heaters[which]].hours = hours(minutes);
         night
+    }
+
+    /// The starts that are written, each heater on until the departure.
+    pub fn written(&self, scenario: &Scenario, clock: &NightClock) -> Starts {
+        let left_s = clock.night_s();
+        let start = |&i: &usize| {
+            let spans = scenario.heaters[i].hours.spans(clock, 0.0, left_s);
+            let on_s = spans.first().map_or(left_s, |(on, _)| *on);
+            (((left_s - on_s) / 60.0).round() as usize).min(self.most)
+        };
+        self.heaters.iter().map(start).collect()
     }
 
     /// All switched on at once, so early.

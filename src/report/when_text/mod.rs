@@ -1,17 +1,17 @@
 //! When to switch on, told on one screen: the answer in the first line.
 
-use super::change_text;
+mod never;
+mod planned;
+
 use super::comparison_text::setting;
-use super::phrase::{size, temperature, wrapped};
-use super::readiness::{cost, decides, outcome};
+use super::phrase::{size, wrapped};
+use super::readiness::outcome;
 use super::{cautions, circuit_text};
 use crate::findings::Findings;
 use crate::quantity::Units;
 use crate::scenario::clock::NightClock;
 use crate::scenario::document::Scenario;
-use crate::study::when::{
-    Never, Planned, Probe, REMEDY_RANKING, SCAN_MIN, Verdict, When, grid_step,
-};
+use crate::study::when::{Planned, Probe, SCAN_MIN, Verdict, When, grid_step};
 use std::fmt::{Result, Write};
 
 /// The answer with what stands around it.
@@ -45,8 +45,15 @@ impl Tale<'_> {
             Verdict::Planned(planned) => self.line(text, "", &self.plan(planned))?,
             Verdict::Never(_) => {
                 let from = self.before(self.when.switches.most);
+                let tried = match self.when.switches.heaters.len() {
+                    2 => format!(
+                        "No pair of switching-on times of those tried, every {} minutes for both,",
+                        grid_step(self.when.switches.most)
+                    ),
+                    _ => format!("No switching-on time, tried every {SCAN_MIN} minutes,"),
+                };
                 let whole = format!(
-                    "No switching-on time makes the engine ready at {}: not even heating the whole time, from {from}.",
+                    "{tried} makes the engine ready at {}: not even heating the whole time, from {from}.",
                     self.departure()
                 );
                 self.line(text, "", &whole)?;
@@ -98,120 +105,6 @@ impl Tale<'_> {
             on.join(" and "),
             off.concat()
         )
-    }
-
-    fn planned(&self, text: &mut String, planned: &Planned) -> Result {
-        let f = &planned.night.findings;
-        if let Some(binding) = planned.binding.first() {
-            let binds = format!(
-                "What decides: {}. The coldest part then has {} to spare.",
-                decides(binding, self.units),
-                self.spare(f)
-            );
-            self.line(text, "", &binds)?;
-        }
-        let whole = &self.when.whole_time.findings;
-        let energy = format!(
-            "Energy: {}. Heating the whole time, from {}, takes {}: {}.",
-            cost(f),
-            self.before(self.when.switches.most),
-            cost(whole),
-            self.outcome(&Probe::of(&self.when.whole_time))
-        );
-        self.line(text, "", &energy)?;
-        if !planned.worse_earlier.is_empty() {
-            let worse = format!(
-                "Earlier is not always better here: switched on {} it is NOT ready.",
-                self.spans(&planned.worse_earlier)
-            );
-            self.line(text, "", &worse)?;
-        }
-        if let Some(c) = &planned.checkpoint {
-            let at = self.clock.told(c.time_s);
-            let moves = if c.rate_k_h >= 0.0 {
-                "rising"
-            } else {
-                "falling"
-            };
-            let check = format!(
-                "On the way: at {at} a thermometer on the {} should read {} or more, {moves} {} an hour. If it reads less, \
-the night is not the computed one: leave later, and only when the coldest part itself is warm.",
-                c.label,
-                temperature(c.temp_c, self.units),
-                size(c.rate_k_h, self.units)
-            );
-            self.line(text, "", &check)?;
-        }
-        writeln!(text, "\nThe same plan, if")?;
-        for what in &planned.what_if {
-            let change = change_text::told(&what.change, self.scenario, self.clock, self.units);
-            let needed = match &what.needed {
-                Some(starts) if *starts == planned.starts => String::new(),
-                Some(starts) => format!("; it would need {}", self.starts(starts)),
-                None if planned.starts.len() > 1 => {
-                    "; moving all of them earlier would not do".to_owned()
-                }
-                None => "; no start would do".to_owned(),
-            };
-            let line = format!("{change}: {}{needed}", self.outcome(&what.probe));
-            self.line(text, "  ", &line)?;
-        }
-        let known = format!(
-            "The plan is the latest that just does, found to the minute by real nights ({}), so it has no reserve: how \
-sure you are is what the lines above differ by. Take the earliest of them if you cannot measure.",
-            match self.when.switches.heaters.len() {
-                2 => format!(
-                    "the least energy on a grid of {} minutes, refined",
-                    grid_step(self.when.switches.most)
-                ),
-                _ => format!("scanned every {SCAN_MIN} minutes, then divided"),
-            }
-        );
-        self.line(text, "", &known)
-    }
-
-    fn never(&self, text: &mut String, never: &Never) -> Result {
-        let whole = &self.when.whole_time;
-        let best = format!(
-            "The best that can be had, heating the whole time: {}, for {}.",
-            self.outcome(&Probe::of(whole)),
-            cost(&whole.findings)
-        );
-        self.line(text, "", &best)?;
-        let change = |c| change_text::told(c, self.scenario, self.clock, self.units);
-        if never.remedies.is_empty() {
-            self.line(text, "", "No single change of those tried makes it ready:")?;
-        } else {
-            writeln!(
-                text,
-                "\nThe least single change that does, heating the whole time"
-            )?;
-            for (k, remedy) in never.remedies.iter().enumerate() {
-                let over = if remedy.overloads {
-                    " (MORE than the circuit should carry)"
-                } else {
-                    ""
-                };
-                let line = format!(
-                    "{}. {}: {}, {:.1} kWh{over}",
-                    k + 1,
-                    change(&remedy.change),
-                    self.outcome(&remedy.probe),
-                    remedy.probe.kwh
-                );
-                self.line(text, "  ", &line)?;
-            }
-            self.line(text, "", &format!("Ranked by: {REMEDY_RANKING}."))?;
-        }
-        for tried in &never.in_vain {
-            let came = match &tried.probe {
-                Some(probe) => self.outcome(probe),
-                None => "cannot be done with this engine, weather or cover".to_owned(),
-            };
-            let line = format!("not enough: {}: {came}", change(&tried.change));
-            self.line(text, "  ", &line)?;
-        }
-        Ok(())
     }
 
     /// Each heater's latest start while the others keep the hours of the file.

@@ -1,0 +1,66 @@
+//! The built-in nights, computed more finely.
+
+use crate::record;
+use coldsoak::files::comparison::load_builtin_comparison;
+use coldsoak::files::night::load_builtin;
+use coldsoak::night::run;
+use coldsoak::scenario::document::Scenario;
+use coldsoak::study::refine::{refine, watched};
+
+/// Moves of this size are rounding, in any unit.
+const ROUNDING: f64 = 1e-9;
+
+/// Holds what a night finds, with cells, steps and samples refined together, to what is stated for each alone.
+fn hold(name: &str, told: &Scenario) {
+    let stated = refine(told, &|| ()).unwrap();
+    let mut finest = told.clone();
+    finest.accuracy.resolution *= 4;
+    finest.accuracy.tolerance /= 16.0;
+    finest.accuracy.sample_s /= 16.0;
+    let finest = watched(&run(&finest).unwrap().findings);
+    assert!(stated.verdict_holds, "{name}");
+    let mut most_used: f64 = 0.0;
+    for (figure, finest) in stated.figures.iter().zip(finest) {
+        match (figure.told, finest.value, figure.error_in_all()) {
+            (Some(told), Some(finest), Some(allowed)) => {
+                // What is not a matter of cells or steps moves by rounding.
+                let used = (finest - told).abs() / allowed.max(ROUNDING);
+                assert!(used <= 1.0, "{name}: {figure:?} comes to {finest}");
+                most_used = most_used.max(used);
+            }
+            (None, None, None) => {}
+            other => panic!("{name}: {}: {other:?}", figure.name),
+        }
+    }
+    record::check(
+        &format!("{name}: largest move of a finding, of the error stated for it"),
+        1.0,
+        most_used,
+    );
+}
+
+/// The choices of the built-in comparison move by less than is stated for them, and none changes its verdict.
+///
+/// Source: the definition of a discretisation error; the estimate is Roache's (1994), as `study::refine` tells.
+#[test]
+fn the_built_in_comparison_moves_by_less_than_is_stated() {
+    for (name, scenario) in load_builtin_comparison("demo").unwrap().choices {
+        hold(&name, &scenario);
+    }
+}
+
+/// So do the other built-in nights.
+///
+/// Source: as above.
+#[test]
+fn the_built_in_nights_move_by_less_than_is_stated() {
+    for name in [
+        "small-engine-top",
+        "six-after-flight",
+        "block-cooling",
+        "radial-underneath",
+        "thermostat-pad",
+    ] {
+        hold(name, &load_builtin(name).unwrap().scenario);
+    }
+}
