@@ -64,6 +64,8 @@ coldsoak check my-engine.ron --expand    the engine part by part, as an engine f
     Night(super::night::Night),
     /// Draw the engine at one moment of a night, coloured by temperature.
     Map(super::map::Map),
+    /// Draw one night: temperatures, heat, water, dew point, each with its numbers.
+    Chart(super::chart::Chart),
     /// Find when to switch on: the latest time that is ready at departure.
     When(super::when::When),
     /// Vary all that is uncertain about a night, and say how sure its answers are.
@@ -96,6 +98,9 @@ pub struct Output {
     /// Write findings, traces and charts into this folder.
     #[arg(long, value_name = "FOLDER", group = "kept")]
     pub out: Option<PathBuf>,
+    /// What charts are drawn on.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: Paper,
     /// Replace what is there already.
     #[arg(long, requires = "kept")]
     pub force: bool,
@@ -113,6 +118,16 @@ pub enum Degrees {
     /// Fahrenheit.
     #[value(name = "degF", alias = "F")]
     Fahrenheit,
+}
+
+/// What charts are drawn on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
+pub enum Paper {
+    /// Dark on light, to print.
+    #[default]
+    Light,
+    /// Light on dark.
+    Dark,
 }
 
 /// When to use colour.
@@ -146,6 +161,15 @@ impl Colour {
             Self::Never => anstream::ColorChoice::Never,
         }
         .write_global();
+    }
+}
+
+impl From<Paper> for crate::report::ink::Paper {
+    fn from(paper: Paper) -> Self {
+        match paper {
+            Paper::Light => Self::Light,
+            Paper::Dark => Self::Dark,
+        }
     }
 }
 

@@ -6,7 +6,7 @@ use super::{folder, night, opening, progress, say};
 use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
-use crate::report::{comparison_text, json};
+use crate::report::{comparison_text, json, sketch};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
@@ -18,7 +18,7 @@ coldsoak compare                               the built-in comparison of seven 
 coldsoak compare my-choices.ron --units degF   your own choices\n  \
 coldsoak compare my-choices.ron --json         for another program\n  \
 coldsoak catalogue comparison demo > my-choices.ron   a comparison to change\n\n\
-Writes a folder with findings.json, a trace (CSV) and a chart (SVG, PNG) for each choice, and provenance.json,\n\
+Writes a folder with findings.json, a trace (CSV) and charts (SVG, PNG, CSV) for each choice, and provenance.json,\n\
 which says what they were made from.";
 
 /// What `compare` was given.
@@ -81,12 +81,24 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
             .iter()
             .map(|(name, night)| (name.clone(), night))
             .collect();
-        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
+        folder::write(
+            path,
+            wanted.output.force,
+            title,
+            &findings,
+            &nights,
+            wanted.output.paper.into(),
+            &from,
+        )?;
     }
     if wanted.output.json {
         say::out(&findings)?;
     } else {
         let mut text = comparison_text::told(title, &compared, say::width());
+        if say::sketches(args.quiet) {
+            let drawn = sketch::comparison(&compared.nights, say::width());
+            text += &format!("\nThe coldest part of each choice\n{drawn}");
+        }
         if let Some(path) = written.filter(|_| !args.quiet) {
             text += &format!("\nFindings, traces and charts are in {}\n", path.display());
         }

@@ -7,16 +7,14 @@ use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::report::chart::{self, ChartView};
-use crate::report::chart_comparison;
+use crate::report::chart::{self, ChartView, Picture, Show};
+use crate::report::ink::Paper;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::{Path, PathBuf};
 
 /// The folder written when none is named; a number follows if it is taken.
 const DEFAULT: &str = "coldsoak-out";
-/// What the lines of a night's chart are.
-const MEANS: &str = "solid and dashed: means over groups of parts";
 /// Most numbers that are tried.
 const MOST_TRIES: usize = 1000;
 
@@ -44,7 +42,7 @@ pub fn allowed(out: Option<&Path>, force: bool) -> Result<(), Failure> {
     }
 }
 
-/// Writes ranked nights: `findings.json`, a chart of all, a trace and a chart of each, and
+/// Writes ranked nights: `findings.json`, a chart of all, a trace and charts of each, and
 /// `provenance.json` with the hash of every file.
 ///
 /// *Errors*: the folder is there and not to be replaced, or cannot be written; a chart cannot be drawn.
@@ -54,6 +52,7 @@ pub fn write(
     title: &str,
     json: &str,
     nights: &[(String, &Night)],
+    paper: Paper,
     from: &Provenance,
 ) -> Result<(), Failure> {
     let mut folder = Kept::begin(path, force, from)?;
@@ -63,9 +62,8 @@ pub fn write(
             .iter()
             .map(|(name, night)| (name.as_str(), &night.trace))
             .collect();
-        let subtitle = "the coldest engine part of each choice";
-        let svg = chart_comparison::coldest_parts(&traces, &view(first, title, subtitle))?;
-        folder.picture("comparison", &svg)?;
+        let drawn = chart::comparison::coldest_parts(&traces, &view(first, title, "", paper))?;
+        folder.picture("comparison", &drawn)?;
     }
     for (number, (name, night)) in nights.iter().enumerate() {
         let stem = if nights.len() > 1 {
@@ -75,12 +73,11 @@ pub fn write(
         };
         let csv = trace_csv::written(&night.trace).map_err(|e| Failure::Format(e.to_string()))?;
         folder.write(&format!("{stem}.csv"), &csv)?;
-        let subtitle = match title == name {
-            true => MEANS.to_owned(),
-            false => format!("{title} · {MEANS}"),
-        };
-        let svg = chart::night(&night.trace, &view(night, name, &subtitle))?;
-        folder.picture(&stem, &svg)?;
+        let subtitle = if title == name { "" } else { title };
+        for show in Show::ALL {
+            let drawn = chart::of_night(show, &night.trace, &view(night, name, subtitle, paper))?;
+            folder.picture(&format!("{stem}-{}", show.word()), &drawn)?;
+        }
     }
     folder.finish()
 }
@@ -124,11 +121,12 @@ impl<'a> Kept<'a> {
         Ok(())
     }
 
-    /// A chart, and its PNG copy.
+    /// A chart, its PNG copy, and its numbers.
     ///
     /// *Errors*: it cannot be drawn or written.
-    pub fn picture(&mut self, stem: &str, svg: &str) -> Result<(), Failure> {
-        let svg = self.from.in_svg(svg);
+    pub fn picture(&mut self, stem: &str, drawn: &Picture) -> Result<(), Failure> {
+        let svg = self.from.in_svg(&drawn.svg);
+        self.write(&format!("{stem}.csv"), &drawn.csv)?;
         self.write(&format!("{stem}.svg"), svg.as_bytes())?;
         #[cfg(feature = "png")]
         self.write(
@@ -153,7 +151,13 @@ impl<'a> Kept<'a> {
     }
 }
 
-fn view<'a>(night: &'a Night, title: &'a str, subtitle: &'a str) -> ChartView<'a> {
+/// What the charts of a night need beside its record.
+pub fn view<'a>(
+    night: &'a Night,
+    title: &'a str,
+    subtitle: &'a str,
+    paper: Paper,
+) -> ChartView<'a> {
     let scenario = night.scenario.scenario();
     let units: Units = scenario.units;
     ChartView {
@@ -162,6 +166,7 @@ fn view<'a>(night: &'a Night, title: &'a str, subtitle: &'a str) -> ChartView<'a
         clock: night.scenario.clock(),
         units,
         threshold: scenario.question.threshold,
+        paper,
     }
 }
 

@@ -4,6 +4,7 @@ mod args;
 mod assumed;
 mod book;
 mod catalogue;
+mod chart;
 mod check;
 mod compare;
 mod folder;
@@ -59,6 +60,7 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
         Command::Compare(wanted) => compare::run(wanted, args),
         Command::Night(wanted) => night::run(wanted, args),
         Command::Map(wanted) => map::run(wanted, args),
+        Command::Chart(wanted) => chart::run(wanted, args),
         Command::When(wanted) => when::run(wanted, args),
         Command::Spread(wanted) => spread::run(wanted, args),
         Command::New(wanted) => new::run(wanted, args),

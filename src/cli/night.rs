@@ -10,14 +10,14 @@ use crate::files::safe::{WriteError, write_file};
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
 use crate::report::provenance::Provenance;
-use crate::report::{json, night_text, page, refine_json, refine_text};
+use crate::report::{json, night_text, page, refine_json, refine_text, sketch};
 use crate::study::refine::{NIGHTS, refine};
 use std::path::PathBuf;
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
-coldsoak night my-night.ron --out tonight    and findings, trace and chart in a folder\n  \
+coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
 coldsoak night my-night.ron --refine         how far the numbers move when computed more finely\n  \
@@ -67,14 +67,25 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;
         let nights = [(title.clone(), &night)];
-        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
+        folder::write(
+            path,
+            wanted.output.force,
+            title,
+            &findings,
+            &nights,
+            wanted.output.paper.into(),
+            &from,
+        )?;
     }
     if wanted.output.json {
         say::out(&findings)?;
     } else {
         let mut text = night_text::told(&night, &loaded.engine, say::width());
+        if say::sketches(args.quiet) {
+            text += &format!("\n{}", sketch::night(&night, say::width()));
+        }
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
-            text += &format!("\nFindings, trace and chart are in {}\n", path.display());
+            text += &format!("\nFindings, trace and charts are in {}\n", path.display());
         }
         if let Some(path) = wanted.report.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nThe report is in {}\n", path.display());

@@ -1,7 +1,7 @@
 //! Standard output; a reader that closes it ends the run quietly.
 
 use super::outcome::Failure;
-use std::io::{self, Write};
+use std::io::{self, IsTerminal, Write};
 
 /// Prints a text and its last newline.
 ///
@@ -28,6 +28,12 @@ pub fn refused(e: io::Error) -> Failure {
     } else {
         Failure::Say(e)
     }
+}
+
+/// Whether pictures made of characters are told: on a terminal that is not a dumb one, unless quiet.
+pub fn sketches(quiet: bool) -> bool {
+    let dumb = std::env::var("TERM").is_ok_and(|term| term == "dumb");
+    !quiet && !dumb && io::stdout().is_terminal()
 }
 
 /// Characters a line of the terminal holds, if `COLUMNS` says so; a hundred and eighteen otherwise.

@@ -1,6 +1,6 @@
 //! `coldsoak spread`: one night over all that is uncertain about it.
 
-use super::args::Args;
+use super::args::{Args, Paper};
 use super::book::Book;
 use super::outcome::{Failure, Outcome as Ending};
 use super::{folder, interrupt, night, opening, progress, say, spread_folder};
@@ -32,9 +32,12 @@ pub struct Spread {
     /// Print JSON instead of text.
     #[arg(long)]
     pub json: bool,
-    /// Write findings, a row for each night (CSV) and a chart into this folder.
+    /// Write findings, a row for each night (CSV) and charts into this folder.
     #[arg(long, value_name = "FOLDER")]
     pub out: Option<PathBuf>,
+    /// What charts are drawn on.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: Paper,
     /// Replace the folder if it is there already.
     #[arg(long, requires = "out")]
     pub force: bool,
@@ -106,7 +109,17 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     if let Some(path) = folder {
         let rows = crate::report::spread_csv::nights(&study.doubts, &keys, &done, &outcomes)
             .map_err(|e| Failure::Format(e.to_string()))?;
-        spread_folder::write(path, wanted.force, &json, &rows, &written, &summary, &from)?;
+        spread_folder::write(
+            path,
+            wanted.force,
+            &json,
+            &rows,
+            &written,
+            &summary,
+            &study.doubts,
+            wanted.paper.into(),
+            &from,
+        )?;
     }
     if wanted.json {
         say::out(&json)?;
@@ -114,7 +127,7 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
         let (doubts, seed) = (&study.doubts, wanted.seed);
         let mut text = spread_text::told(&title, &written, doubts, &summary, seed, say::width());
         if let Some(path) = folder.filter(|_| !args.quiet) {
-            text += &format!("\nFindings, nights and chart are in {}\n", path.display());
+            text += &format!("\nFindings, nights and charts are in {}\n", path.display());
         }
         text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;

@@ -1,18 +1,20 @@
 //! The folder a spread leaves behind: findings, a row for each night, a chart.
 
-use super::folder::Kept;
+use super::folder::{Kept, view};
 use super::outcome::Failure;
 use crate::files::safe::FINDINGS;
 use crate::night::Night;
-use crate::report::chart::ChartView;
-use crate::report::chart_bands;
+use crate::report::chart::{bands, sensitivity};
+use crate::report::ink::Paper;
 use crate::report::provenance::Provenance;
+use crate::study::doubts::Doubt;
 use crate::study::summary::Summary;
 use std::path::Path;
 
 /// Writes it.
 ///
 /// *Errors*: the folder is there and not to be replaced, or cannot be written; the chart cannot be drawn.
+#[expect(clippy::too_many_arguments, reason = "what a folder holds")]
 pub fn write(
     path: &Path,
     force: bool,
@@ -20,21 +22,16 @@ pub fn write(
     rows: &[u8],
     night: &Night,
     summary: &Summary,
+    doubts: &[Doubt],
+    paper: Paper,
     from: &Provenance,
 ) -> Result<(), Failure> {
     let mut folder = Kept::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     folder.write("nights.csv", rows)?;
-    let scenario = night.scenario.scenario();
-    let view = ChartView {
-        title: &scenario.title,
-        subtitle: "the three coldest groups of parts: half of the plausible nights lie below the thick line, \
-one in ten below and above the dotted ones",
-        clock: night.scenario.clock(),
-        units: scenario.units,
-        threshold: scenario.question.threshold,
-    };
-    let svg = chart_bands::groups(night, summary, &view)?;
-    folder.picture("bands", &svg)?;
+    let view = view(night, &night.scenario.scenario().title, "", paper);
+    folder.picture("bands", &bands::groups(night, summary, &view)?)?;
+    let drawn = sensitivity::sensitivity(summary, doubts, &view)?;
+    folder.picture("sensitivity", &drawn)?;
     folder.finish()
 }

@@ -63,7 +63,15 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
     if let Some(path) = &wanted.output.out {
         let title = &loaded.scenario.title;
         let nights = [(title.clone(), answer.night())];
-        folder::write(path, wanted.output.force, title, &findings, &nights, &from)?;
+        folder::write(
+            path,
+            wanted.output.force,
+            title,
+            &findings,
+            &nights,
+            wanted.output.paper.into(),
+            &from,
+        )?;
     }
     if wanted.output.json {
         say::out(&findings)?;

@@ -170,7 +170,8 @@ pub fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
                 return Ok(false);
             }
         }
-        Ok(path.join(FINDINGS).is_file() && path.file_name().is_some())
+        let account = path.join(FINDINGS).is_file() || told.is_some();
+        Ok(account && path.file_name().is_some())
     };
     match written_by_a_run() {
         Ok(true) => Ok(()),

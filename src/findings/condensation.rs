@@ -23,7 +23,7 @@ const WET_FILM_G_PER_M2: f64 = 1.0;
 /// The group whose water is the headline.
 const UPPER: &str = "upper";
 /// The order in which groups are told.
-const GROUPS: [&str; 4] = [UPPER, "crank", "accessory", "lower"];
+pub(super) const GROUPS: [&str; 4] = [UPPER, "crank", "accessory", "lower"];
 
 /// Water on the inner walls, from the beginning to the departure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -152,7 +152,7 @@ pub(super) fn dew_series(trace: &Trace, temperature: usize, density: usize) -> V
         .collect()
 }
 
-fn condensing(trace: &Trace, wall: &WallNote, dew_c: &[f64]) -> Spans {
+pub(super) fn condensing(trace: &Trace, wall: &WallNote, dew_c: &[f64]) -> Spans {
     let below = dew_c.iter().zip(trace.column(wall.temperature));
     let cold = Spans::above_zero(
         &trace.times_s,

@@ -85,6 +85,7 @@ impl Handmade {
             label: format!("the {name} air"),
             temperature,
             vapour,
+            heat_capacity_j_per_k: 100.0,
         });
         pockets.len() - 1
     }
@@ -99,6 +100,7 @@ impl Handmade {
             oil_water,
             breather_pocket: 0,
             volume_m3: 0.009,
+            heat_capacity_j_per_k: 10.0,
         });
     }
     /// An inner wall of 1 m2, so that grams are grams per square metre.

@@ -57,6 +57,10 @@ impl Spans {
     pub(super) fn hours(&self) -> f64 {
         self.0.iter().fold(0.0, |sum, (from, to)| sum + (to - from)) / 3600.0
     }
+    /// Each of them, from and to, seconds.
+    pub(super) fn listed(&self) -> Vec<(f64, f64)> {
+        self.0.clone()
+    }
     /// When the first of them begins, seconds.
     pub(super) fn begin_s(&self) -> Option<f64> {
         self.0.first().map(|s| s.0)

@@ -33,7 +33,7 @@ pub fn assemble(checked: &CheckedScenario) -> Network {
     bay::lay(&frame, &mut net);
     gas::lay(&frame, &mut net);
     reach::lay(&frame, &mut net);
-    net.legend = legend::build(&frame);
+    net.legend = legend::build(&frame, &net);
     initial::set(&frame, &mut net);
     net
 }

@@ -1,6 +1,7 @@
 //! The legend of the trace: what each column is, and what findings must know of it.
 
 use super::frame::{Frame, Meets, PATHS};
+use super::graph::Network;
 use crate::scenario::body::Reading;
 use crate::scenario::moisture::WallGroup;
 use crate::scenario::part::Role;
@@ -9,18 +10,19 @@ use crate::trace::{
     ReadingNote, WallNote,
 };
 
-/// Builds the legend: a column for each state, then the outdoors, then the books.
-pub fn build(frame: &Frame) -> Legend {
+/// Builds the legend: a column for each state, then the outdoors, then the books. Capacities are those laid down.
+pub fn build(frame: &Frame, net: &Network) -> Legend {
     let ix = &frame.index;
     let mut legend = Legend {
         hangar: ix.hangar(),
         outdoors: ix.states(),
+        fed_w: net.fed_w,
         ..Legend::default()
     };
     cells(frame, &mut legend);
     walls(frame, &mut legend);
-    pockets(frame, &mut legend);
-    gas(frame, &mut legend);
+    pockets(frame, net, &mut legend);
+    gas(frame, net, &mut legend);
     column(
         &mut legend,
         "hangar_c",
@@ -145,7 +147,7 @@ fn walls(frame: &Frame, legend: &mut Legend) {
     }
 }
 
-fn pockets(frame: &Frame, legend: &mut Legend) {
+fn pockets(frame: &Frame, net: &Network, legend: &mut Legend) {
     let ix = &frame.index;
     for pocket in &frame.body.pockets {
         let (key, label) = (format!("air_{}_c", pocket.name), &pocket.label);
@@ -163,11 +165,12 @@ fn pockets(frame: &Frame, legend: &mut Legend) {
             label: pocket.label.clone(),
             temperature: ix.pocket(number),
             vapour: ix.vapour(number),
+            heat_capacity_j_per_k: net.capacities[ix.pocket(number)],
         });
     }
 }
 
-fn gas(frame: &Frame, legend: &mut Legend) {
+fn gas(frame: &Frame, net: &Network, legend: &mut Legend) {
     let ix = &frame.index;
     let Some(room) = &frame.body.gas_room else {
         return;
@@ -198,6 +201,7 @@ fn gas(frame: &Frame, legend: &mut Legend) {
         oil_water: ix.oil_water.then(|| ix.oil_water()),
         breather_pocket: frame.pocket(&room.breather),
         volume_m3: room.volume.si(),
+        heat_capacity_j_per_k: net.capacities[ix.gas_temperature()],
     });
 }
 

@@ -5,10 +5,21 @@ use crate::scenario::clock::NightClock;
 /// The smallest span of a vertical axis, in degrees: a night in which nothing moves is a flat line, not noise.
 const SMALLEST_SPAN: f64 = 4.0;
 
-/// A range of round numbers that holds all these values, and its ticks.
+/// A range from zero to a round number that holds all these amounts, and its ticks, about as many as `most`; none, or
+/// nothing but zeros, gives zero to one.
+pub fn amounts(values: impl Iterator<Item = f64>, most: f64) -> ((f64, f64), Vec<f64>) {
+    let high = values.filter(|v| v.is_finite()).fold(0.0, f64::max);
+    let high = if high > 0.0 { high } else { 1.0 };
+    let step = round_step(high / most);
+    let steps = (high / step - 1e-9).ceil().max(1.0);
+    let ticks = (0..=steps as usize).map(|k| k as f64 * step).collect();
+    ((0.0, steps * step), ticks)
+}
+
+/// A range of round numbers that holds all these values, and its ticks, about as many as `most`.
 ///
 /// Values that are no numbers are passed over; none at all gives zero to ten.
-pub fn round_range(values: impl Iterator<Item = f64>) -> ((f64, f64), Vec<f64>) {
+pub fn round_range(values: impl Iterator<Item = f64>, most: f64) -> ((f64, f64), Vec<f64>) {
     let (mut low, mut high) = values
         .filter(|v| v.is_finite())
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), v| {
@@ -22,7 +33,7 @@ pub fn round_range(values: impl Iterator<Item = f64>) -> ((f64, f64), Vec<f64>) 
         low -= short / 2.0;
         high += short / 2.0;
     }
-    let step = round_step((high - low) / 8.0);
+    let step = round_step((high - low) / most);
     let (first, last) = ((low / step).floor(), (high / step).ceil());
     let ticks = (0..=(last - first) as usize)
         .map(|k| (first + k as f64) * step)
@@ -83,16 +94,25 @@ mod tests {
 
     #[test]
     fn a_range_holds_its_values_and_ends_on_ticks() {
-        let ((low, high), ticks) = round_range([-12.3, 31.0].into_iter());
+        let ((low, high), ticks) = round_range([-12.3, 31.0].into_iter(), 8.0);
         assert_eq!((low, high), (-20.0, 40.0));
         assert_eq!(ticks, [-20.0, -10.0, 0.0, 10.0, 20.0, 30.0, 40.0]);
     }
 
     #[test]
+    fn amounts_begin_at_zero() {
+        assert_eq!(
+            amounts([0.69].into_iter(), 6.0),
+            ((0.0, 0.8), vec![0.0, 0.2, 0.4, 0.6000000000000001, 0.8])
+        );
+        assert_eq!(amounts([0.0, f64::NAN].into_iter(), 6.0).0, (0.0, 1.0));
+    }
+
+    #[test]
     fn a_range_without_span_or_without_numbers_is_still_a_range() {
-        let ((low, high), _) = round_range([5.0, 5.0].into_iter());
+        let ((low, high), _) = round_range([5.0, 5.0].into_iter(), 8.0);
         assert!(low <= 3.0 && high >= 7.0, "{low} {high}");
-        let ((low, high), _) = round_range([f64::NAN].into_iter());
+        let ((low, high), _) = round_range([f64::NAN].into_iter(), 8.0);
         assert_eq!((low, high), (0.0, 10.0));
     }
 

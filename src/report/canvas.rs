@@ -3,10 +3,11 @@
 //! The drawing library rounds to whole pixels, so everything is drawn four times as large and shown at its size
 //! through the view box. Text is measured with the bundled font, which stands in for `sans-serif`.
 
+use super::ink::Paper;
 use plotters::backend::SVGBackend;
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, IntoDrawingArea};
-use plotters::element::{PathElement, Rectangle};
+use plotters::element::{PathElement, Polygon, Rectangle};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{
     Color, FontStyle, IntoFont, IntoTextStyle, ShapeStyle, TextStyle, register_font,
@@ -39,37 +40,7 @@ impl DrawError {
     }
 }
 
-/// A colour.
-pub use plotters::style::RGBColor as Ink;
-
-/// Inks of frames, words and grid.
-pub mod ink {
-    use super::Ink;
-    /// Words.
-    pub const TEXT: Ink = Ink(0x22, 0x26, 0x2b);
-    /// Lesser words, and the air outdoors.
-    pub const QUIET: Ink = Ink(0x5b, 0x63, 0x6c);
-    /// The frame.
-    pub const FRAME: Ink = Ink(0x8a, 0x92, 0x9b);
-    /// Grid lines.
-    pub const GRID: Ink = Ink(0xe3, 0xe6, 0xe9);
-    /// A heater at work.
-    pub const HEAT: Ink = Ink(0xe0, 0x9a, 0x2b);
-    /// The threshold and the departure.
-    pub const MARK: Ink = Ink(0x8c, 0x1c, 0x2e);
-    /// Lines, one a series: told apart by lightness as well as by hue, so that they differ to eyes that do not
-    /// see red or green (see the test `inks_differ_to_every_eye`).
-    pub const SERIES: [Ink; 8] = [
-        Ink(0x10, 0x22, 0x59),
-        Ink(0xd3, 0x5a, 0x08),
-        Ink(0x00, 0x6e, 0x55),
-        Ink(0x7c, 0x2f, 0x96),
-        Ink(0xcc, 0x9e, 0x55),
-        Ink(0x3a, 0x9b, 0xdc),
-        Ink(0x5a, 0x3a, 0x1a),
-        Ink(0xd7, 0x4e, 0x99),
-    ];
-}
+pub use super::ink::{self, Ink};
 
 /// Where the words stand from the point they are put at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -110,7 +81,7 @@ impl Lettering {
             ink: ink::TEXT,
         }
     }
-    fn style(self) -> TextStyle<'static> {
+    fn style(self, paper: Paper) -> TextStyle<'static> {
         let face = if self.bold {
             FontStyle::Bold
         } else {
@@ -119,7 +90,7 @@ impl Lettering {
         // The backend writes a font size of size/1.24; undo it.
         (FONT, self.size * FINE * 1.24, face)
             .into_font()
-            .color(&self.ink)
+            .color(&paper.shown(self.ink))
             .into_text_style(&(1, 1))
     }
 }
@@ -127,12 +98,14 @@ impl Lettering {
 /// A sheet being drawn on. Coordinates are pixels from the upper left corner.
 pub struct Canvas<'s> {
     root: DrawingArea<SVGBackend<'s>, Shift>,
+    paper: Paper,
 }
 
-/// Draws a chart of this size on white; `told` is read out in its place.
+/// Draws a picture of this size on this paper; `told` is read out in its place.
 ///
 /// *Errors*: the drawing library or the font failed.
 pub fn sheet(
+    paper: Paper,
     (width, height): (u32, u32),
     told: &str,
     paint: impl FnOnce(&Canvas) -> Result<(), DrawError>,
@@ -143,8 +116,9 @@ pub fn sheet(
     {
         let root =
             SVGBackend::with_string(&mut svg, (fine(width), fine(height))).into_drawing_area();
-        root.fill(&plotters::style::WHITE).map_err(DrawError::of)?;
-        let canvas = Canvas { root };
+        root.fill(&paper.shown(ink::GROUND))
+            .map_err(DrawError::of)?;
+        let canvas = Canvas { root, paper };
         paint(&canvas)?;
         canvas.root.present().map_err(DrawError::of)?;
     }
@@ -164,7 +138,7 @@ impl Canvas<'_> {
         width: f64,
         dashes: Option<(f64, f64)>,
     ) -> Result<(), DrawError> {
-        let style = stroke(ink, width);
+        let style = stroke(self.paper.shown(ink), width);
         let pieces = match dashes {
             Some((dash, space)) => dashed(points, dash, space),
             None => vec![points.to_vec()],
@@ -180,13 +154,26 @@ impl Canvas<'_> {
     /// A filled rectangle from one corner to the other.
     pub fn bar(&self, from: (f64, f64), to: (f64, f64), ink: Ink) -> Result<(), DrawError> {
         self.root
-            .draw(&Rectangle::new([fine(from), fine(to)], ink.filled()))
+            .draw(&Rectangle::new(
+                [fine(from), fine(to)],
+                self.paper.shown(ink).filled(),
+            ))
+            .map_err(DrawError::of)
+    }
+    /// A filled polygon with these corners.
+    pub fn area(&self, corners: &[(f64, f64)], ink: Ink) -> Result<(), DrawError> {
+        let corners: Vec<_> = corners.iter().copied().map(fine).collect();
+        self.root
+            .draw(&Polygon::new(corners, self.paper.shown(ink).filled()))
             .map_err(DrawError::of)
     }
     /// The outline of a rectangle.
     pub fn outline(&self, from: (f64, f64), to: (f64, f64), ink: Ink) -> Result<(), DrawError> {
         self.root
-            .draw(&Rectangle::new([fine(from), fine(to)], stroke(ink, 1.0)))
+            .draw(&Rectangle::new(
+                [fine(from), fine(to)],
+                stroke(self.paper.shown(ink), 1.0),
+            ))
             .map_err(DrawError::of)
     }
     /// Words whose middle line runs through this point.
@@ -202,7 +189,9 @@ impl Canvas<'_> {
             Stand::Middle => HPos::Center,
             Stand::Left => HPos::Right,
         };
-        let style = lettering.style().pos(Pos::new(across, VPos::Center));
+        let style = lettering
+            .style(self.paper)
+            .pos(Pos::new(across, VPos::Center));
         self.root
             .draw_text(text, &style, fine(at))
             .map_err(DrawError::of)
@@ -211,7 +200,7 @@ impl Canvas<'_> {
     pub fn width_of(&self, text: &str, lettering: Lettering) -> Result<f64, DrawError> {
         let (width, _) = self
             .root
-            .estimate_text_size(text, &lettering.style())
+            .estimate_text_size(text, &lettering.style(self.paper))
             .map_err(DrawError::of)?;
         // Measured with the size as the height of a line, shown with the size over 1.24 as that of an em.
         Ok(f64::from(width) / FINE / 1.24 * LINE_PER_EM)
@@ -289,7 +278,7 @@ mod tests {
 
     #[test]
     fn a_sheet_has_its_size_a_fine_view_and_an_escaped_title() {
-        let svg = sheet((200, 100), "a < b & c", |canvas| {
+        let svg = sheet(Paper::Light, (200, 100), "a < b & c", |canvas| {
             canvas.line(&[(10.0, 10.0), (10.25, 20.0)], ink::TEXT, 1.0, None)
         })
         .unwrap();
@@ -313,7 +302,7 @@ mod tests {
 
     #[test]
     fn bold_words_are_wider() {
-        sheet((100, 100), "", |canvas| {
+        sheet(Paper::Light, (100, 100), "", |canvas| {
             let plain = canvas.width_of("departure", Lettering::plain(12.0, ink::TEXT))?;
             let bold = canvas.width_of("departure", Lettering::bold(12.0))?;
             assert!(
@@ -323,62 +312,5 @@ mod tests {
             Ok(())
         })
         .unwrap();
-    }
-
-    /// Protanopia and deuteranopia in linear sRGB, at full severity: Machado, Oliveira and Fernandes, "A
-    /// physiologically-based model for simulation of color vision deficiency", *IEEE TVCG* 15(6), 2009, table 1
-    /// (coefficients from memory). Differences are CIE 1976 L*a*b*, D65; 2.3 is just noticeable.
-    #[test]
-    fn inks_differ_to_every_eye() {
-        const EYES: [[[f64; 3]; 3]; 3] = [
-            [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]],
-            [
-                [0.152286, 1.052583, -0.204868],
-                [0.114503, 0.786281, 0.099216],
-                [-0.003882, -0.048116, 1.051998],
-            ],
-            [
-                [0.367322, 0.860646, -0.227968],
-                [0.280085, 0.672501, 0.047413],
-                [-0.011820, 0.042940, 0.968881],
-            ],
-        ];
-        let linear = |byte: u8| {
-            let c = f64::from(byte) / 255.0;
-            if c <= 0.04045 {
-                c / 12.92
-            } else {
-                ((c + 0.055) / 1.055).powf(2.4)
-            }
-        };
-        let dot = |row: &[f64; 3], v: &[f64; 3]| row[0] * v[0] + row[1] * v[1] + row[2] * v[2];
-        let lab = |ink: &Ink, eye: &[[f64; 3]; 3]| {
-            let rgb = [linear(ink.0), linear(ink.1), linear(ink.2)];
-            let seen = [0, 1, 2].map(|k| dot(&eye[k], &rgb).clamp(0.0, 1.0));
-            let f = |t: f64| {
-                if t > 0.008856 {
-                    t.cbrt()
-                } else {
-                    7.787 * t + 16.0 / 116.0
-                }
-            };
-            let x = f(dot(&[0.4124, 0.3576, 0.1805], &seen) / 0.9505);
-            let y = f(dot(&[0.2126, 0.7152, 0.0722], &seen));
-            let z = f(dot(&[0.0193, 0.1192, 0.9505], &seen) / 1.089);
-            [116.0 * y - 16.0, 500.0 * (x - y), 200.0 * (y - z)]
-        };
-        for eye in &EYES {
-            for (k, one) in ink::SERIES.iter().enumerate() {
-                for other in &ink::SERIES[..k] {
-                    let (a, b) = (lab(one, eye), lab(other, eye));
-                    let apart = (0..3).map(|c| (a[c] - b[c]).powi(2)).sum::<f64>().sqrt();
-                    assert!(apart > 20.0, "{one:?} and {other:?} are {apart:.1} apart");
-                }
-                assert!(
-                    lab(one, eye)[0] < 70.0,
-                    "{one:?} is too light for white paper"
-                );
-            }
-        }
     }
 }

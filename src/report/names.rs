@@ -3,9 +3,9 @@
 use super::canvas::{Canvas, DrawError, Ink, Lettering, Stand, ink};
 
 /// Height of a name at the right edge.
-pub const NAME: f64 = 12.0;
+pub const NAME: f64 = 13.0;
 /// The room it is given.
-const NAME_ROOM: f64 = 16.0;
+const NAME_ROOM: f64 = 17.0;
 /// The widest a name may be; the rest is cut off with an ellipsis.
 pub const NAME_WIDEST: f64 = 240.0;
 /// From the edge of a plot to its names.
@@ -21,6 +21,19 @@ pub struct Name {
     pub ink: Ink,
     /// Its dashes.
     pub dashes: Option<(f64, f64)>,
+    /// What stands between the edge and the words.
+    pub sample: Sample,
+}
+
+/// What stands between the edge of a plot and a name.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sample {
+    /// A line that leads to the end of the named one.
+    Leader,
+    /// A block, for an area.
+    Block,
+    /// A stroke, for a line among areas, where leaders would cross blocks.
+    Stroke,
 }
 
 /// Writes names to the right of an edge, between two heights, each with a leader to the end of its line.
@@ -38,8 +51,21 @@ pub fn written(
     for (name, place) in names.into_iter().zip(places) {
         // A leader is dashed as its line is, in shorter strokes: it has little room.
         let dashes = name.dashes.map(|(dash, gap)| (dash.min(4.0), gap.min(3.0)));
-        let leader = [(edge + 2.0, name.y), (edge + LEADER - 4.0, place)];
-        canvas.line(&leader, name.ink, 2.0, dashes)?;
+        match name.sample {
+            Sample::Leader => {
+                let leader = [(edge + 2.0, name.y), (edge + LEADER - 4.0, place)];
+                canvas.line(&leader, name.ink, 2.0, dashes)?;
+            }
+            Sample::Block | Sample::Stroke => {
+                let half = if name.sample == Sample::Block {
+                    6.0
+                } else {
+                    1.25
+                };
+                let (corner, far) = ((edge + 6.0, place - half), (edge + 18.0, place + half));
+                canvas.bar(corner, far, name.ink)?;
+            }
+        }
         let small = Lettering::plain(NAME, ink::TEXT);
         let text = fitted(canvas, &name.text, small, NAME_WIDEST)?;
         canvas.words(&text, (edge + LEADER, place), Stand::Right, small)?;

@@ -32,6 +32,7 @@ pub fn from_svg(svg: &str, scale: f32) -> Result<Vec<u8>, DrawError> {
 #[cfg(test)]
 mod tests {
     use super::super::canvas::{Lettering, Stand, ink, sheet};
+    use super::super::ink::Paper;
     use super::*;
 
     fn dark_pixels(png: &[u8]) -> usize {
@@ -43,7 +44,7 @@ mod tests {
     #[test]
     fn a_picture_is_as_large_as_asked_and_its_words_are_drawn() {
         let words = |text: &str| {
-            sheet((100, 50), "", |c| {
+            sheet(Paper::Light, (100, 50), "", |c| {
                 c.words(
                     text,
                     (10.0, 25.0),
@@ -64,7 +65,7 @@ mod tests {
     #[test]
     fn words_are_as_wide_as_reckoned() {
         let mut reckoned = 0.0;
-        let svg = sheet((400, 50), "", |c| {
+        let svg = sheet(Paper::Light, (400, 50), "", |c| {
             let lettering = Lettering::plain(12.0, ink::TEXT);
             reckoned = c.width_of("accessory case and magnetos", lettering)?;
             c.words(

@@ -1,6 +1,7 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
 use super::chart::ChartView;
+use super::ink::Paper;
 use crate::findings::{Findings, answer};
 use crate::quantity::{Temperature, Units};
 use crate::scenario::circuit::Circuit;
@@ -43,6 +44,7 @@ pub fn view(clock: &NightClock) -> ChartView<'_> {
         clock,
         units: Units::Fahrenheit,
         threshold: Temperature::degF(40.0),
+        paper: Paper::Light,
     }
 }
 

@@ -94,6 +94,8 @@ pub struct PocketNote {
     pub temperature: usize,
     /// The column of its vapour density.
     pub vapour: usize,
+    /// Its heat capacity, J/K.
+    pub heat_capacity_j_per_k: f64,
 }
 
 /// The air inside the engine.
@@ -109,6 +111,8 @@ pub struct GasNote {
     pub breather_pocket: usize,
     /// Its volume, m3.
     pub volume_m3: f64,
+    /// Its heat capacity with that of the light things in it, J/K.
+    pub heat_capacity_j_per_k: f64,
 }
 
 /// An inner wall.
@@ -189,6 +193,8 @@ pub struct Legend {
     pub outdoors: usize,
     /// The heaters, in the order of the scenario.
     pub heaters: Vec<HeaterNote>,
+    /// Watts that are fed in at all times.
+    pub fed_w: f64,
     /// The paths by which heat is lost here, and their columns.
     pub losses: Vec<(LossPath, usize)>,
     /// The column of the vapour lost.

@@ -183,10 +183,10 @@ fn every_output_says_where_it_comes_from() {
         .map(|f| f["name"].as_str().unwrap())
         .collect();
     assert!(
-        named.contains(&"night.csv") && named.contains(&"night.svg"),
+        named.contains(&"night.csv") && named.contains(&"night-temperature.svg"),
         "{named:?}"
     );
-    let svg = read("night.svg");
+    let svg = read("night-temperature.svg");
     assert!(svg.contains("<metadata>coldsoak ") && svg.contains("night n.ron --out kept"));
     // A plain CSV reader finds the heads in the first line.
     assert!(read("night.csv").starts_with("time_s,"));
@@ -202,7 +202,7 @@ fn every_output_says_where_it_comes_from() {
         before,
         (
             read("findings.json"),
-            read("night.svg"),
+            read("night-temperature.svg"),
             read("provenance.json")
         )
     );

@@ -26,12 +26,15 @@ fn a_comparison_leaves_findings_traces_and_charts_and_never_overwrites_unasked()
     assert!(told.contains("coldsoak-out"), "{told}");
     let mut files = desk.files("coldsoak-out");
     files.retain(|f| !f.ends_with(".png"));
-    assert_eq!(files.len(), 7, "{files:?}");
+    // Findings and provenance; comparison (SVG, CSV); for each choice a trace and four charts (SVG, CSV).
+    assert_eq!(files.len(), 2 + 2 + 2 * (1 + 8), "{files:?}");
     for ending in [
         "no-heater.csv",
-        "no-heater.svg",
+        "no-heater-temperature.svg",
+        "no-heater-heat.csv",
         "fan-top.csv",
-        "fan-top.svg",
+        "fan-top-water.svg",
+        "fan-top-dew.csv",
     ] {
         assert!(
             files.iter().any(|f| f.ends_with(ending)),

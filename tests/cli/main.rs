@@ -1,5 +1,6 @@
 //! The program as a user meets it: each test runs the built command in a folder of its own.
 
+mod chart;
 mod desk;
 mod endings;
 mod folder;

@@ -72,7 +72,12 @@ fn the_folder_has_the_findings_and_the_chart_of_the_planned_night() {
         .run(&["when", "small-engine-top", "--out", "tonight", "--json"])
         .done();
     let files = desk.files("tonight");
-    for name in ["findings.json", "night.csv", "night.svg", "provenance.json"] {
+    for name in [
+        "findings.json",
+        "night.csv",
+        "night-temperature.svg",
+        "provenance.json",
+    ] {
         assert!(files.contains(&name.to_owned()), "{name}: {files:?}");
     }
     let kept = std::fs::read_to_string(desk.path().join("tonight/findings.json")).unwrap();

@@ -7,8 +7,9 @@ use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::canvas::DrawError;
 use crate::report::cautions::{CAUTIONS, TRUST};
-use crate::report::chart::{self, ChartView};
+use crate::report::chart::{ChartView, Show, of_night};
 use crate::report::comparison_text::setting;
+use crate::report::ink::Paper;
 use crate::report::map::{Map, STYLE};
 use crate::report::phrase::{difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
@@ -46,8 +47,10 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         clock: night.scenario.clock(),
         units,
         threshold: scenario.question.threshold,
+        // A page is printed.
+        paper: Paper::Light,
     };
-    let chart = chart::night(&night.trace, &view)?;
+    let chart = of_night(Show::Temperature, &night.trace, &view)?.svg;
     Ok(Page {
         title: scenario.title.clone(),
         ready: f.ready.ready_at_departure,

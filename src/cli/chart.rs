@@ -1,0 +1,171 @@
+//! `coldsoak chart`: one night as pictures, each with its numbers.
+
+use super::args::{Args, Paper};
+use super::outcome::{Failure, Outcome};
+use super::{folder, night, opening, say};
+use crate::files::fault::Fault;
+use crate::files::safe::{may_replace, write_file};
+use crate::night::run as run_night;
+use crate::report::chart::{Picture, Show as Shown, of_night};
+use crate::report::provenance::Provenance;
+use std::path::{Path, PathBuf};
+
+/// What the help teaches with.
+const EXAMPLES: &str = "Examples:\n  \
+coldsoak chart demo                                    all charts of the built-in night, in a folder\n  \
+coldsoak chart my-night.ron --show heat --out heat.png   one, as a picture\n  \
+coldsoak chart my-night.ron --show heat --out heat.csv   its numbers\n  \
+coldsoak chart demo --show temperature --out - > t.svg   to standard output, as SVG\n  \
+coldsoak chart demo --paper dark --units degC --out dark   light on dark, in degrees Celsius\n\n\
+temperature: groups of parts, air, threshold, dew point, heaters and settling water by the clock\n\
+heat: where the watts go, piled up by the clock\n\
+water: grams on each wall inside, at departure and at most\n\
+dew: how far the walls stand above the dew point, and the water on them, by the clock\n\n\
+Every chart comes with its numbers (CSV) beside it, units in the heads of the columns.";
+
+/// What `chart` was given.
+#[derive(Debug, clap::Args)]
+#[command(after_help = EXAMPLES)]
+pub struct Chart {
+    /// A night file, `-` for standard input, or the name of a built-in night.
+    pub night: String,
+    /// What to show; all of them if not given.
+    #[arg(long, value_enum, value_delimiter = ',')]
+    pub show: Vec<Show>,
+    /// What it is drawn on.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: Paper,
+    /// A folder, or for one chart a file that ends in .svg, .png or .csv; `-` is standard output.
+    #[arg(long, value_name = "FOLDER or FILE", default_value = "coldsoak-charts")]
+    pub out: PathBuf,
+    /// Replace what is there already.
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// What a chart shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum Show {
+    /// Temperatures by the hours.
+    Temperature,
+    /// Where the heat went, by the hours.
+    Heat,
+    /// Water on each wall at departure.
+    Water,
+    /// Distance from the dew point and water, by the hours.
+    Dew,
+}
+
+impl From<Show> for Shown {
+    fn from(show: Show) -> Self {
+        match show {
+            Show::Temperature => Self::Temperature,
+            Show::Heat => Self::Heat,
+            Show::Water => Self::Water,
+            Show::Dew => Self::Dew,
+        }
+    }
+}
+
+/// Where it goes.
+enum Way {
+    Folder,
+    Out,
+    Svg,
+    Png,
+    Csv,
+}
+
+/// Runs the command.
+pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
+    let mut shows: Vec<Shown> = Vec::new();
+    for show in &wanted.show {
+        let show = (*show).into();
+        if !shows.contains(&show) {
+            shows.push(show);
+        }
+    }
+    if shows.is_empty() {
+        shows = Shown::ALL.to_vec();
+    }
+    let way = way(&wanted.out, shows.len())?;
+    let loaded = opening::loaded(&wanted.night, args)?;
+    let from = opening::told(&loaded, &loaded.doubts(), args);
+    if matches!(way, Way::Folder) {
+        may_replace(&wanted.out, wanted.force)?;
+    }
+    let night = run_night(&loaded.scenario)
+        .map_err(|e| night::failed(e, &loaded.file, &loaded.sources, None))?;
+    let view = folder::view(&night, &loaded.scenario.title, "", wanted.paper.into());
+    let drawn = |show: Shown| of_night(show, &night.trace, &view);
+    if let Way::Folder = way {
+        let mut kept = folder::Kept::begin(&wanted.out, wanted.force, &from)?;
+        for show in shows {
+            kept.picture(show.word(), &drawn(show)?)?;
+        }
+        kept.finish()?;
+        if !args.quiet {
+            say::out(&format!("Charts are in {}\n", wanted.out.display()))?;
+        }
+        return Ok(Outcome::Done);
+    }
+    let picture = drawn(shows[0])?;
+    let bytes = bytes(&way, &picture, &from)?;
+    if let Way::Out = way {
+        say::out(&String::from_utf8_lossy(&bytes))?;
+    } else {
+        write_file(&wanted.out, &bytes, wanted.force)?;
+    }
+    Ok(Outcome::Done)
+}
+
+/// One chart as the bytes of its file.
+fn bytes(way: &Way, picture: &Picture, from: &Provenance) -> Result<Vec<u8>, Failure> {
+    match way {
+        Way::Csv => Ok(picture.csv.clone()),
+        #[cfg(feature = "png")]
+        Way::Png => Ok(crate::report::png::from_svg(
+            &from.in_svg(&picture.svg),
+            1.5,
+        )?),
+        _ => Ok(from.in_svg(&picture.svg).into_bytes()),
+    }
+}
+
+/// What `--out` asks for.
+fn way(out: &Path, charts: usize) -> Result<Way, Failure> {
+    let ending = out.extension().and_then(|e| e.to_str());
+    let way = match ending.map(str::to_lowercase).as_deref() {
+        _ if out.as_os_str() == "-" => Way::Out,
+        None => Way::Folder,
+        Some("svg") => Way::Svg,
+        Some("png") => Way::Png,
+        Some("csv") => Way::Csv,
+        Some(other) => {
+            return Err(slip(
+                format!("--out: a chart cannot be written as .{other}"),
+                "end it in .svg, .png or .csv for one chart, or name a folder without an ending",
+            ));
+        }
+    };
+    if cfg!(not(feature = "png")) && matches!(way, Way::Png) {
+        return Err(slip(
+            "--out: this coldsoak was built without PNG".to_owned(),
+            "end it in .svg",
+        ));
+    }
+    if charts > 1 && !matches!(way, Way::Folder) {
+        return Err(slip(
+            format!(
+                "--out: {} is one file, and {charts} charts are asked",
+                out.display()
+            ),
+            "choose one with --show temperature (or heat, water, dew), or name a folder",
+        ));
+    }
+    Ok(way)
+}
+
+fn slip(what: String, help: &str) -> Failure {
+    Fault::of("the command line", what).help(help).into()
+}

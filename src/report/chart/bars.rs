@@ -1,0 +1,141 @@
+//! Bars from one common zero, a row each: its name at the left, its figures at the right.
+
+use super::super::axis::{amounts, round_range, tick_label};
+use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
+use super::super::heading;
+use super::super::ink::{self, Ink};
+use super::super::names::{NAME, NAME_WIDEST, fitted};
+use super::figure::{MARGIN, WIDTH};
+use super::numbers::told;
+use super::view::{ChartView, Picture};
+
+const ROW: f64 = 22.0;
+const AXIS: f64 = 34.0;
+const EDGE: f64 = 16.0;
+/// Room for the figures at the right.
+const FIGURES: f64 = 132.0;
+/// Room for a row's mark at the left.
+const MARK: f64 = 4.0;
+
+/// A picture of bars.
+#[derive(Debug, Clone)]
+pub struct Bars<'a> {
+    /// Headings and paper.
+    pub view: ChartView<'a>,
+    /// What is shown, after the subtitle.
+    pub what: String,
+    /// What its axis counts, with the unit.
+    pub axis: String,
+    /// The heads of its columns in machine output, after `name`.
+    pub heads: Vec<String>,
+    /// Its rows, from above.
+    pub rows: Vec<Row>,
+    /// How many of them are drawn; the rest is told in numbers only.
+    pub drawn: usize,
+    /// Said in place of rows, if there are none.
+    pub empty: String,
+}
+
+/// A row.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// Its name.
+    pub name: String,
+    /// Bars from one value to another, later ones over earlier ones.
+    pub bars: Vec<(f64, f64, Ink)>,
+    /// A value marked by a thin upright line.
+    pub mark: Option<f64>,
+    /// Its figures, as people read them.
+    pub figures: String,
+    /// Its numbers, in the order of the heads.
+    pub numbers: Vec<f64>,
+}
+
+impl Bars<'_> {
+    /// The picture, with its numbers.
+    ///
+    /// *Errors*: the drawing failed, which is a fault of the program.
+    pub fn picture(&self) -> Result<Picture, DrawError> {
+        let rows = self.drawn.max(1) as f64;
+        let high = heading::HIGH + EDGE + ROW * rows + AXIS + MARGIN;
+        let told = format!("{}. {}", self.view.title, self.view.saying(&self.what));
+        let size = (WIDTH as u32, high as u32);
+        Ok(Picture {
+            svg: sheet(self.view.paper, size, &told, |canvas| self.paint(canvas))?,
+            csv: self.numbers()?,
+        })
+    }
+
+    fn paint(&self, canvas: &Canvas) -> Result<(), DrawError> {
+        let saying = self.view.saying(&self.what);
+        heading::written(
+            canvas,
+            self.view.title,
+            &saying,
+            MARGIN + MARK,
+            WIDTH - MARGIN,
+        )?;
+        let (plain, quiet) = (
+            Lettering::plain(NAME, ink::TEXT),
+            Lettering::plain(NAME, ink::QUIET),
+        );
+        let top = heading::HIGH + EDGE;
+        let rows = &self.rows[..self.drawn.min(self.rows.len())];
+        if rows.is_empty() {
+            let at = (MARGIN + MARK, top + ROW / 2.0);
+            return canvas.words(&self.empty, at, Stand::Right, plain);
+        }
+        let mut widest: f64 = 0.0;
+        for row in rows {
+            widest = widest.max(canvas.width_of(&row.name, plain)?);
+        }
+        let left = MARGIN + MARK + widest.min(NAME_WIDEST * 1.3) + 12.0;
+        let right = WIDTH - MARGIN - FIGURES;
+        let floor = top + ROW * rows.len() as f64;
+        let bars = rows.iter().flat_map(|r| r.bars.iter());
+        let marks = rows.iter().filter_map(|r| r.mark);
+        let values = bars.flat_map(|b| [b.0, b.1]).chain(marks).chain([0.0]);
+        let values: Vec<f64> = values.collect();
+        let ((low, high), ticks) = if values.iter().all(|v| *v >= 0.0) {
+            amounts(values.into_iter(), 6.0)
+        } else {
+            round_range(values.into_iter(), 6.0)
+        };
+        let x = |value: f64| left + (value - low) / (high - low) * (right - left);
+        for tick in &ticks {
+            canvas.line(&[(x(*tick), top), (x(*tick), floor)], ink::GRID, 1.0, None)?;
+            let at = (x(*tick), floor + 13.0);
+            canvas.words(&tick_label(*tick), at, Stand::Middle, quiet)?;
+        }
+        let middle = ((left + right) / 2.0, floor + 29.0);
+        canvas.words(&self.axis, middle, Stand::Middle, quiet)?;
+        for (k, row) in rows.iter().enumerate() {
+            let y = top + ROW * (k as f64 + 0.5);
+            let name = fitted(canvas, &row.name, plain, left - MARGIN - MARK - 10.0)?;
+            canvas.words(&name, (left - 10.0, y), Stand::Left, plain)?;
+            for (from, to, ink) in &row.bars {
+                canvas.bar((x(*from), y - 6.5), (x(*to), y + 6.5), *ink)?;
+            }
+            if let Some(mark) = row.mark {
+                let line = [(x(mark), y - 8.5), (x(mark), y + 8.5)];
+                canvas.line(&line, ink::TEXT, 2.0, None)?;
+            }
+            let figures = fitted(canvas, &row.figures, quiet, FIGURES - 10.0)?;
+            canvas.words(&figures, (right + 10.0, y), Stand::Right, quiet)?;
+        }
+        canvas.line(&[(x(0.0), top), (x(0.0), floor)], ink::FRAME, 1.5, None)
+    }
+
+    fn numbers(&self) -> Result<Vec<u8>, DrawError> {
+        let mut writer = csv::Writer::from_writer(Vec::new());
+        let heads = self.heads.iter().map(String::as_str);
+        let heads = std::iter::once("name").chain(heads);
+        writer.write_record(heads).map_err(DrawError::of)?;
+        for row in &self.rows {
+            let numbers = row.numbers.iter().map(|n| told(*n));
+            let cells = std::iter::once(row.name.clone()).chain(numbers);
+            writer.write_record(cells).map_err(DrawError::of)?;
+        }
+        writer.into_inner().map_err(DrawError::of)
+    }
+}

@@ -1,0 +1,57 @@
+//! Several nights in one chart: the coldest engine part of each choice, and the threshold.
+
+use super::super::canvas::DrawError;
+use super::line::{Line, air, coldest, degrees, look};
+use super::numbers::slug;
+use super::temperature::{degrees_panel, figure};
+use super::view::{ChartView, Picture};
+use crate::trace::Trace;
+
+/// The coldest engine part of each named night, by the clock. Inks follow the order given, so that the
+/// first of a ranking is the first ink. All nights share the first one's clock and hangar.
+///
+/// *Errors*: the drawing failed, which is a fault of the program.
+pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Picture, DrawError> {
+    let empty = Trace::default();
+    let first = nights.first().map_or(&empty, |n| n.1);
+    let hangar = first.legend.hangar;
+    let mut lines = vec![air("hangar air", first, hangar, false, view.units)];
+    for (k, (name, trace)) in nights.iter().enumerate() {
+        lines.push(Line {
+            key: format!("{}_{}_coldest", k + 1, slug(name)),
+            name: format!("{} {name}", k + 1),
+            points: degrees(coldest(trace), view.units),
+            ink: look(k).0,
+            width: 2.4,
+            dashes: look(k).1,
+        });
+    }
+    let what = "the coldest engine part of each choice, numbered by rank";
+    let mut shown = figure(first, view, what, vec![degrees_panel(view, lines)], vec![]);
+    shown.end_s = nights
+        .iter()
+        .filter_map(|(_, trace)| trace.times_s.last().copied())
+        .fold(0.0, f64::max);
+    shown.picture()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::synthetic;
+    use super::*;
+
+    #[test]
+    fn every_choice_is_named() {
+        let (one, clock) = (synthetic::trace(), synthetic::clock());
+        let drawn = coldest_parts(
+            &[("top", &one), ("pad & plugs", &one)],
+            &synthetic::view(&clock),
+        );
+        let drawn = drawn.unwrap();
+        assert!(drawn.svg.contains("1 top") && drawn.svg.contains("2 pad &amp; plugs"));
+        let head = String::from_utf8(drawn.csv).unwrap();
+        assert!(head.starts_with(
+            "time_h,clock,hangar_air_degF,1_top_coldest_degF,2_pad_plugs_coldest_degF\n"
+        ));
+    }
+}

@@ -1,0 +1,90 @@
+//! What every chart needs to be told, and what comes of it.
+
+use super::super::ink::Paper;
+use crate::quantity::{Temperature, Units};
+use crate::scenario::clock::NightClock;
+
+/// What a chart needs beside the record.
+#[derive(Debug, Clone, Copy)]
+pub struct ChartView<'a> {
+    /// Its heading.
+    pub title: &'a str,
+    /// A second, smaller heading, which the chart says what it shows after.
+    pub subtitle: &'a str,
+    /// The local clock.
+    pub clock: &'a NightClock,
+    /// The degrees a reader thinks in.
+    pub units: Units,
+    /// The temperature that is asked for.
+    pub threshold: Temperature,
+    /// What it is drawn on.
+    pub paper: Paper,
+}
+
+/// A chart that was drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Picture {
+    /// It, as SVG.
+    pub svg: String,
+    /// Its numbers as CSV, in the units it shows, which the heads of the columns name.
+    pub csv: Vec<u8>,
+}
+
+/// What an axis counts in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Unit {
+    /// As people write it.
+    pub symbol: &'static str,
+    /// At the end of the head of a column.
+    pub key: &'static str,
+}
+
+impl Unit {
+    /// Watts.
+    pub const WATTS: Self = Self {
+        symbol: "W",
+        key: "W",
+    };
+    /// Grams.
+    pub const GRAMS: Self = Self {
+        symbol: "g",
+        key: "g",
+    };
+
+    /// Temperatures.
+    pub fn temperature(units: Units) -> Self {
+        match units {
+            Units::Celsius => Self {
+                symbol: "°C",
+                key: "degC",
+            },
+            Units::Fahrenheit => Self {
+                symbol: "°F",
+                key: "degF",
+            },
+        }
+    }
+    /// Differences of temperature.
+    pub fn step(units: Units) -> Self {
+        match units {
+            Units::Celsius => Self {
+                symbol: "K",
+                key: "K",
+            },
+            Units::Fahrenheit => Self {
+                symbol: "°F",
+                key: "difference_degF",
+            },
+        }
+    }
+}
+
+impl ChartView<'_> {
+    /// The subtitle, and what the chart shows.
+    pub(super) fn saying(&self, what: &str) -> String {
+        match self.subtitle {
+            "" => what.to_owned(),
+            before => format!("{before} · {what}"),
+        }
+    }
+}

@@ -1,0 +1,63 @@
+//! `coldsoak chart`.
+
+use super::Desk;
+
+#[test]
+fn a_folder_holds_each_chart_with_its_numbers_and_can_be_made_again() {
+    let desk = Desk::new();
+    desk.run(&["chart", "small-engine-top", "--out", "there"])
+        .done();
+    let files = desk.files("there");
+    for word in ["temperature", "heat", "water", "dew"] {
+        for ending in ["svg", "csv"] {
+            let name = format!("{word}.{ending}");
+            assert!(files.contains(&name), "{name}: {files:?}");
+        }
+    }
+    assert!(files.contains(&"provenance.json".to_owned()));
+    let again = ["chart", "small-engine-top", "--out", "there"];
+    let refused = desk.run(&again);
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("--force"), "{}", refused.err);
+    desk.run(&[&again[..], &["--force", "--show", "heat"]].concat())
+        .done();
+    assert!(!desk.files("there").contains(&"dew.svg".to_owned()));
+}
+
+#[test]
+fn one_chart_is_a_file_of_the_kind_its_name_says_or_goes_to_standard_output() {
+    let desk = Desk::new();
+    let one = |out: &str| {
+        let show = ["--show", "heat", "--units", "degC"];
+        let words = [&["chart", "small-engine-top", "--out", out], &show[..]].concat();
+        desk.run(&words).done()
+    };
+    assert!(one("-").starts_with("<svg"));
+    one("heat.csv");
+    let csv = std::fs::read_to_string(desk.path().join("heat.csv")).unwrap();
+    assert!(csv.starts_with("time_h,clock,into_engine_W,"), "{csv:.60}");
+    one("heat.svg");
+    let svg = std::fs::read_to_string(desk.path().join("heat.svg")).unwrap();
+    assert!(svg.contains("<metadata>coldsoak"));
+}
+
+#[test]
+fn what_cannot_be_drawn_is_told_before_anything_is_computed() {
+    let desk = Desk::new();
+    for (out, said) in [
+        ("all.svg", "4 charts are asked"),
+        ("x.gif", "cannot be written as .gif"),
+    ] {
+        let refused = desk.run(&["chart", "nowhere.ron", "--out", out]);
+        assert_eq!(refused.code, 2);
+        assert!(refused.err.contains(said), "{}", refused.err);
+    }
+}
+
+/// The text for a pipe has no chart of characters; the tests run without a terminal.
+#[test]
+fn a_piped_night_is_plain() {
+    let told = Desk::new().run(&["night", "small-engine-top"]).done();
+    let drawn = |c: char| ('\u{2800}'..='\u{28ff}').contains(&c) || c == '\u{1b}';
+    assert!(!told.contains(drawn));
+}
