@@ -142,6 +142,10 @@ fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
     let letter = with("letter.txt");
     assert_eq!(letter.code, 2);
     assert!(letter.err.contains("not a study file"), "{}", letter.err);
+    std::fs::create_dir(desk.path().join("folder")).unwrap();
+    let folder = with("folder");
+    assert_eq!(folder.code, 2);
+    assert!(folder.err.contains("not a study file"), "{}", folder.err);
     let nowhere = with("no/such/s.db");
     assert_eq!(nowhere.code, 1);
     assert!(
