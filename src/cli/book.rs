@@ -5,6 +5,7 @@ use super::outcome::Failure;
 use crate::files::store::{Identity, Row, Store};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
+use crate::study::harvest::Harvest;
 use crate::study::side_by_side::side_by_side;
 use crate::study::spread::{Outcome, Purpose, Spread, Task};
 use indicatif::ProgressBar;
@@ -35,18 +36,24 @@ impl Book {
         }
     }
 
-    /// A book in a file, with what is in it already.
+    /// A book in a file, with what is in it already; every night has as many numbers as the one that is `written`.
     ///
-    /// *Errors*: the file is not a study of this scenario, or cannot be read or written.
-    pub fn open(path: &Path, scenario: &Scenario, seed: u32) -> Result<Self, Failure> {
+    /// *Errors*: the file is not a study of this scenario, was damaged, or cannot be read or written.
+    pub fn open(
+        path: &Path,
+        scenario: &Scenario,
+        written: &Harvest,
+        seed: u32,
+    ) -> Result<Self, Failure> {
         let store = Store::open(path, &identity(scenario, seed)?)?;
         let mut nights = BTreeMap::new();
         for (word, number, outcome) in store.rows()? {
             let purpose = WORDS.iter().find(|(_, w)| *w == word).map(|(p, _)| *p);
             let outcome: Option<Outcome> = serde_json::from_str(&outcome).ok();
+            let outcome = outcome.filter(|o| o.as_ref().map_or(true, |h| h.is_like(written)));
             let (Some(purpose), Some(outcome)) = (purpose, outcome) else {
                 return Err(Failure::Study(format!(
-                    "the {word} night {number} in {} cannot be read; begin a new file with --study",
+                    "the {word} night {number} in {} is damaged; begin a new file with --study",
                     path.display()
                 )));
             };

@@ -7,6 +7,7 @@ use super::{folder, interrupt, night, opening, progress, say, spread_folder};
 use crate::night::{NightError, run as run_night};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::spread_text;
+use crate::study::harvest::Harvest;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
 use std::path::PathBuf;
@@ -53,7 +54,7 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     let study = Study::of(scenario, wanted.seed).map_err(|p| failed(NightError::Problems(p)))?;
     let written = run_night(scenario).map_err(failed)?;
     let mut book = match &wanted.study {
-        Some(path) => Book::open(path, scenario, wanted.seed)?,
+        Some(path) => Book::open(path, scenario, &Harvest::of(&written), wanted.seed)?,
         None => Book::in_memory(),
     };
     interrupt::watch();

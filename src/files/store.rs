@@ -118,6 +118,9 @@ impl Store {
                 },
             }
         };
+        if path.is_dir() {
+            return Err(StoreError::NotAStudy(path.to_owned()));
+        }
         let connection = Connection::open(path).map_err(refused("opened"))?;
         connection
             .busy_timeout(PATIENCE)

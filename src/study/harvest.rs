@@ -64,6 +64,12 @@ impl Harvest {
         }
     }
 
+    /// Whether it has as many groups and as many temperatures of each as another, as all nights of a study have.
+    pub fn is_like(&self, other: &Self) -> bool {
+        let counts = |h: &Self| -> Vec<usize> { h.over_time_c.iter().map(Vec::len).collect() };
+        self.groups_c.len() == other.groups_c.len() && counts(self) == counts(other)
+    }
+
     /// Hours from the beginning of the night until warm, with "never" as infinite: what choices that switch on at
     /// different times are compared by.
     pub fn warm_at_h(&self) -> f64 {

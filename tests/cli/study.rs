@@ -142,6 +142,10 @@ fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
     let letter = with("letter.txt");
     assert_eq!(letter.code, 2);
     assert!(letter.err.contains("not a study file"), "{}", letter.err);
+    std::fs::create_dir(desk.path().join("folder")).unwrap();
+    let folder = with("folder");
+    assert_eq!(folder.code, 2);
+    assert!(folder.err.contains("not a study file"), "{}", folder.err);
     let nowhere = with("no/such/s.db");
     assert_eq!(nowhere.code, 1);
     assert!(
@@ -149,6 +153,60 @@ fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
         "{}",
         nowhere.err
     );
+}
+
+/// A row that lacks some of its numbers, or is no night at all, is told with what to do, and is never half used.
+#[test]
+fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
+    let desk = Desk::new();
+    let words = [
+        "spread",
+        "block-cooling",
+        "--nights",
+        "2",
+        "--study",
+        "s.db",
+    ];
+    desk.run(&words).done();
+    let file = rusqlite::Connection::open(desk.path().join("s.db")).unwrap();
+    let row = "purpose = 'plausible' AND number = 1";
+    let sound: String = file
+        .query_row(&format!("SELECT outcome FROM night WHERE {row}"), [], |r| {
+            r.get(0)
+        })
+        .unwrap();
+    let without = |key: &str| {
+        let mut night: serde_json::Value = serde_json::from_str(&sound).unwrap();
+        let numbers = night["Ok"][key].as_array_mut().unwrap();
+        match numbers[0].as_array_mut() {
+            Some(times) => times.pop(),
+            None => numbers.pop(),
+        };
+        night.to_string()
+    };
+    for damaged in [
+        without("over_time_c"),
+        without("groups_c"),
+        "half a ni".to_owned(),
+    ] {
+        file.execute(
+            &format!("UPDATE night SET outcome = ?1 WHERE {row}"),
+            [&damaged],
+        )
+        .unwrap();
+        let ran = desk.run(&words);
+        assert_eq!((ran.code, ran.out.as_str()), (1, ""), "{}", ran.err);
+        assert_eq!(
+            ran.err,
+            "error: the plausible night 1 in s.db is damaged; begin a new file with --study\n"
+        );
+    }
+    file.execute(
+        &format!("UPDATE night SET outcome = ?1 WHERE {row}"),
+        [&sound],
+    )
+    .unwrap();
+    desk.run(&words).done();
 }
 
 #[test]

@@ -143,12 +143,13 @@ const SPELT: [(&[&str], Unit); 7] = [
 /// Words of what is not the night's, though the rest of the name sounds like it: among them what is no dew point but the
 /// distance from it, water by mass, and components of the wind.
 #[rustfmt::skip]
-const OTHERS: [&str; 45] = [
+const OTHERS: [&str; 50] = [
     "pressure", "pres", "slp", "sea", "surface", "battery", "attic", "dir", "direction",
     "drct", "wd", "wdir", "gust", "gst", "peak", "chill", "feel", "feels",
     "feelslike", "apparent", "heat", "index", "wet", "soil", "ground", "road", "water",
     "indoor", "inside", "sky", "max", "min", "depression", "deficit", "spread", "absolute",
     "specific", "mixing", "ratio", "u", "v", "component", "eastward", "northward", "vertical",
+    "g", "kg", "m3", "gm3", "gkg",
 ];
 
 /// A column by its name.
@@ -382,6 +383,8 @@ mod tests {
             "dewpoint_depression_c",
             "absolute_humidity_g_m3",
             "specific humidity",
+            "humidity_g_kg",
+            "humidity (g/m3)",
             "wind_u_m_s",
             "v_component_of_wind",
             "pressure_hpa",
