@@ -109,6 +109,31 @@ fn a_full_disk_under_the_output_is_one() {
     assert!(ran.err.starts_with("error: "), "{}", ran.err);
 }
 
+/// The stacks of 5000 threads do not fit into 3 GB of addresses, and the night is not begun.
+#[test]
+#[cfg(target_os = "linux")]
+fn threads_that_cannot_be_had_are_one_and_no_panic() {
+    let desk = Desk::new();
+    let ran = Ran::of(
+        &std::process::Command::new("sh")
+            .args([
+                "-c",
+                "ulimit -v 3000000 && exec \"$0\" night block-cooling --threads 5000",
+            ])
+            .arg(env!("CARGO_BIN_EXE_coldsoak"))
+            .current_dir(desk.path())
+            .output()
+            .unwrap(),
+    );
+    assert_eq!((ran.code, ran.out.as_str()), (1, ""), "{}", ran.err);
+    assert!(
+        ran.err.starts_with("error: 5000 threads could not be had")
+            && ran.err.contains("--threads"),
+        "{}",
+        ran.err
+    );
+}
+
 #[test]
 fn help_and_version_are_told_on_standard_output() {
     let desk = Desk::new();
