@@ -73,3 +73,28 @@ fn a_never_in_a_night_says_why_and_the_best_it_came_to() {
     let line = told.lines().find(|l| l.contains("never within")).unwrap();
     assert!(line.contains("the best was"), "{line}");
 }
+
+/// After a flight a pad is on when the delay is over, not all night, whatever hours it was given.
+#[test]
+fn a_heater_that_waits_for_the_delay_is_told_from_there() {
+    let desk = Desk::new();
+    let night = desk.run(&["catalogue", "night", "six-after-flight"]).done();
+    let told = |hours: &str| {
+        let file = night.replace(
+            "at(\"sump-pad\")",
+            &format!("at(\"sump-pad\"), hours: {hours}"),
+        );
+        std::fs::write(desk.path().join("six.ron"), file).unwrap();
+        desk.run(&["night", "six.ron", "--units", "degC"]).done()
+    };
+    for (hours, said) in [
+        ("always", "21:00 to 07:30"),
+        ("from(\"20:15\")", "21:00 to 07:30"),
+        ("from(\"23:00\")", "23:00 to 07:30"),
+        ("between([(\"20:10\", \"22:00\")])", "21:00 to 22:00"),
+    ] {
+        let night = told(hours);
+        let line = format!("250 W, at sump-pad, {said}");
+        assert!(night.contains(&line), "{line}: {night}");
+    }
+}
