@@ -63,7 +63,8 @@ fn lines(loaded: &Loaded) -> Vec<String> {
     lines
 }
 
-/// Every key that has a default, with the value that holds.
+/// Every key of a night that has a default, with the value that holds; but `start.warmth`, `hangar_start`, `accuracy` and
+/// the keys of heaters are told in lines of their own, given or not, and `circuit.currency` says nothing by itself.
 fn defaults(s: &Scenario) -> Vec<(&'static str, String)> {
     let (c, q, circuit) = (&s.covers, &s.question, &s.circuit);
     let mut all = vec![
@@ -82,6 +83,8 @@ fn defaults(s: &Scenario) -> Vec<(&'static str, String)> {
         ),
         ("covers.blankets", "none".to_owned()),
         ("covers.propeller", "no cover".to_owned()),
+        ("covers.open_side", "none, the cowl is shut".to_owned()),
+        ("covers.filler_open", "no, the cap is on".to_owned()),
         ("heaters", "those of each choice, or none".to_owned()),
         (
             "start.water_in_oil",
@@ -93,11 +96,13 @@ fn defaults(s: &Scenario) -> Vec<(&'static str, String)> {
             "circuit.other_load",
             format!("{} W", circuit.other_load.si()),
         ),
+        ("circuit.cord", "none, nothing is lost in a cord".to_owned()),
         ("circuit.tariff_per_kwh", "no cost is told".to_owned()),
         (
             "question.threshold",
             format!("{} for every engine part", q.threshold.told(s.units)),
         ),
+        ("question.oil_threshold", "none is asked".to_owned()),
         (
             "question.water_limit",
             format!("{:.1} g on the upper inner walls", 1e3 * q.water_limit.si()),

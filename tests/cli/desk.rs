@@ -2,6 +2,9 @@
 
 use super::machine::hold;
 use super::{Desk, Ran};
+use coldsoak::scenario::circuit::Circuit;
+use coldsoak::scenario::cover::Covers;
+use coldsoak::scenario::question::Question;
 use std::io::Write;
 use std::process::Stdio;
 
@@ -227,6 +230,23 @@ fn verbose_tells_what_was_assumed_and_quiet_nothing_but_the_result() {
         "weather.humidity: 0.8",
     ] {
         assert!(ran.err.contains(told), "{told}: {}", ran.err);
+    }
+    // Every key of the parts of a night that are all defaults, whatever keys they come to have.
+    let parts = [
+        ("covers", serde_json::to_value(Covers::default())),
+        ("circuit", serde_json::to_value(Circuit::default())),
+        ("question", serde_json::to_value(Question::default())),
+    ];
+    for (part, defaults) in parts {
+        for key in defaults.unwrap().as_object().unwrap().keys() {
+            let told = format!("    {part}.{key}: ");
+            // A currency without a price says nothing.
+            assert!(
+                key == "currency" || ran.err.contains(&told),
+                "{told}: {}",
+                ran.err
+            );
+        }
     }
     assert!(
         !ran.err.contains("engine:"),
