@@ -124,22 +124,28 @@ fn free(scenario: &Scenario, heater: &Heater) -> bool {
     !scenario.heaters.iter().any(taken)
 }
 
-/// The pockets with skin: those over the cylinders, or all if none is called so.
+/// The pockets with skin: those over the cylinders, at least half as high as the highest, or all if none is over them.
 fn skins(scenario: &Scenario) -> Vec<String> {
     let Ok(checked) = check(scenario) else {
         return Vec::new();
     };
+    let body = checked.body();
     let mut pockets: Vec<String> = Vec::new();
-    for part in &checked.body().parts {
+    for part in &body.parts {
         if let Role::skin(over) = &part.role
             && !pockets.contains(over)
         {
             pockets.push(over.clone());
         }
     }
+    let height = |name: &String| {
+        let pocket = body.pockets.iter().find(|p| p.name == *name);
+        pocket.map_or(0.0, |p| p.mid_height.si())
+    };
+    let highest = pockets.iter().map(height).fold(0.0, f64::max);
     let upper: Vec<String> = pockets
         .iter()
-        .filter(|p| p.starts_with('U'))
+        .filter(|p| height(p) > 0.0 && height(p) >= 0.5 * highest)
         .cloned()
         .collect();
     if upper.is_empty() { pockets } else { upper }
@@ -214,4 +220,28 @@ fn heated(switches: &Switches, scenario: &Scenario, change: &Change) -> Scenario
     }
     let changed = change.of(scenario);
     longer.night(&changed, &longer.together(longer.most))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::super::tests::scenario;
+    use super::*;
+    use crate::files::library::{Kind, model};
+    use crate::scenario::engine::Engine;
+
+    /// By where they lie, not by the letter their name begins with.
+    #[test]
+    fn a_blanket_goes_over_the_cylinders_whatever_the_pockets_are_called() {
+        let mut night = scenario();
+        assert_eq!(skins(&night), ["UL", "UR"]);
+        let radial: Engine = model(Kind::Engine, "radial-nine").unwrap();
+        night.engine = radial.clone();
+        assert_eq!(skins(&night), ["UP"]);
+        let text = serde_json::to_string(&radial).unwrap();
+        let renamed = text
+            .replace("\"UP\"", "\"Top\"")
+            .replace("\"LO\"", "\"Under\"");
+        night.engine = serde_json::from_str(&renamed).unwrap();
+        assert_eq!(skins(&night), ["Top"]);
+    }
 }
