@@ -56,6 +56,24 @@ pub enum Unmet {
     NoEngine,
 }
 
+/// Most digits after the point of an amount of water that is told beside its limit.
+const FINEST: usize = 6;
+
+/// An amount of water and its limit, g, as text without the unit: to as many digits as show the limit to a percent and
+/// tell the two apart, one at least, so that `0.104` over `0.100` is no `0.1` over `0.1`.
+pub fn water_told(upper_g: f64, limit_g: f64) -> (String, String) {
+    let told = |x: f64, digits: usize| format!("{x:.digits$}");
+    let shown = |digits: &usize| {
+        let limit: f64 = told(limit_g, *digits).parse().unwrap_or(limit_g);
+        (limit - limit_g).abs() <= 0.01 * limit_g.abs()
+    };
+    let apart = |digits: &usize| told(upper_g, *digits) != told(limit_g, *digits);
+    let fewest = (1..=FINEST).find(shown).unwrap_or(FINEST);
+    // Where they are the same, no digits tell them apart.
+    let digits = (fewest..=FINEST).find(apart).unwrap_or(fewest);
+    (told(upper_g, digits), told(limit_g, digits))
+}
+
 impl Ready {
     /// Whether what was found at the departure is what the question asks.
     ///
@@ -103,5 +121,24 @@ impl Ready {
             slack_h: warm_h.map(|h| departure_after_on_h - h),
             unmet,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn water_over_its_limit_never_reads_like_its_limit() {
+        let told = |upper_g, limit_g| {
+            let (upper, limit) = water_told(upper_g, limit_g);
+            format!("{upper} {limit}")
+        };
+        assert_eq!(told(7.24, 1.0), "7.2 1.0");
+        assert_eq!(told(1.01, 1.0), "1.01 1.00");
+        assert_eq!(told(0.104, 0.1), "0.104 0.100");
+        assert_eq!(told(7.24, 0.05), "7.24 0.05");
+        assert_eq!(told(1.0, 1.0), "1.0 1.0");
+        assert_eq!(told(f64::NAN, 1.0), "NaN 1.0");
     }
 }

@@ -194,6 +194,18 @@ impl Units {
             None => format!("{:.usual$} {symbol}", 0.0),
         }
     }
+    /// The size of a difference of so many kelvin as text, without its sign: `22 °F`, `1.3 K`.
+    pub fn size(self, kelvin: f64) -> String {
+        self.difference(kelvin.abs()).replacen('+', "", 1)
+    }
+    /// The size of a difference that was chosen, not computed, so that its tenths mean something: 3 K are `5.4 °F`.
+    pub fn chosen_size(self, kelvin: f64) -> String {
+        let symbol = match self {
+            Self::Celsius => "K",
+            Self::Fahrenheit => "°F",
+        };
+        format!("{:.1} {symbol}", self.step(kelvin).abs())
+    }
     /// `°C` or `°F`.
     pub fn symbol(self) -> &'static str {
         match self {
@@ -226,6 +238,14 @@ mod tests {
         assert_eq!(Units::Celsius.difference(-0.0), "0.0 K");
         assert_eq!(Units::Fahrenheit.difference(-0.02), "-0.04 °F");
         assert_eq!(Units::Fahrenheit.difference(0.0), "0.0 °F");
+    }
+
+    #[test]
+    fn a_size_has_no_sign_and_a_chosen_one_keeps_its_tenths() {
+        assert_eq!(Units::Fahrenheit.size(-12.5), "22 °F");
+        assert_eq!(Units::Celsius.size(-0.04), "0.04 K");
+        assert_eq!(Units::Fahrenheit.chosen_size(3.0), "5.4 °F");
+        assert_eq!(Units::Celsius.chosen_size(-3.0), "3.0 K");
     }
 
     #[test]

@@ -1,6 +1,5 @@
 //! Changes to a night, in words.
 
-use super::phrase::size;
 use crate::quantity::Units;
 use crate::scenario::clock::NightClock;
 use crate::scenario::document::Scenario;
@@ -16,7 +15,9 @@ pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) 
     };
     let covers = &base.covers;
     match change {
-        Change::Colder { kelvin } => format!("the night is {} colder", size(*kelvin, units)),
+        Change::Colder { kelvin } => {
+            format!("the night is {} colder", units.chosen_size(*kelvin))
+        }
         Change::Draught { times } => format!("{times:.0} times the draught"),
         Change::InletsOpened { .. } => {
             let leaky = change.of(base).covers.inlet_plug;

@@ -3,7 +3,7 @@
 use super::comparison_text::{setting, where_heat_went};
 use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, Unmet, dangers};
+use crate::findings::{Findings, OilRange, Onset, Unmet, dangers, water_told};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
@@ -100,9 +100,12 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             temperature(*temp_c, units),
             temperature(*threshold_c, units)
         ),
-        Unmet::Wet { upper_g, limit_g } => format!(
-            "{upper_g:.1} g of water stand on the upper inner walls, less than {limit_g:.1} g is asked"
-        ),
+        Unmet::Wet { upper_g, limit_g } => {
+            let (upper, limit) = water_told(*upper_g, *limit_g);
+            format!(
+                "{upper} g of water stand on the upper inner walls, less than {limit} g is asked"
+            )
+        }
         Unmet::ColdOil {
             temp_c,
             threshold_c,

@@ -32,7 +32,7 @@ pub fn difference(kelvin: f64, units: Units) -> String {
 
 /// A difference of so many kelvin, without its sign: `22 °F`, `1.3 K`.
 pub fn size(kelvin: f64, units: Units) -> String {
-    difference(kelvin.abs(), units).replacen('+', "", 1)
+    units.size(kelvin)
 }
 
 /// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `lost` if it came to it

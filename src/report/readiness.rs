@@ -1,7 +1,7 @@
 //! Ready or not, what is short, and what it costs, in a few words.
 
 use super::phrase::{size, temperature};
-use crate::findings::{Findings, Unmet};
+use crate::findings::{Findings, Unmet, water_told};
 use crate::quantity::Units;
 use crate::study::when::Probe;
 
@@ -26,7 +26,8 @@ pub fn decides(unmet: &Unmet, units: Units) -> String {
             temperature(*threshold_c, units)
         ),
         Unmet::Wet { limit_g, .. } => format!(
-            "a minute later {limit_g:.1} g of water or more would stand on the upper walls inside"
+            "a minute later {} g of water or more would stand on the upper walls inside",
+            water_told(*limit_g, *limit_g).1
         ),
         Unmet::ColdOil { threshold_c, .. } => format!(
             "a minute later the oil would still be under {}",
@@ -46,7 +47,8 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             ..
         } => format!("the {label} {} short", size(threshold_c - temp_c, units)),
         Unmet::Wet { upper_g, limit_g } => {
-            format!("{upper_g:.1} g of water on the upper walls inside (limit {limit_g:.1} g)")
+            let (upper, limit) = water_told(*upper_g, *limit_g);
+            format!("{upper} g of water on the upper walls inside (limit {limit} g)")
         }
         Unmet::ColdOil {
             temp_c,

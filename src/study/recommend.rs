@@ -1,6 +1,6 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::{Findings, Unmet, dangers};
+use crate::findings::{Findings, Unmet, dangers, water_told};
 use crate::night::Night;
 use crate::quantity::Units;
 
@@ -39,7 +39,7 @@ fn ready(ranked: &[Ranked], units: Units) -> String {
     let Some((name, best)) = all().find(safe).or(all().next()) else {
         return String::new();
     };
-    let margin = degrees(best.ready.margin_k.unwrap_or(0.0), units);
+    let margin = units.size(best.ready.margin_k.unwrap_or(0.0));
     let last = best
         .coldest
         .as_ref()
@@ -70,7 +70,7 @@ or put a thermometer on that part before you trust it.";
     if let Some((second, findings)) = after.find(safe) {
         let more = findings.energy.kwh - best.energy.kwh;
         let margin_k = findings.ready.margin_k.unwrap_or(0.0);
-        let margin = degrees(margin_k, units);
+        let margin = units.size(margin_k);
         let thin = if margin_k < THIN_MARGIN_K {
             ", thin as well"
         } else {
@@ -146,26 +146,24 @@ fn lack(unmet: &Unmet, units: Units) -> String {
             ..
         } => format!(
             "the {label} is {} short of the threshold",
-            degrees(threshold_c - temp_c, units)
+            units.size(threshold_c - temp_c)
         ),
-        Unmet::Wet { upper_g, limit_g } => format!(
-            "{upper_g:.1} g of water stand on the upper walls inside, where less than {limit_g:.1} g is asked"
-        ),
+        Unmet::Wet { upper_g, limit_g } => {
+            let (upper, limit) = water_told(*upper_g, *limit_g);
+            format!(
+                "{upper} g of water stand on the upper walls inside, where less than {limit} g is asked"
+            )
+        }
         Unmet::ColdOil {
             temp_c,
             threshold_c,
         } => format!(
             "the oil is {} short of what is asked",
-            degrees(threshold_c - temp_c, units)
+            units.size(threshold_c - temp_c)
         ),
         Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),
         Unmet::NoEngine => "no part is marked as part of the engine".to_owned(),
     }
-}
-
-/// A size of a difference.
-fn degrees(kelvin: f64, units: Units) -> String {
-    units.difference(kelvin.abs()).replacen('+', "", 1)
 }
 
 #[cfg(test)]
