@@ -149,3 +149,29 @@ fn a_month_in_doubt_is_asked_for() {
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("month: \"2018-01\""), "{}", ran.err);
 }
+
+/// A night reads its weather by the right hour: eastern standard time is five hours behind UTC in February (US Code,
+/// title 15, section 261), so 18:00 there is 23:00 UTC, and 07:30 is half an hour after 12:00 UTC.
+///
+/// Source: the record of Greensboro (`models/weather/README.md`), read line by line.
+#[test]
+fn a_night_begins_at_the_recorded_hour_of_its_own_clock() {
+    let recorded = include_str!("../../models/weather/greensboro_nc_1996-02-04.csv");
+    let at = |utc: &str| -> f64 {
+        let line = recorded.lines().find(|l| l.starts_with(utc)).unwrap();
+        line.split(',').nth(1).unwrap().parse().unwrap()
+    };
+    let night = coldsoak::night::run(
+        &coldsoak::files::night::load_builtin("demo")
+            .unwrap()
+            .scenario,
+    );
+    let trace = night.unwrap().trace;
+    let outdoors = |hours: f64| trace.at(hours * 3600.0)[trace.legend.outdoors];
+    assert!((outdoors(0.0) - at("1996-02-04T23:00Z")).abs() < 1e-9);
+    assert!((outdoors(1.0) - at("1996-02-05T00:00Z")).abs() < 1e-9);
+    let half = 0.5 * (at("1996-02-05T12:00Z") + at("1996-02-05T13:00Z"));
+    assert!((outdoors(13.5) - half).abs() < 1e-9);
+    // An hour sooner or later is another reading.
+    assert!(at("1996-02-04T23:00Z") - at("1996-02-05T00:00Z") > 1.0);
+}

@@ -43,7 +43,8 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
     let map = Map::of(night);
     let view = ChartView {
         title: "Temperatures through the night",
-        subtitle: "solid and dashed: means over groups of parts",
+        // The chart says what its lines are.
+        subtitle: "",
         clock: night.scenario.clock(),
         units,
         threshold: scenario.question.threshold,
