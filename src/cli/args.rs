@@ -2,7 +2,6 @@
 
 use crate::files::sources::Outside;
 use clap::{Parser, Subcommand, ValueEnum};
-use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
 /// What was typed.
@@ -35,9 +34,9 @@ pub struct Args {
     /// When to use colour.
     #[arg(long, global = true, value_enum, default_value_t = Colour::Auto)]
     pub color: Colour,
-    /// Threads to compute with; all cores if not given. The answer does not depend on it.
-    #[arg(long, global = true)]
-    pub threads: Option<NonZeroUsize>,
+    /// Threads to compute with, 1024 at most; all cores if not given. The answer does not depend on it.
+    #[arg(long, global = true, value_parser = clap::value_parser!(u16).range(1..=1024))]
+    pub threads: Option<u16>,
     /// Say nothing but the result.
     #[arg(long, short, global = true)]
     pub quiet: bool,

@@ -3,15 +3,19 @@
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::say;
-use crate::files::examine::examine;
+use crate::files::examine::{Sound, examine};
 use crate::files::fault::{Fault, FileError, Gathered};
 use crate::files::library::Kind;
+use crate::files::locate::located;
+use crate::files::night::load_named_from;
 use crate::files::ron::written;
+use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
+use crate::study::doubts::{contradictions, doubts};
 use serde::Serialize;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// What `check` was given.
 #[derive(Debug, clap::Args)]
@@ -87,6 +91,28 @@ struct FaultJson {
     help: Option<String>,
 }
 
+/// What is wrong with the plausible ranges of a night, which only studies of it use.
+fn ranges(file: &Path, sound: &Sound, args: &Args) -> Result<Vec<Fault>, Failure> {
+    let Some(night) = sound.night.as_ref().filter(|_| sound.kind == Kind::Night) else {
+        return Ok(Vec::new());
+    };
+    // A number far from the range of its model is hard to believe, and told as that.
+    let own = |problem: &Problem| problem.path.starts_with("unknowns.");
+    let mut problems = contradictions(night);
+    problems.extend(
+        doubts(night)
+            .err()
+            .unwrap_or_default()
+            .into_iter()
+            .filter(own),
+    );
+    if problems.is_empty() {
+        return Ok(Vec::new());
+    }
+    let loaded = load_named_from(&file.display().to_string(), args.outside())?;
+    Ok(located(&problems, &loaded.file, &loaded.sources))
+}
+
 /// Runs the command.
 pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
     let mut gathered = Gathered::default();
@@ -110,6 +136,13 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             found.faults = faults.iter().map(fault_json).collect();
         }
         if let Some(sound) = gathered.keep(examined) {
+            let ranges = ranges(file, &sound, args)?;
+            if !ranges.is_empty() {
+                found.faults = ranges.iter().map(fault_json).collect();
+                gathered.add(ranges);
+                files.push(found);
+                continue;
+            }
             let whole = matches!(sound.kind, Kind::Engine | Kind::Night | Kind::Comparison);
             if wanted.expand && !whole {
                 let word = sound.kind.word();

@@ -44,10 +44,10 @@ pub fn main() -> ExitCode {
     args.color.apply();
     if let Some(threads) = args.threads {
         let built = rayon::ThreadPoolBuilder::new()
-            .num_threads(threads.get())
+            .num_threads(threads.into())
             .build_global();
         if let Err(e) = built {
-            return outcome::leave(Err(Failure::Threads(threads.get(), e.to_string())));
+            return outcome::leave(Err(Failure::Threads(threads, e.to_string())));
         }
     }
     let done = run(&args);

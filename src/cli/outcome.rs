@@ -39,7 +39,7 @@ pub enum Failure {
     Say(std::io::Error),
     /// So many threads cannot be had here.
     #[error("{0} threads could not be had ({1}); ask for fewer with --threads, or leave it out")]
-    Threads(usize, String),
+    Threads(u16, String),
     /// JSON or CSV could not be made.
     #[error("the result could not be written down: {0}")]
     Format(String),

@@ -375,3 +375,46 @@ fn a_network_tells_what_was_noticed_in_its_files() {
         "{network}"
     );
 }
+
+/// Ranges that only a study would use are checked as well, and told where they stand.
+#[test]
+fn check_tells_what_is_wrong_with_plausible_ranges() {
+    let desk = Desk::new();
+    let night = SHORT.replace("HEATER", "bay-fan-350w");
+    let with = |unknowns: &str| {
+        let text = night.replacen(
+            "heaters:",
+            &format!("unknowns: {{\n        {unknowns}\n    }},\n    heaters:"),
+            1,
+        );
+        std::fs::write(desk.path().join("ranges.ron"), text).unwrap();
+        desk.run(&["check", "ranges.ron"])
+    };
+    let range = |path: &str, low: &str, high: &str| {
+        format!(
+            "\"{path}\": (low: {low}, high: {high}, distribution: uniform, basis: estimated, source: \"a guess\"),"
+        )
+    };
+    with(&range("covers.inlet_plug", "0.5", "0.9")).done();
+    for (unknowns, told) in [
+        (range("covers.inlet_plug", "-0.5", "1.5"), "plausible range"),
+        (range("covers.inlet_plgu", "0.0", "0.5"), "did you mean"),
+        (
+            range("covers.inlet_plug", "0.0", "0.5"),
+            "outside the range",
+        ),
+    ] {
+        let ran = with(&unknowns);
+        assert_eq!(
+            (ran.code, ran.out.as_str()),
+            (2, ""),
+            "{unknowns}: {}",
+            ran.err
+        );
+        assert!(
+            ran.err.contains(told) && ran.err.contains("ranges.ron:8"),
+            "{unknowns}: {}",
+            ran.err
+        );
+    }
+}

@@ -1,6 +1,7 @@
 //! What was found odd in the reports: told, never mended in silence.
 
 use super::fault::Fault;
+use crate::scenario::weather::LONGEST_GAP_S;
 use std::fmt;
 
 /// Readings farther apart than this leave a gap worth telling, in minutes: routine reports come every 30 or 60.
@@ -130,7 +131,7 @@ pub enum Oddity {
         month: u8,
     },
     /// A long time without a reading before this one.
-    #[error("{minutes:.0} minutes after the reading before it; a straight line bridges the gap")]
+    #[error("{minutes:.0} minutes after the reading before it; {}", bridged(*minutes))]
     Gap {
         /// The minutes between them.
         minutes: f64,
@@ -161,6 +162,15 @@ impl Oddity {
                 | Self::Repeated { .. }
                 | Self::Replaced { .. }
         )
+    }
+}
+
+/// What a night makes of a gap.
+fn bridged(minutes: f64) -> &'static str {
+    if minutes * 60.0 <= LONGEST_GAP_S {
+        "a straight line bridges the gap"
+    } else {
+        "nothing is put into the gap, and a night that lies in it is refused"
     }
 }
 

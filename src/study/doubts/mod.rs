@@ -1,5 +1,7 @@
 //! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
 
+mod usual;
+
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
@@ -60,10 +62,15 @@ impl Doubt {
 pub fn doubts(scenario: &Scenario) -> Result<Vec<Doubt>, Vec<Problem>> {
     let tree = Tree::of(scenario).map_err(|e| vec![problem("", &e)])?;
     let (mut found, mut problems) = (Vec::new(), Vec::new());
+    // Where the range of each stands, which is what is wrong if the gate refuses its ends.
+    let mut places = Vec::new();
     for (prefix, unknowns) in told(scenario) {
         for (path, unknown) in unknowns {
             match doubt(&tree, &format!("{prefix}{path}"), unknown) {
-                Ok(doubt) => found.push(doubt),
+                Ok(doubt) => {
+                    found.push(doubt);
+                    places.push((format!("{prefix}unknowns.{path}"), path.clone()));
+                }
                 Err(e) => problems.push(Problem {
                     path: format!("{prefix}unknowns.{path}"),
                     word: Some(path.clone()),
@@ -72,10 +79,19 @@ pub fn doubts(scenario: &Scenario) -> Result<Vec<Doubt>, Vec<Problem>> {
             }
         }
     }
-    found.extend(usual(scenario, &found));
+    found.extend(usual::usual(scenario, &found));
     if problems.is_empty() {
-        for doubt in &found {
-            problems.extend(refused(scenario, &tree, doubt));
+        let places = places.iter().map(Some).chain(std::iter::repeat(None));
+        for (doubt, place) in found.iter().zip(places) {
+            let refused = refused(scenario, &tree, doubt).into_iter();
+            problems.extend(refused.map(|problem| match place {
+                Some((path, word)) => Problem {
+                    path: path.clone(),
+                    word: Some(word.clone()),
+                    ..problem
+                },
+                None => problem,
+            }));
         }
     }
     if problems.is_empty() {
@@ -117,12 +133,12 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
         if kept_in.as_deref() == Some(TEMPERATURE) {
             (low, high) = (low + value - middle, high + value - middle);
         } else if apart {
-            let unit = unit.as_deref().unwrap_or("");
+            let (unit, value) = (unit.as_deref().unwrap_or(""), rounded(value));
             return Err(Problem {
                 path: path.to_owned(),
                 word: None,
                 what: format!(
-                    "the number is {value:.6} {unit} and its plausible range {low} to {high}, far away"
+                    "the number is {value} {unit} and its plausible range {low} to {high}, far away"
                 ),
                 help: Some(
                     "write the number in this file, so that its unit is known, or give the range its own `unit`"
@@ -210,53 +226,6 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
         })
     };
     scenario.unknowns.iter().filter_map(outside).collect()
-}
-
-/// Plugs and water, where no file says how far they may be off (estimates).
-fn usual(scenario: &Scenario, found: &[Doubt]) -> Vec<Doubt> {
-    let covers = &scenario.covers;
-    // An engine said part by part may have no openings that a plug could close.
-    let plugs = [
-        (
-            "covers.inlet_plug",
-            covers.inlet_plug,
-            "how well the inlet plugs close",
-        ),
-        (
-            "covers.outlet_plug",
-            covers.outlet_plug,
-            "how well the outlet is closed",
-        ),
-    ];
-    let mut usual: Vec<Doubt> = plugs
-        .into_iter()
-        .filter(|(_, closed, _)| *closed > 0.0 && *closed < 1.0)
-        .map(|(path, closed, source)| Doubt {
-            path: path.to_owned(),
-            value: closed,
-            unit: None,
-            low: (1.0 - 2.0 * (1.0 - closed)).max(0.0),
-            high: 1.0 - 0.5 * (1.0 - closed),
-            distribution: Distribution::uniform,
-            source: source.to_owned(),
-            usual: true,
-        })
-        .collect();
-    let grams = scenario.start.water_in_oil.si() * 1e3;
-    if grams > 0.0 {
-        usual.push(Doubt {
-            path: "start.water_in_oil".to_owned(),
-            value: grams,
-            unit: Some("g".to_owned()),
-            low: grams / 3.0,
-            high: grams * 2.0,
-            distribution: Distribution::log_uniform,
-            source: "water left in the oil".to_owned(),
-            usual: true,
-        });
-    }
-    usual.retain(|doubt| !found.iter().any(|f| f.path == doubt.path));
-    usual
 }
 
 /// The gate's problems with the ends of a range, told as such.
@@ -401,7 +370,7 @@ mod tests {
         layout.unknowns.get_mut("fin_eff").unwrap().high = 1.2;
         let problems = doubts(&night).unwrap_err();
         assert_eq!(problems.len(), 1, "{problems:?}");
-        assert_eq!(problems[0].path, "engine.fin_eff");
+        assert_eq!(problems[0].path, "engine.unknowns.fin_eff");
         assert!(
             problems[0].what.contains("high end of its plausible range"),
             "{:?}",
