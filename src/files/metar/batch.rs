@@ -79,23 +79,26 @@ pub fn read_dated(
             unix_s: Some(*unix_s as f64),
             ..placed.note(oddity)
         };
-        notes.extend(placed.report.notes.iter().cloned().map(told));
+        let own = placed.report.notes.iter().cloned();
         match observation(*unix_s as f64, &placed.report) {
             Some(reading) if believed(&reading) => {
+                notes.extend(own.map(told));
                 readings.push(reading);
                 origins.push(placed);
             }
+            // What would be odd in a report that is kept is not told of one that is left out.
             Some(Observation {
                 temp_c,
                 dew_point_c,
                 ..
             }) => {
+                notes.extend(own.filter(Oddity::leaves_out).map(told));
                 notes.push(told(Oddity::CannotBe {
                     temp_c,
                     dew_point_c,
                 }));
             }
-            None => {}
+            None => notes.extend(own.map(told)),
         }
     }
     let Some(start) = origins.first() else {
@@ -323,6 +326,30 @@ mod tests {
             ]
         );
         assert!(oddities.contains(&(7, Oddity::Unreadable(Fault::Forecast))));
+    }
+
+    #[test]
+    fn a_report_that_cannot_be_true_is_told_once() {
+        let (record, notes) = january(
+            "KMMH 111400Z 00000KT M05/M07 A3031\nKMMH 111500Z 00000KT M99/M07 A3031\nKMMH 111600Z 00000KT M05/10 A3031",
+        );
+        assert_eq!(record.readings.len(), 1);
+        assert_eq!(
+            told(&notes),
+            [
+                "line 2: KMMH 111500Z: -99 °C with a dew point of -7 °C cannot be true",
+                "line 3: KMMH 111600Z: -5 °C with a dew point of 10 °C cannot be true",
+            ]
+        );
+        let (_, notes) =
+            january("KMMH 111400Z 00000KT M05/M07 A3031\nKMMH 111910Z 00000KT M05/M07 A3031");
+        assert_eq!(
+            told(&notes),
+            [
+                "line 2: KMMH 111910Z: 310 minutes after the reading before it; nothing is put into the gap, and a night \
+that lies in it is refused"
+            ]
+        );
     }
 
     #[test]
