@@ -3,6 +3,7 @@
 //! The residual is the gradient of a convex function (every stream grows with the pressure difference
 //! that drives it), so a damped Newton iteration always converges.
 
+use super::air;
 use crate::network::graph::Network;
 use crate::physics::number::Dual;
 use nalgebra::{Cholesky, DMatrix, DVector};
@@ -136,7 +137,8 @@ impl Pressures {
         let first = net.pockets.first().map_or(0, |p| p.pressure);
         for passage in &net.laws.passages {
             let c = passage.columns;
-            let m = passage.stream(
+            let m = air::passage_stream(
+                passage,
                 [
                     Dual::<2>::variable(x[c[0]], 0),
                     Dual::<2>::variable(x[c[1]], 1),
@@ -148,7 +150,8 @@ impl Pressures {
         }
         for fins in &net.laws.fin_streams {
             let c = fins.columns;
-            let m = fins.stream(
+            let m = air::fin_stream(
+                fins,
                 [
                     Dual::<2>::variable(x[c[1]], 0),
                     Dual::<2>::variable(x[c[2]], 1),
@@ -162,7 +165,8 @@ impl Pressures {
         }
         for gap in &net.laws.gaps {
             let c = gap.columns;
-            let m = gap.stream(
+            let m = air::gap_stream(
+                gap,
                 Dual::<1>::variable(x[c[0]], 0),
                 constant(x[c[1]]),
                 constant(x[c[3]]),

@@ -85,11 +85,19 @@ impl<'n> Balance<'n> {
     pub fn on(&self) -> &[f64] {
         &self.on
     }
-    /// Remembers the pressures of an accepted step, from which later searches start.
+    /// The pressures from which later searches start.
+    pub fn expect(&mut self, pressures: &[f64]) {
+        self.warm_start.copy_from_slice(pressures);
+    }
+    /// Lets later searches start from the pressures last found.
     pub fn settle(&mut self) {
         for (kept, pocket) in self.warm_start.iter_mut().zip(&self.net.pockets) {
             *kept = self.x[pocket.pressure];
         }
+    }
+    /// The pressures as they were last found.
+    pub fn pressures(&self) -> impl Iterator<Item = f64> + '_ {
+        self.net.pockets.iter().map(|p| self.x[p.pressure])
     }
     /// Overrides an input for the next evaluations made with [`Balance::rates_given_inputs`].
     pub fn set_input(&mut self, which: usize, value: f64) {
@@ -106,11 +114,7 @@ impl<'n> Balance<'n> {
     ///
     /// *Errors*: the air streams do not balance.
     pub fn rates(&mut self, time_s: f64, states: &[f64]) -> Result<&[f64], PressureError> {
-        for (which, curve) in self.net.inputs.iter().enumerate() {
-            let (value, rate) = curve.at(time_s);
-            self.x[self.net.index.input(which)] = value;
-            self.input_rates[which] = rate;
-        }
+        self.read_inputs(time_s);
         self.rates_given_inputs(states)
     }
 
@@ -118,6 +122,47 @@ impl<'n> Balance<'n> {
     ///
     /// *Errors*: the air streams do not balance.
     pub fn rates_given_inputs(&mut self, states: &[f64]) -> Result<&[f64], PressureError> {
+        let net = self.net;
+        self.begin_rates(states);
+        for (kept, pocket) in self.warm_start.iter().zip(&net.pockets) {
+            self.x[pocket.pressure] = *kept;
+        }
+        self.pressures.solve(net, &mut self.x, &self.on)?;
+        self.finish_rates();
+        for pocket in &net.pockets {
+            self.out[pocket.pressure] = 0.0;
+        }
+        Ok(&self.out)
+    }
+
+    /// The rates at a time with these pressures, which need not balance the streams: what each pocket then has
+    /// too much stands in the row of its pressure, kg/s.
+    pub fn rates_under(&mut self, time_s: f64, states: &[f64], pressures: &[f64]) -> &[f64] {
+        let net = self.net;
+        self.read_inputs(time_s);
+        self.begin_rates(states);
+        for (given, pocket) in pressures.iter().zip(&net.pockets) {
+            self.x[pocket.pressure] = *given;
+        }
+        for &column in &net.auxiliaries.fin_streams {
+            self.x[column] = 0.0;
+        }
+        self.values().visit_each(&net.laws.fin_streams);
+        self.close(&net.auxiliaries.fin_streams);
+        self.finish_rates();
+        &self.out
+    }
+
+    fn read_inputs(&mut self, time_s: f64) {
+        for (which, curve) in self.net.inputs.iter().enumerate() {
+            let (value, rate) = curve.at(time_s);
+            self.x[self.net.index.input(which)] = value;
+            self.input_rates[which] = rate;
+        }
+    }
+
+    /// What is known before the streams are.
+    fn begin_rates(&mut self, states: &[f64]) {
         self.evaluations += 1;
         let net = self.net;
         let (laws, order) = (&net.laws, &net.auxiliaries);
@@ -136,25 +181,23 @@ impl<'n> Balance<'n> {
         self.close(&order.watts);
         self.values().visit_each(&laws.impacts);
         self.close(&order.impacts);
-        for (kept, pocket) in self.warm_start.iter().zip(&net.pockets) {
-            self.x[pocket.pressure] = *kept;
-        }
-        self.pressures.solve(net, &mut self.x, &self.on)?;
+    }
+
+    /// What follows from the streams.
+    fn finish_rates(&mut self) {
+        let net = self.net;
+        let laws = &net.laws;
         visit_streams(laws, &mut self.values());
         for pocket in &net.pockets {
             self.x[pocket.draught] = self.out[pocket.draught] / pocket.draught_scale;
             self.out[pocket.draught] = 0.0;
         }
         visit_gas(laws, &mut self.values());
-        if let Some(heat) = order.gas_heat {
+        if let Some(heat) = net.auxiliaries.gas_heat {
             self.x[heat] = self.out[heat];
             self.out[heat] = 0.0;
         }
         visit_rest(laws, &mut self.values());
-        for pocket in &net.pockets {
-            self.out[pocket.pressure] = 0.0;
-        }
-        Ok(&self.out)
     }
 
     fn values(&mut self) -> Values<'_, f64> {

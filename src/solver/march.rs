@@ -158,7 +158,8 @@ impl<'n> Walk<'n> {
             }
         }
         let step = self.cut_at_crossing(step)?;
-        self.vector.copy_from_slice(&self.stepper.after);
+        let kept = self.vector.len();
+        self.vector.copy_from_slice(&self.stepper.after[..kept]);
         if let Some(bad) = self.vector.iter().position(|v| !v.is_finite()) {
             return Err(SolveError::NotANumber {
                 time_h: self.time_s / 3600.0,

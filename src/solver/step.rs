@@ -67,7 +67,8 @@ impl<'n> Stepper<'n> {
             }
         }
         let (states, books) = (ix.states(), ix.books);
-        let width = states + books;
+        let pockets = balance.network().pockets.len();
+        let width = states + books + pockets;
         Self {
             factor: Factor::new(unknowns, ix.sparse(), &pairs),
             square,
@@ -75,7 +76,7 @@ impl<'n> Stepper<'n> {
             states,
             books,
             stages: std::array::from_fn(|_| vec![0.0; width]),
-            place: vec![0.0; states],
+            place: vec![0.0; width],
             rhs: vec![0.0; unknowns],
             drift: vec![0.0; ix.rows()],
             diagonal: vec![0.0; unknowns],
@@ -88,6 +89,11 @@ impl<'n> Stepper<'n> {
         }
     }
 
+    /// The number of states and books: what the vector carried from step to step holds.
+    pub fn kept(&self) -> usize {
+        self.states + self.books
+    }
+
     /// Factorisations made.
     pub fn factorisations(&self) -> usize {
         self.factor.count
@@ -97,10 +103,15 @@ impl<'n> Stepper<'n> {
     ///
     /// *Errors*: the air streams do not balance.
     pub fn begin(&mut self, time_s: f64, vector: &[f64]) -> Result<(), StepError> {
-        self.before.copy_from_slice(vector);
+        let kept = self.states + self.books;
+        self.before[..kept].copy_from_slice(&vector[..kept]);
+        // Where the last step ended is the best guess of the pressures.
+        self.balance.expect(&self.after[kept..]);
         let rates = self.balance.rates(time_s, &vector[..self.states])?;
         self.first.copy_from_slice(rates);
-        self.balance.settle();
+        for (before, found) in self.before[kept..].iter_mut().zip(self.balance.pressures()) {
+            *before = found;
+        }
         self.slopes.copy_from_slice(self.balance.slopes());
         self.balance.drift(&mut self.drift);
         Ok(())
@@ -111,6 +122,7 @@ impl<'n> Stepper<'n> {
     /// *Errors*: the air streams do not balance, or the matrix cannot be solved.
     pub fn attempt(&mut self, time_s: f64, step_s: f64) -> Result<(), StepError> {
         let (states, books) = (self.states, self.books);
+        let kept = states + books;
         let unknowns = self.rhs.len();
         let net = self.balance.network();
         for (d, capacity) in self.diagonal.iter_mut().zip(&net.capacities) {
@@ -124,7 +136,7 @@ impl<'n> Stepper<'n> {
             let (done, rest) = self.stages.split_at_mut(stage);
             let current = &mut rest[0];
             if stage > 0 {
-                self.place.copy_from_slice(&self.before[..states]);
+                self.place.copy_from_slice(&self.before);
                 for (weight, earlier) in A[stage].iter().zip(&*done) {
                     add(&mut self.place, *weight, earlier);
                 }
@@ -132,8 +144,11 @@ impl<'n> Stepper<'n> {
             let rates: &[f64] = if stage == 0 {
                 &self.first
             } else {
-                self.balance
-                    .rates(time_s + TIMES[stage] * step_s, &self.place)?
+                self.balance.rates_under(
+                    time_s + TIMES[stage] * step_s,
+                    &self.place[..states],
+                    &self.place[kept..],
+                )
             };
             // What earlier stages leave over: Σ c u / h.
             current.fill(0.0);
@@ -146,7 +161,7 @@ impl<'n> Stepper<'n> {
                     rates[row] + net.capacities[row] * current[row] + drifted * self.drift[row];
             }
             for row in states..unknowns {
-                self.rhs[row] = drifted * self.drift[row];
+                self.rhs[row] = rates[row] + drifted * self.drift[row];
             }
             for book in 0..books {
                 let row = unknowns + book;
@@ -156,8 +171,11 @@ impl<'n> Stepper<'n> {
             for &(at, book, column) in &self.booked {
                 current[states + book] += self.slopes[at] * self.rhs[column];
             }
-            for book in &mut current[states..] {
+            for book in &mut current[states..kept] {
                 *book *= step_s * GAMMA;
+            }
+            for (moved, pocket) in current[kept..].iter_mut().zip(&net.pockets) {
+                *moved = self.rhs[pocket.pressure];
             }
             current[..states].copy_from_slice(&self.rhs[..states]);
         }
@@ -189,14 +207,18 @@ impl<'n> Stepper<'n> {
     /// *Errors*: the air streams do not balance there.
     pub fn error_on_the_way(&mut self, time_s: f64, step_s: f64) -> Result<&[f64], StepError> {
         let states = self.states;
-        for i in 0..states {
+        let kept = states + self.books;
+        for i in (0..states).chain(kept..self.place.len()) {
             self.place[i] = self.between(i, ON_THE_WAY);
         }
         let capacities = &self.balance.network().capacities;
-        let rates = self
-            .balance
-            .rates(time_s + ON_THE_WAY * step_s, &self.place)?;
-        self.rhs.fill(0.0);
+        let rates = self.balance.rates_under(
+            time_s + ON_THE_WAY * step_s,
+            &self.place[..states],
+            &self.place[kept..],
+        );
+        let unknowns = self.rhs.len();
+        self.rhs.copy_from_slice(&rates[..unknowns]);
         let (share, rest) = (ON_THE_WAY, 1.0 - ON_THE_WAY);
         for i in 0..states {
             let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
