@@ -102,6 +102,14 @@ pub struct Laws {
 }
 
 impl Network {
+    /// Whether an unknown touches so many others that it is left for last when the matrix is solved: the air and its
+    /// pressures, the water that goes with it, the hangar. Cells and films touch few; the other auxiliary unknowns are
+    /// each given by a row of their own.
+    pub fn in_border(&self, unknown: usize) -> bool {
+        let ix = &self.index;
+        (ix.sparse()..ix.states()).contains(&unknown)
+            || self.pockets.iter().any(|p| p.pressure == unknown)
+    }
     /// The row of a pocket's mass balance; a pinned pocket has none.
     pub fn mass_row(&self, pocket: usize) -> usize {
         if self.pockets[pocket].pinned {

@@ -58,7 +58,7 @@ pub fn free<T: Number>(dt_k: T, length_m: f64, facing: Facing) -> T {
     };
     let shedding = ((excess * RAYLEIGH_PER_M3K).cbrt() * 0.14 + 0.6 / length_m) * k;
     let still = (fourth_root(ra) * 0.27 + 0.6) * (k / length_m);
-    let share = ((dt_k * (face / TURN_K)).tanh() + 1.0) * 0.5;
+    let share = (dt_k * (2.0 * face / TURN_K)).logistic();
     still + share * (shedding - still)
 }
 

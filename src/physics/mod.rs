@@ -18,6 +18,7 @@
 pub mod air;
 pub mod conduction;
 pub mod convection;
+pub mod elementary;
 pub mod exchange;
 pub mod fin;
 pub mod jet;

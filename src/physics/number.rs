@@ -6,6 +6,7 @@
 //! Laws branch only through [`Number::where_positive`], so that several nights may later share one
 //! vector register.
 
+use super::elementary;
 use std::fmt::Debug;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
@@ -29,14 +30,14 @@ pub trait Number:
     fn value(self) -> f64;
     /// Square root.
     fn sqrt(self) -> Self;
-    /// Cube root.
+    /// Cube root of a number not below zero.
     fn cbrt(self) -> Self;
     /// Exponential.
     fn exp(self) -> Self;
     /// Natural logarithm.
     fn ln(self) -> Self;
-    /// Hyperbolic tangent.
-    fn tanh(self) -> Self;
+    /// `1/(1 + e^-x)`, which goes from zero to one; `(1 + tanh x)/2` is the logistic of `2x`.
+    fn logistic(self) -> Self;
     /// Real power of a positive number.
     fn powf(self, exponent: f64) -> Self;
     /// `yes` where this number's value is above zero, `no` elsewhere.
@@ -65,30 +66,39 @@ pub trait Number:
 }
 
 impl Number for f64 {
+    #[inline(always)]
     fn constant(value: f64) -> Self {
         value
     }
+    #[inline(always)]
     fn value(self) -> f64 {
         self
     }
+    #[inline(always)]
     fn sqrt(self) -> Self {
         f64::sqrt(self)
     }
+    #[inline(always)]
     fn cbrt(self) -> Self {
-        f64::cbrt(self)
+        elementary::cube_root(self)
     }
+    #[inline(always)]
     fn exp(self) -> Self {
-        f64::exp(self)
+        elementary::exponential(self)
     }
+    #[inline(always)]
     fn ln(self) -> Self {
         f64::ln(self)
     }
-    fn tanh(self) -> Self {
-        f64::tanh(self)
+    #[inline(always)]
+    fn logistic(self) -> Self {
+        1.0 / (1.0 + elementary::exponential(-self))
     }
+    #[inline(always)]
     fn powf(self, exponent: f64) -> Self {
         f64::powf(self, exponent)
     }
+    #[inline(always)]
     fn where_positive(self, yes: Self, no: Self) -> Self {
         if self > 0.0 { yes } else { no }
     }
@@ -197,19 +207,19 @@ impl<const K: usize> Number for Dual<K> {
         self.chain(root, 0.5 / root)
     }
     fn cbrt(self) -> Self {
-        let root = self.value.cbrt();
+        let root = elementary::cube_root(self.value);
         self.chain(root, 1.0 / (3.0 * root * root))
     }
     fn exp(self) -> Self {
-        let e = self.value.exp();
+        let e = elementary::exponential(self.value);
         self.chain(e, e)
     }
     fn ln(self) -> Self {
         self.chain(self.value.ln(), 1.0 / self.value)
     }
-    fn tanh(self) -> Self {
-        let t = self.value.tanh();
-        self.chain(t, 1.0 - t * t)
+    fn logistic(self) -> Self {
+        let part = Number::logistic(self.value);
+        self.chain(part, part * (1.0 - part))
     }
     fn powf(self, exponent: f64) -> Self {
         let p = self.value.powf(exponent);
@@ -225,7 +235,7 @@ mod tests {
     use super::*;
 
     fn mixed<T: Number>(x: T, y: T) -> T {
-        (x * y).exp() / (y.sqrt() + 2.0) - x.cubed().tanh() + (y.ln() * x).cbrt() + y.powf(1.7)
+        (x * y).exp() / (y.sqrt() + 2.0) - x.cubed().logistic() + (y.ln() * x).cbrt() + y.powf(1.7)
     }
 
     #[test]

@@ -32,7 +32,7 @@ pub fn stream_kg_per_s<T: Number>(
     area_m2: f64,
     softness_pa: f64,
 ) -> T {
-    let upstream = ((dp_pa / softness_pa).tanh() + 1.0) * 0.5;
+    let upstream = (dp_pa * (2.0 / softness_pa)).logistic();
     let rho = rho_to + (rho_from - rho_to) * upstream;
     let rounded = (dp_pa.squared() + softness_pa * softness_pa).sqrt().sqrt();
     (rho * 2.0).sqrt() * dp_pa / rounded * (DISCHARGE * area_m2)

@@ -2,16 +2,20 @@
 
 use super::failure::SolveError;
 use super::marched::{Effort, Marched};
-use super::pace::{Pace, growth};
+use super::pace::{END_ORDER, Pace, WAY_ORDER, growth};
 use super::sampler::Sampler;
 use super::step::{StepError, Stepper};
 use super::switching::Switches;
 use crate::balance::{Balance, stored_j, water_g};
 use crate::network::Network;
 use crate::trace::{Ledger, Trace};
+use std::collections::BTreeMap;
 
-/// The first step, and the first after a switching, s.
+/// The first step, and the first after heaters are switched as they never were before, s.
 const FIRST_STEP_S: f64 = 0.5;
+/// Part of the first step the error would have allowed that is taken the next time: what goes wrong there shifts every
+/// switching after it.
+const FRESH_SHARE: f64 = 0.5;
 /// A step shorter than this is no progress, s.
 const LEAST_STEP_S: f64 = 1e-7;
 /// Moments closer than this are one, s.
@@ -62,6 +66,10 @@ struct Walk<'n> {
     vector: Vec<f64>,
     time_s: f64,
     step_s: f64,
+    /// For each way the heaters can be on: how long a first step the error would have allowed.
+    first_steps: BTreeMap<Vec<bool>, f64>,
+    /// Whether the next step is the first after a switching.
+    fresh: bool,
     effort: Effort,
     at_departure: (Vec<f64>, Vec<f64>),
 }
@@ -79,6 +87,8 @@ impl<'n> Walk<'n> {
             vector,
             time_s: 0.0,
             step_s: FIRST_STEP_S,
+            first_steps: BTreeMap::new(),
+            fresh: true,
             effort: Effort::default(),
             at_departure: (Vec::new(), Vec::new()),
         }
@@ -90,7 +100,7 @@ impl<'n> Walk<'n> {
             .switches
             .follow_hours(self.time_s, &mut self.stepper, &self.vector);
         if changed {
-            self.step_s = FIRST_STEP_S;
+            self.begin_anew();
         }
         while stop_s - self.time_s > SAME_MOMENT_S {
             let left = stop_s - self.time_s;
@@ -124,6 +134,18 @@ impl<'n> Walk<'n> {
         Ok(())
     }
 
+    /// After a switching: the first step is as long as it could have been the last time.
+    fn begin_anew(&mut self) {
+        let known = self.first_steps.get(&self.heaters_on());
+        self.step_s = known.copied().unwrap_or(FIRST_STEP_S);
+        self.fresh = true;
+    }
+
+    fn heaters_on(&self) -> Vec<bool> {
+        let on = self.stepper.balance.on();
+        on.iter().map(|&on| on > 0.0).collect()
+    }
+
     /// Makes one step of at most this length, cut short where a thermostat acts; returns its length.
     fn advance(&mut self, wanted_s: f64) -> Result<f64, SolveError> {
         let mut step = wanted_s;
@@ -133,9 +155,13 @@ impl<'n> Walk<'n> {
         let mut refused = false;
         loop {
             let tried = self.tried(step);
-            let measured = *tried.as_ref().unwrap_or(&f64::NAN);
+            let (measured, growth) = *tried.as_ref().unwrap_or(&(f64::NAN, f64::NAN));
             if measured <= 1.0 {
-                let grown = step * growth(measured);
+                let grown = step * growth;
+                if std::mem::take(&mut self.fresh) {
+                    self.first_steps
+                        .insert(self.heaters_on(), FRESH_SHARE * grown);
+                }
                 // A step cut short by a stop says little about the next.
                 self.step_s = if refused {
                     grown.min(step)
@@ -151,7 +177,7 @@ impl<'n> Walk<'n> {
             step *= if measured.is_nan() {
                 0.25
             } else {
-                growth(measured).min(0.9)
+                growth.min(0.9)
             };
             if step < LEAST_STEP_S {
                 return Err(self.stuck(step, tried.err()));
@@ -169,19 +195,22 @@ impl<'n> Walk<'n> {
         Ok(step)
     }
 
-    /// Tries a step; its error over what is allowed, at its end or on the way, whichever is larger.
-    fn tried(&mut self, step_s: f64) -> Result<f64, StepError> {
+    /// Tries a step: its error over what is allowed, at its end or on the way, whichever is larger, and how many times
+    /// longer a step might be.
+    fn tried(&mut self, step_s: f64) -> Result<(f64, f64), StepError> {
         let before = &self.vector[..self.net.index.states()];
         self.stepper.attempt(self.time_s, step_s)?;
         let at_end = self
             .pace
             .measure(self.stepper.error(), before, &self.stepper.after);
         if at_end > 1.0 || at_end.is_nan() {
-            return Ok(at_end);
+            return Ok((at_end, growth(at_end, END_ORDER)));
         }
         let on_the_way = self.stepper.error_on_the_way(self.time_s, step_s)?;
         // What is weighed is the size before the step.
-        Ok(at_end.max(self.pace.measure(on_the_way, before, before)))
+        let on_the_way = self.pace.measure(on_the_way, before, before);
+        let growth = growth(at_end, END_ORDER).min(growth(on_the_way, WAY_ORDER));
+        Ok((at_end.max(on_the_way), growth))
     }
 
     /// Shortens the step just tried so that it ends where a thermostat acts.
@@ -214,7 +243,7 @@ impl<'n> Walk<'n> {
         }
         if acted {
             self.sampler.mark(self.time_s, &self.vector);
-            self.step_s = FIRST_STEP_S;
+            self.begin_anew();
             if self.switches.made.len() > MOST_SWITCHINGS {
                 return Err(SolveError::Restless {
                     time_h: self.time_s / 3600.0,

@@ -1,6 +1,6 @@
 //! The error a step may make, and the length of the next one.
 
-use super::method::ERROR_ORDER;
+pub use super::method::ERROR_ORDER as END_ORDER;
 use crate::network::Index;
 
 /// Absolute weights at a tolerance of one: what a single step may be wrong by.
@@ -86,9 +86,13 @@ impl Pace {
     }
 }
 
-/// How many times longer the next step may be, given the measured error of the last.
-pub fn growth(measured: f64) -> f64 {
-    (SAFETY * measured.max(1e-12).powf(-1.0 / ERROR_ORDER)).clamp(MOST_SHRINK, MOST_GROWTH)
+/// The power of the step that the error on the way falls with: where a step begins at a corner of the weather, the air
+/// turns at once and the curve does not, which is the case that decides.
+pub const WAY_ORDER: f64 = 1.0;
+
+/// How many times longer a step may be, given its measured error, which falls with this power of the step.
+pub fn growth(measured: f64, order: f64) -> f64 {
+    (SAFETY * measured.max(1e-12).powf(-1.0 / order)).clamp(MOST_SHRINK, MOST_GROWTH)
 }
 
 #[cfg(test)]

@@ -82,7 +82,7 @@ pub fn steady(net: &Network, from: &[f64], on: &[f64]) -> Result<Vec<f64>, Stead
             pairs.push((e.row, e.column));
         }
     }
-    let mut factor = Factor::new(unknowns, ix.sparse(), &pairs);
+    let mut factor = Factor::new(unknowns, |u| net.in_border(u), &pairs);
     let mut rhs = vec![0.0; unknowns];
     let mut diagonal = vec![0.0; unknowns];
     let mut step = FIRST_STEP_S;

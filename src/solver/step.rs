@@ -70,7 +70,7 @@ impl<'n> Stepper<'n> {
         let pockets = balance.network().pockets.len();
         let width = states + books + pockets;
         Self {
-            factor: Factor::new(unknowns, ix.sparse(), &pairs),
+            factor: Factor::new(unknowns, |u| balance.network().in_border(u), &pairs),
             square,
             booked,
             states,

@@ -105,10 +105,10 @@ impl Number for Complex {
     fn ln(self) -> Self {
         c(self.re.hypot(self.im).ln(), self.im.atan2(self.re))
     }
-    fn tanh(self) -> Self {
-        // By the real functions, so that a large argument does not overflow.
-        let (t, tan) = (self.re.tanh(), self.im.tan());
-        c(t, tan) / c(1.0, t * tan)
+    fn logistic(self) -> Self {
+        // (1 + tanh(x/2))/2 by the real functions, so that a large argument does not overflow.
+        let (t, tan) = ((0.5 * self.re).tanh(), (0.5 * self.im).tan());
+        (c(t, tan) / c(1.0, t * tan) + 1.0) * 0.5
     }
     fn powf(self, exponent: f64) -> Self {
         if self.re == 0.0 && self.im == 0.0 {

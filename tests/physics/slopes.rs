@@ -71,10 +71,12 @@ impl Number for Stepped {
     fn ln(self) -> Self {
         Self(self.0.ln())
     }
-    fn tanh(self) -> Self {
-        // The addition theorem: the library's own form overflows beyond 350.
-        let (real, imaginary) = (self.0.re.tanh(), self.0.im.tan());
-        Self(Complex::new(real, imaginary) / Complex::new(1.0, real * imaginary))
+    fn logistic(self) -> Self {
+        // (1 + tanh(x/2))/2 by the addition theorem: the library's own form overflows beyond 350.
+        let half = self.0 * 0.5;
+        let (real, imaginary) = (half.re.tanh(), half.im.tan());
+        let tanh = Complex::new(real, imaginary) / Complex::new(1.0, real * imaginary);
+        Self((tanh + 1.0) * 0.5)
     }
     fn powf(self, exponent: f64) -> Self {
         Self(self.0.powf(exponent))
