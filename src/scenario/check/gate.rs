@@ -30,6 +30,14 @@ impl CheckedScenario {
     pub fn body(&self) -> &Body {
         &self.body
     }
+    /// The same night cut finer or coarser, also beyond what a file may ask for: what a night costs with ten thousand
+    /// cells is a question for benches.
+    ///
+    /// *Valid*: `resolution` of one or more.
+    pub fn at_resolution(mut self, resolution: usize) -> Self {
+        self.scenario.accuracy.resolution = resolution.max(1);
+        self
+    }
     /// The clock with its zone looked up.
     pub fn clock(&self) -> &NightClock {
         &self.clock
