@@ -184,8 +184,7 @@ impl<'n> Walk<'n> {
             }
         }
         let step = self.cut_at_crossing(step)?;
-        let kept = self.vector.len();
-        self.vector.copy_from_slice(&self.stepper.after[..kept]);
+        self.vector.copy_from_slice(&self.stepper.after);
         if let Some(bad) = self.vector.iter().position(|v| !v.is_finite()) {
             return Err(SolveError::NotANumber {
                 time_h: self.time_s / 3600.0,
@@ -206,7 +205,7 @@ impl<'n> Walk<'n> {
         if at_end > 1.0 || at_end.is_nan() {
             return Ok((at_end, growth(at_end, END_ORDER)));
         }
-        let on_the_way = self.stepper.error_on_the_way(self.time_s, step_s)?;
+        let on_the_way = self.stepper.error_on_the_way(self.time_s, step_s);
         // What is weighed is the size before the step.
         let on_the_way = self.pace.measure(on_the_way, before, before);
         let growth = growth(at_end, END_ORDER).min(growth(on_the_way, WAY_ORDER));
@@ -225,7 +224,7 @@ impl<'n> Walk<'n> {
             }
             step = (step * share).max(LEAST_STEP_S);
             if let Err(cause) = self.stepper.attempt(self.time_s, step) {
-                return Err(self.stuck(step, Some(cause)));
+                return Err(self.stuck(step, Some(cause.into())));
             }
         }
         Ok(step)
