@@ -90,7 +90,7 @@ fn heater_told(heater: &Heater, night: &Night) -> String {
             let spans = hours.spans(clock, earliest_s, night.scenario.end_s());
             let told: Vec<String> = spans
                 .iter()
-                .map(|(on, off)| format!("{} to {}", clock.told(*on), clock.told(*off)))
+                .map(|(on, off)| format!("{} to {}", clock.dated(*on), clock.dated(*off)))
                 .collect();
             told.join(" and ")
         }
