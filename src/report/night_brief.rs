@@ -21,6 +21,9 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}", wrapped(&verdict(f, units), width, ""))?;
     warnings(text, f, units, width)?;
+    if f.warnings.is_empty() {
+        writeln!(text)?;
+    }
     writeln!(text, "What happened when")?;
     let events = events_text::told(&f.events, night.scenario.clock());
     writeln!(text, "{events}")?;

@@ -22,6 +22,9 @@ const WARMTH: usize = 6;
 /// The narrowest terminal that holds a whole ranking.
 const WHOLE: u16 = 104;
 
+/// The head of the column that holds names.
+pub const COLDEST: &str = "coldest part";
+
 /// Cells of a table: its heads, with line breaks where they may be broken, and its rows.
 pub struct Cells {
     /// Its heads.
@@ -54,7 +57,7 @@ fn cells(ranked: &[(&str, &Findings)], units: Units) -> Cells {
         "choice".to_owned(),
         "warm\nafter".to_owned(),
         "ready,\nmargin".to_owned(),
-        "coldest part".to_owned(),
+        COLDEST.to_owned(),
         String::new(),
         "water,\nupper".to_owned(),
         "con-\ndenses".to_owned(),

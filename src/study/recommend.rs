@@ -18,10 +18,13 @@ pub fn recommend(nights: &[(String, Night)], units: Units) -> Vec<String> {
 
 /// The place in the ranking of the choice that is recommended or, if none is ready, comes closest.
 pub fn recommended(nights: &[(String, Night)]) -> Option<usize> {
-    let ranked = ranked(nights);
+    named(&ranked(nights))
+}
+
+fn named(ranked: &[Ranked]) -> Option<usize> {
     let first = ranked.first()?;
     let named = match first.1.ready.ready_at_departure {
-        true => best(&ranked)?,
+        true => best(ranked)?,
         false => closest(*first, &ranked[1..]),
     };
     ranked.iter().position(|r| r.0 == named.0)
@@ -319,6 +322,37 @@ mod tests {
         );
         assert!(both.starts_with("Use \"small\""), "{both}");
         assert!(both.contains("Do not use \"big\""), "{both}");
+    }
+
+    /// The choice whose card is written is the one that the sentence names.
+    #[test]
+    fn what_is_recommended_is_what_the_sentence_names() {
+        let mut hot = night(24.0, 9.0, 1.0);
+        hot.warnings = vec![crate::findings::Warning::OverBreaker {
+            current_a: 44.6,
+            breaker_a: 15.0,
+        }];
+        let small = || ("small", night(14.0, 5.0, 2.0));
+        let (cold, colder) = (
+            ("cold", night(1.0, -2.0, 2.0)),
+            ("none", night(-20.0, -20.0, 0.0)),
+        );
+        for (nights, place) in [
+            (vec![("big", hot.clone()), small()], Some(1)),
+            (vec![("big", hot)], Some(0)),
+            (vec![colder, cold], Some(1)),
+            (vec![], None),
+        ] {
+            let ranked: Vec<Ranked> = nights.iter().map(|(name, f)| (*name, f)).collect();
+            assert_eq!(named(&ranked), place);
+            let verdict = sentences(&ranked, Units::Celsius).remove(0);
+            if let Some(place) = place {
+                assert!(
+                    verdict.contains(&format!("\"{}\"", ranked[place].0)),
+                    "{verdict}"
+                );
+            }
+        }
     }
 
     #[test]

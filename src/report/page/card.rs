@@ -2,6 +2,7 @@
 
 use super::data::{Card, Entry};
 use crate::night::Night;
+use crate::report::asked::sensor;
 use crate::report::phrase::{finely, size};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;
@@ -47,7 +48,7 @@ pub fn card(night: &Night) -> Card {
         let thermostat = match &heater.thermostat {
             Some(t) => format!(
                 "; its thermostat holds the {} between {} and {}",
-                t.sensor,
+                sensor(night, &t.sensor),
                 t.lo.told(units),
                 t.hi.told(units)
             ),

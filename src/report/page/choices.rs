@@ -9,6 +9,7 @@ use crate::report::canvas::DrawError;
 use crate::report::chart::comparison::coldest_parts;
 use crate::report::comparison_text::{marks, reading, setting};
 use crate::report::provenance::Provenance;
+use crate::report::table::{COLDEST, Cells};
 use crate::report::{asked, bands_text, table};
 use crate::study::compare::Comparison;
 use crate::study::paired::Paired;
@@ -56,7 +57,8 @@ fn page(
         let each = warned(night).into_iter();
         each.map(move |w| format!("{other}: {w}"))
     });
-    let mut reading = vec![reading(chosen)];
+    let first = reading(chosen);
+    let mut reading = vec![first[..1].to_uppercase() + &first[1..]];
     reading.extend(marks(nights));
     let ranking = table::ranking(nights, units);
     Ok(ChoicesPage {
@@ -77,7 +79,7 @@ fn page(
         warnings: warned(chosen),
         other_warnings: other_warnings.collect(),
         heads: heads(&ranking.head),
-        choices: rows(&ranking.rows, name),
+        choices: rows(&ranking, name),
         reading,
         chart,
         bands: comparison.paired.as_ref().map(|p| bands(p, units, name)),
@@ -96,11 +98,15 @@ fn heads(head: &[String]) -> Vec<String> {
     head[2..].iter().map(told).collect()
 }
 
-/// Rows of a table whose first cells are the rank and the name; the chosen one stands out.
-fn rows(rows: &[Vec<String>], chosen: &str) -> Vec<Row> {
-    let told = rows.iter().map(|cells| Row {
+/// Rows of a table; the chosen one stands out. A number and its unit stay on one line.
+fn rows(table: &Cells, chosen: &str) -> Vec<Row> {
+    let whole = |(head, cell): (&String, &String)| match head.as_str() {
+        COLDEST => cell.clone(),
+        _ => cell.replace(' ', "\u{a0}"),
+    };
+    let told = table.rows.iter().map(|cells| Row {
         name: format!("{}\u{a0} {}", cells[0], cells[1]),
-        cells: cells[2..].to_vec(),
+        cells: table.head.iter().zip(cells).skip(2).map(whole).collect(),
         strong: cells[1] == chosen,
     });
     told.collect()
@@ -110,7 +116,7 @@ fn bands(paired: &Paired, units: Units, chosen: &str) -> BandsTable {
     let cells = bands_text::cells(paired, units);
     BandsTable {
         heads: heads(&cells.head),
-        rows: rows(&cells.rows, chosen),
+        rows: rows(&cells, chosen),
         reading: bands_text::reading(paired),
         verdict: bands_text::verdict(paired, units),
     }
