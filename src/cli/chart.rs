@@ -1,11 +1,15 @@
-//! `coldsoak chart`: one night as pictures, each with its numbers.
+//! `coldsoak chart`: one night or the choices of a comparison as pictures, each with its numbers.
 
 use super::args::{Args, Paper};
 use super::outcome::{Failure, Outcome};
-use super::{folder, night, opening, say};
+use super::{compare, folder, night, opening, say};
+use crate::files::comparison::load_named_comparison_from;
 use crate::files::fault::Fault;
+use crate::files::library::Kind;
+use crate::files::recognise::kind_of;
 use crate::files::safe::{may_replace, write_file};
 use crate::night::run as run_night;
+use crate::report::chart::comparison::coldest_parts;
 use crate::report::chart::{Picture, Show as Shown, of_night};
 use crate::report::provenance::Provenance;
 use std::path::{Path, PathBuf};
@@ -16,20 +20,23 @@ coldsoak chart demo                                    all charts of the built-i
 coldsoak chart my-night.ron --show heat --out heat.png   one, as a picture\n  \
 coldsoak chart my-night.ron --show heat --out heat.csv   its numbers\n  \
 coldsoak chart demo --show temperature --out - > t.svg   to standard output, as SVG\n  \
-coldsoak chart demo --paper dark --units degC --out dark   light on dark, in degrees Celsius\n\n\
+coldsoak chart demo --paper dark --units degC --out dark   light on dark, in degrees Celsius\n  \
+coldsoak chart my-choices.ron --out choices.png        the choices of a comparison\n  \
+coldsoak chart demo --show choices --out choices.svg   those of the built-in one\n\n\
 temperature: groups of parts, air, threshold, dew point, heaters and settling water by the clock\n\
 heat: where the watts go, piled up by the clock\n\
 water: grams on each wall inside, at departure and at most\n\
-dew: how far the walls stand above the dew point, and the water on them, by the clock\n\n\
+dew: how far the walls stand above the dew point, and the water on them, by the clock\n\
+choices: of a comparison, the coldest engine part of each choice by the clock\n\n\
 Every chart comes with its numbers (CSV) beside it, units in the heads of the columns.";
 
 /// What `chart` was given.
 #[derive(Debug, clap::Args)]
 #[command(after_help = EXAMPLES)]
 pub struct Chart {
-    /// A night file, `-` for standard input, or the name of a built-in night.
-    pub night: String,
-    /// What to show; all of them if not given.
+    /// A night file, `-` for standard input, or the name of a built-in night; or a comparison.
+    pub file: String,
+    /// What to show; of a night all of them if not given.
     #[arg(long, value_enum, value_delimiter = ',')]
     pub show: Vec<Show>,
     /// What it is drawn on.
@@ -54,15 +61,19 @@ pub enum Show {
     Water,
     /// Distance from the dew point and water, by the hours.
     Dew,
+    /// The choices of a comparison.
+    Choices,
 }
 
-impl From<Show> for Shown {
-    fn from(show: Show) -> Self {
-        match show {
-            Show::Temperature => Self::Temperature,
-            Show::Heat => Self::Heat,
-            Show::Water => Self::Water,
-            Show::Dew => Self::Dew,
+impl Show {
+    /// The chart of a night that it is; none of a comparison's.
+    fn of_night(self) -> Option<Shown> {
+        match self {
+            Self::Temperature => Some(Shown::Temperature),
+            Self::Heat => Some(Shown::Heat),
+            Self::Water => Some(Shown::Water),
+            Self::Dew => Some(Shown::Dew),
+            Self::Choices => None,
         }
     }
 }
@@ -78,9 +89,11 @@ enum Way {
 
 /// Runs the command.
 pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
+    if wanted.show.contains(&Show::Choices) || holds_choices(wanted) {
+        return choices(wanted, args);
+    }
     let mut shows: Vec<Shown> = Vec::new();
-    for show in &wanted.show {
-        let show = (*show).into();
+    for show in wanted.show.iter().filter_map(|show| show.of_night()) {
         if !shows.contains(&show) {
             shows.push(show);
         }
@@ -89,7 +102,7 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
         shows = Shown::ALL.to_vec();
     }
     let way = way(&wanted.out, shows.len())?;
-    let loaded = opening::loaded(&wanted.night, args)?;
+    let loaded = opening::loaded(&wanted.file, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
     if matches!(way, Way::Folder) {
         may_replace(&wanted.out, wanted.force)?;
@@ -97,11 +110,66 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
     let night = run_night(&loaded.scenario)
         .map_err(|e| night::failed(e, &loaded.file, &loaded.sources, None))?;
     let view = folder::view(&night, &loaded.scenario.title, "", wanted.paper.into());
-    let drawn = |show: Shown| of_night(show, &night.trace, &view);
+    let mut drawn = Vec::new();
+    for show in shows {
+        drawn.push((show.word(), of_night(show, &night.trace, &view)?));
+    }
+    kept(&drawn, &way, wanted, args, &from)
+}
+
+/// Whether a file that is there holds a comparison; what cannot be read is told later.
+fn holds_choices(wanted: &Chart) -> bool {
+    let text = std::fs::read_to_string(&wanted.file).unwrap_or_default();
+    kind_of(&wanted.file, &text) == Some(Kind::Comparison)
+}
+
+/// The choices of a comparison in one chart.
+fn choices(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
+    if let Some(show) = wanted.show.iter().find(|show| **show != Show::Choices) {
+        let word = show.of_night().map_or("choices", Shown::word);
+        return Err(slip(
+            format!("--show {word} is of one night, and a comparison is shown by --show choices"),
+            &format!("name the night itself, as in `coldsoak chart my-night.ron --show {word}`"),
+        ));
+    }
+    let way = way(&wanted.out, 1)?;
+    let loaded = load_named_comparison_from(Path::new(&wanted.file), args.outside())?;
+    loaded.audit()?;
+    let base = &loaded.base;
+    let from = opening::told(base, &loaded.doubts(), args);
+    if matches!(way, Way::Folder) {
+        may_replace(&wanted.out, wanted.force)?;
+    }
+    let compared = compare::computed(&loaded, args)?;
+    let title = &base.scenario.title;
+    let Some((_, first)) = compared.nights.first() else {
+        return Err(slip(
+            format!("{} has no choices", wanted.file),
+            "name at least one",
+        ));
+    };
+    let nights: Vec<_> = compared
+        .nights
+        .iter()
+        .map(|n| (n.0.as_str(), &n.1.trace))
+        .collect();
+    let view = folder::view(first, title, "", wanted.paper.into());
+    let drawn = coldest_parts(&nights, &view)?;
+    kept(&[("choices", drawn)], &way, wanted, args, &from)
+}
+
+/// Writes pictures, each under its word, to where they go.
+fn kept(
+    drawn: &[(&str, Picture)],
+    way: &Way,
+    wanted: &Chart,
+    args: &Args,
+    from: &Provenance,
+) -> Result<Outcome, Failure> {
     if let Way::Folder = way {
-        let mut kept = folder::Kept::begin(&wanted.out, wanted.force, &from)?;
-        for show in shows {
-            kept.picture(show.word(), &drawn(show)?)?;
+        let mut kept = folder::Kept::begin(&wanted.out, wanted.force, from)?;
+        for (word, picture) in drawn {
+            kept.picture(word, picture)?;
         }
         kept.finish()?;
         if !args.quiet {
@@ -109,8 +177,7 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
         }
         return Ok(Outcome::Done);
     }
-    let picture = drawn(shows[0])?;
-    let bytes = bytes(&way, &picture, &from)?;
+    let bytes = bytes(way, &drawn[0].1, from)?;
     if let Way::Out = way {
         say::out(&String::from_utf8_lossy(&bytes))?;
     } else {

@@ -6,7 +6,8 @@ use super::{folder, night, opening, progress, say};
 use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
-use crate::report::{comparison_text, json, sketch};
+use crate::files::safe::write_file;
+use crate::report::{comparison_text, json, page, sketch};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
@@ -16,6 +17,7 @@ use std::path::PathBuf;
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak compare                               the built-in comparison of seven choices\n  \
 coldsoak compare my-choices.ron --units degF   your own choices\n  \
+coldsoak compare my-choices.ron --report choices.html   and a page to read and to print\n  \
 coldsoak compare my-choices.ron --json         for another program\n  \
 coldsoak catalogue comparison demo > my-choices.ron   a comparison to change\n\n\
 Writes a folder with findings.json, a trace (CSV) and charts (SVG, PNG, CSV) for each choice, and provenance.json,\n\
@@ -27,6 +29,9 @@ which says what they were made from.";
 pub struct Compare {
     /// A comparison file, `-` for standard input, or the name of a built-in one; the built-in `demo` if not given.
     pub file: Option<PathBuf>,
+    /// Write a page (HTML, one file) with advice, table, chart, the schedule card of what is advised, to read and to print.
+    #[arg(long, value_name = "FILE.html", group = "kept")]
+    pub report: Option<PathBuf>,
     /// Leave out the bands over plausible nights and the verdicts that rest on them.
     #[arg(long)]
     pub quick: bool,
@@ -56,6 +61,7 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     let from = opening::told(base, &loaded.doubts(), args);
     let choices = choices(&loaded, args);
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
+    folder::free(wanted.report.as_deref(), wanted.output.force)?;
     let plausible = if wanted.quick { 0 } else { wanted.nights };
     let bar = progress::bar(choices.len() * (1 + plausible as usize), args.quiet);
     let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
@@ -71,6 +77,10 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
 
     let title = &base.scenario.title;
+    if let Some(path) = &wanted.report {
+        let html = page::choices_html(title, &compared, &base.engine, &from)?;
+        write_file(path, html.as_bytes(), wanted.output.force)?;
+    }
     let findings =
         json::comparison(title, &from, &compared).map_err(|e| Failure::Format(e.to_string()))?;
     let written = (!wanted.output.json || wanted.output.out.is_some())
@@ -102,6 +112,9 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         if let Some(path) = written.filter(|_| !args.quiet) {
             text += &format!("\nFindings, traces and charts are in {}\n", path.display());
         }
+        if let Some(path) = wanted.report.as_ref().filter(|_| !args.quiet) {
+            text += &format!("\nThe report is in {}\n", path.display());
+        }
         text += &format!("\n{}\n", from.told(say::width()));
         say::out(&text)?;
     }
@@ -114,6 +127,17 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     } else {
         Outcome::Done
     })
+}
+
+/// The choices of a comparison, computed and ranked, without plausible nights.
+///
+/// *Errors*: the first choice that cannot be computed.
+pub fn computed(loaded: &LoadedComparison, args: &Args) -> Result<Comparison, Failure> {
+    let (choices, base) = (choices(loaded, args), &loaded.base);
+    let bar = progress::bar(choices.len(), args.quiet);
+    let compared = compare(&choices, &|| bar.inc(1));
+    bar.finish_and_clear();
+    compared.map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))
 }
 
 /// The choices in the order of their ranks.

@@ -2,12 +2,12 @@
 
 use super::args::Output;
 use super::outcome::Failure;
-use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, may_replace};
+use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, WriteError, may_replace};
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::report::chart::{self, ChartView, Picture, Show};
+use crate::report::chart::{self, Breadth, ChartView, Picture, Show};
 use crate::report::ink::Paper;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
@@ -38,6 +38,16 @@ pub fn chosen(output: &Output) -> PathBuf {
 pub fn allowed(out: Option<&Path>, force: bool) -> Result<(), Failure> {
     match out {
         Some(path) => Ok(may_replace(path, force)?),
+        None => Ok(()),
+    }
+}
+
+/// Refuses, before anything is computed, a file that could not be written afterwards.
+///
+/// *Errors*: the file that was named is there and not to be replaced.
+pub fn free(file: Option<&Path>, force: bool) -> Result<(), Failure> {
+    match file.filter(|path| path.exists() && !force) {
+        Some(path) => Err(WriteError::Exists(path.to_owned()).into()),
         None => Ok(()),
     }
 }
@@ -167,6 +177,7 @@ pub fn view<'a>(
         units,
         threshold: scenario.question.threshold,
         paper,
+        breadth: Breadth::Sheet,
     }
 }
 

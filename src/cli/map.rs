@@ -1,12 +1,14 @@
 //! `coldsoak map`: the engine as a drawing coloured by temperature.
 
-use super::args::Args;
+use super::args::{Args, Paper};
 use super::outcome::{Failure, Outcome};
 use super::{night, opening, say};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
 use crate::night::run as run_night;
 use crate::report::map::{MOST, Map as EngineMap, strip};
+#[cfg(feature = "png")]
+use crate::report::{gif, png};
 use crate::scenario::clock::ClockTime;
 use std::path::{Path, PathBuf};
 
@@ -15,7 +17,8 @@ const EXAMPLES: &str = "Examples:\n  \
 coldsoak map demo                            the built-in night at departure, into engine-map.svg\n  \
 coldsoak map my-night.ron --at 05:30         at half past five by the local clock\n  \
 coldsoak map demo --at 22:00 --out ten.png   as PNG\n  \
-coldsoak map demo --every 30min --out strip.svg   the whole night in small pictures\n\n\
+coldsoak map demo --every 30min --out strip.svg   the whole night in small pictures\n  \
+coldsoak map demo --every 15min --out night.gif   the whole night in motion\n\n\
 Blue is colder than asked, amber warm enough; lighter is warmer. Numbers in circles are heaters.";
 
 /// The file that is written when none is named.
@@ -30,10 +33,14 @@ pub struct Map {
     /// The moment by the local clock: the first such time of the night. The departure if not given.
     #[arg(long, value_name = "HH:MM")]
     pub at: Option<String>,
-    /// A strip of small pictures in place of one: from the beginning to the departure, so long apart.
+    /// Many moments in place of one, from the beginning to the departure, so long apart: a strip of small pictures or, in
+    /// a file that ends in .gif, one after the other.
     #[arg(long, value_name = "15min", conflicts_with = "at")]
     pub every: Option<String>,
-    /// Write it to this file, `.svg` or `.png`; `-` is standard output (SVG).
+    /// What it is drawn on.
+    #[arg(long, value_enum, default_value_t)]
+    pub paper: Paper,
+    /// Write it to this file, `.svg`, `.png` or `.gif`; `-` is standard output (SVG).
     #[arg(long, value_name = "FILE", default_value = DEFAULT)]
     pub out: PathBuf,
     /// Replace the file if it is there already.
@@ -43,7 +50,7 @@ pub struct Map {
 
 /// Runs the command.
 pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
-    let png = form(&wanted.out)?;
+    let form = form(&wanted.out, wanted.every.is_some())?;
     let loaded = opening::loaded(&wanted.night, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
     let time = wanted.at.as_ref().map(|at| ClockTime::try_from(at.clone()));
@@ -64,16 +71,30 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
         return Err(slip(what, "name a time between its beginning and its end").into());
     }
     let map = EngineMap::of(&night);
-    let svg = match &wanted.every {
-        None => map.svg(at_s),
-        Some(every) => strip(&map, &times(every, night.trace.departure_s)?),
+    let paper = wanted.paper.into();
+    let times = match &wanted.every {
+        None => vec![at_s],
+        Some(every) => times(every, night.trace.departure_s)?,
     };
-    let svg = from.in_svg(&svg);
+    let svg = || match &wanted.every {
+        None => from.in_svg(&map.svg(at_s, paper)),
+        Some(_) => from.in_svg(&strip(&map, &times, paper)),
+    };
     if wanted.out.as_os_str() == "-" {
-        say::out(&svg)?;
+        say::out(&svg())?;
         return Ok(Outcome::Done);
     }
-    let bytes = if png { drawn(&svg)? } else { svg.into_bytes() };
+    let bytes = match form {
+        #[cfg(feature = "png")]
+        Form::Png => png::from_svg(&svg(), 1.5)?,
+        #[cfg(feature = "png")]
+        Form::Gif => {
+            let each = times.iter().map(|time_s| map.svg(*time_s, paper));
+            gif::from_svgs(&each.collect::<Vec<_>>(), 1.0, &from.in_lines())?
+        }
+        // Without PNG any other was refused.
+        _ => svg().into_bytes(),
+    };
     write_file(&wanted.out, &bytes, wanted.force)?;
     if !args.quiet {
         let what = match &wanted.every {
@@ -112,34 +133,40 @@ fn times(every: &str, leave_s: f64) -> Result<Vec<f64>, Failure> {
     Ok(times)
 }
 
-/// Whether a file is to be a PNG, by its ending.
-fn form(out: &Path) -> Result<bool, Failure> {
+/// What kind of picture is written.
+enum Form {
+    Svg,
+    Png,
+    Gif,
+}
+
+/// The kind of a file, by its ending; `many` moments are asked or one.
+fn form(out: &Path, many: bool) -> Result<Form, Failure> {
     let ending = out.extension().map(|e| e.to_string_lossy().to_lowercase());
-    match ending.as_deref() {
-        _ if out.as_os_str() == "-" => Ok(false),
-        Some("svg") => Ok(false),
-        Some("png") if cfg!(feature = "png") => Ok(true),
-        Some("png") => Err(slip(
-            "--out: this coldsoak was built without PNG".to_owned(),
-            "name a file that ends in .svg",
-        )
-        .into()),
-        _ => Err(slip(
-            format!("--out: {} ends in neither .svg nor .png", out.display()),
-            "name a file with one of these endings, as in --out engine.svg",
-        )
-        .into()),
+    let form = match ending.as_deref() {
+        _ if out.as_os_str() == "-" => Form::Svg,
+        Some("svg") => Form::Svg,
+        Some("png") => Form::Png,
+        Some("gif") if many => Form::Gif,
+        Some("gif") => {
+            let what = format!("--out: {} moves, and one moment is asked", out.display());
+            let help = "say how far its pictures are apart, as in --every 15min, or end it in .png";
+            return Err(slip(what, help).into());
+        }
+        _ => {
+            let what = format!(
+                "--out: {} ends in none of .svg, .png and .gif",
+                out.display()
+            );
+            let help = "name a file with one of these endings, as in --out engine.svg";
+            return Err(slip(what, help).into());
+        }
+    };
+    if cfg!(not(feature = "png")) && !matches!(form, Form::Svg) {
+        let what = "--out: this coldsoak was built without PNG and GIF".to_owned();
+        return Err(slip(what, "name a file that ends in .svg").into());
     }
-}
-
-#[cfg(feature = "png")]
-fn drawn(svg: &str) -> Result<Vec<u8>, Failure> {
-    Ok(crate::report::png::from_svg(svg, 1.5)?)
-}
-
-#[cfg(not(feature = "png"))]
-fn drawn(svg: &str) -> Result<Vec<u8>, Failure> {
-    Ok(svg.as_bytes().to_vec())
+    Ok(form)
 }
 
 fn slip(what: String, help: &str) -> Fault {

@@ -6,17 +6,19 @@ use super::{folder, opening, progress, say};
 use crate::files::fault::FileError;
 use crate::files::locate::{located, located_choice};
 use crate::files::night::Loaded;
-use crate::files::safe::{WriteError, write_file};
+use crate::files::safe::write_file;
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
+use crate::report::map::{self, Map};
 use crate::report::provenance::Provenance;
-use crate::report::{json, night_text, page, refine_json, refine_text, sketch};
+use crate::report::{json, night_brief, night_text, page, refine_json, refine_text, sketch};
 use crate::study::refine::{NIGHTS, refine};
 use std::path::PathBuf;
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
+coldsoak night my-night.ron --brief          the verdict, the clock times, the cautions\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
@@ -33,6 +35,9 @@ pub struct Night {
     /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
     #[arg(long, value_name = "FILE.html", group = "kept")]
     pub report: Option<PathBuf>,
+    /// Tell the verdict, the clock times and the cautions only.
+    #[arg(long, conflicts_with_all = ["json", "refine"])]
+    pub brief: bool,
     /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
     #[arg(long, conflicts_with_all = ["out", "report", "require_ready"])]
     pub refine: bool,
@@ -49,14 +54,7 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
         return refined(wanted, args, &loaded, &from);
     }
     folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
-    if let Some(path) = wanted
-        .report
-        .as_ref()
-        .filter(|p| p.exists() && !wanted.output.force)
-    {
-        // Before anything is computed.
-        return Err(WriteError::Exists(path.clone()).into());
-    }
+    folder::free(wanted.report.as_deref(), wanted.output.force)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
     if let Some(path) = &wanted.report {
@@ -80,9 +78,15 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if wanted.output.json {
         say::out(&findings)?;
     } else {
-        let mut text = night_text::told(&night, &loaded.engine, say::width());
-        if say::sketches(args.quiet) {
-            text += &format!("\n{}", sketch::night(&night, say::width()));
+        let mut text = match wanted.brief {
+            true => night_brief::told(&night, say::width()),
+            false => night_text::told(&night, &loaded.engine, say::width()),
+        };
+        if say::sketches(args.quiet || wanted.brief) {
+            let (width, leave_s) = (say::width(), night.trace.departure_s);
+            text += &format!("\n{}", sketch::night(&night, width));
+            let drawn = map::text(&Map::of(&night), leave_s, width, say::colours());
+            text += &format!("\nThe engine at departure\n{drawn}");
         }
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and charts are in {}\n", path.display());

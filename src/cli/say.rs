@@ -1,7 +1,11 @@
 //! Standard output; a reader that closes it ends the run quietly.
 
 use super::outcome::Failure;
+use crate::report::map::Colours;
 use std::io::{self, IsTerminal, Write};
+
+/// Narrower terminals are written to as if they were so wide, without pictures.
+const NARROWEST: u16 = 60;
 
 /// Prints a text and its last newline.
 ///
@@ -33,13 +37,29 @@ pub fn refused(e: io::Error) -> Failure {
 /// Whether pictures made of characters are told: on a terminal that is not a dumb one, unless quiet.
 pub fn sketches(quiet: bool) -> bool {
     let dumb = std::env::var("TERM").is_ok_and(|term| term == "dumb");
-    !quiet && !dumb && io::stdout().is_terminal()
+    let narrow = columns().is_some_and(|columns| columns < NARROWEST);
+    !quiet && !dumb && !narrow && io::stdout().is_terminal()
 }
 
-/// Characters a line of the terminal holds, if `COLUMNS` says so; a hundred and eighteen otherwise.
+/// The colours of standard output: as `--color` and the terminal say, and none with NO_COLOR.
+pub fn colours() -> Colours {
+    let all = std::env::var("COLORTERM").is_ok_and(|has| has == "truecolor" || has == "24bit");
+    match anstream::AutoStream::choice(&io::stdout()) {
+        anstream::ColorChoice::Never => Colours::None,
+        _ if all => Colours::All,
+        _ => Colours::Cube,
+    }
+}
+
+/// Characters that a line holds: what `COLUMNS` says, or else the terminal; a hundred and eighteen where there is
+/// neither.
 pub fn width() -> u16 {
-    std::env::var("COLUMNS")
-        .ok()
-        .and_then(|columns| columns.parse().ok())
-        .map_or(118, |columns: u16| columns.clamp(60, 200))
+    columns().map_or(118, |columns| columns.clamp(NARROWEST, 200))
+}
+
+fn columns() -> Option<u16> {
+    let said = std::env::var("COLUMNS").ok();
+    let said = said.and_then(|columns| columns.parse().ok());
+    let seen = || terminal_size::terminal_size_of(io::stdout()).map(|(width, _)| width.0);
+    said.or_else(seen)
 }

@@ -11,6 +11,7 @@ use crate::report::{when_json, when_text};
 use crate::scenario::check::check;
 use crate::scenario::clock::Moment;
 use crate::scenario::heater::Heater;
+use crate::scenario::hours::Hours;
 use crate::study::when::{Progress, Verdict, when};
 
 /// What the help teaches with.
@@ -98,13 +99,23 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
 fn leave_at(depart: Moment, loaded: &mut Loaded) -> Result<(), Failure> {
     let sound = check(&loaded.scenario).is_ok();
     loaded.scenario.clock.departure = depart;
+    if let Err(problems) = check(&loaded.scenario) {
+        // Hours that are sought anew are no reason to refuse.
+        for (i, heater) in loaded.scenario.heaters.iter_mut().enumerate() {
+            let sought = matches!(heater.hours, Hours::from(_) | Hours::before_departure(_));
+            let path = format!("heaters[{i}].hours");
+            if sought && problems.iter().any(|p| p.path == path) {
+                heater.hours = Hours::always;
+            }
+        }
+    }
     match check(&loaded.scenario) {
         Err(problems) if sound => {
             let typed = format!("--depart {}", String::from(depart));
             let begin = String::from(loaded.scenario.clock.begin);
             let fault = |what: &str| {
                 Fault::of(&typed, what.to_owned()).help(format!(
-                    "the night of {} begins at {begin}; leave after that and after the hours of its heaters, while its weather is recorded",
+                    "the night of {} begins at {begin}; leave after that and after the hours of heaters that run by a timer, while its weather is recorded",
                     loaded.file
                 ))
             };

@@ -72,6 +72,15 @@ fn called(night: &Night, pocket: &str) -> String {
     }
 }
 
+/// What people call the reading or the part that a thermostat feels.
+pub fn sensor(night: &Night, key: &str) -> String {
+    let legend = &night.trace.legend;
+    let reading = legend.readings.iter().find(|r| r.key == key);
+    let cell = legend.cells.iter().find(|c| c.part == key);
+    let label = reading.map(|r| &r.label).or(cell.map(|c| &c.label));
+    label.map_or(key, String::as_str).to_owned()
+}
+
 fn heater_told(heater: &Heater, night: &Night) -> String {
     let place = match &heater.place {
         Place::at(place) => format!("at {place}"),
@@ -90,7 +99,7 @@ fn heater_told(heater: &Heater, night: &Night) -> String {
             let spans = hours.spans(clock, earliest_s, night.scenario.end_s());
             let told: Vec<String> = spans
                 .iter()
-                .map(|(on, off)| format!("{} to {}", clock.told(*on), clock.told(*off)))
+                .map(|(on, off)| format!("{} to {}", clock.dated(*on), clock.dated(*off)))
                 .collect();
             told.join(" and ")
         }
@@ -98,7 +107,10 @@ fn heater_told(heater: &Heater, night: &Night) -> String {
     let thermostat = heater.thermostat.as_ref().map_or(String::new(), |t| {
         let units = night.scenario.scenario().units;
         let (lo, hi) = (t.lo.told(units), t.hi.told(units));
-        format!(", thermostat on {} from {lo} to {hi}", t.sensor)
+        format!(
+            ", thermostat on the {} from {lo} to {hi}",
+            sensor(night, &t.sensor)
+        )
     });
     format!(
         "{}, {:.0} W, {place}, {hours}{thermostat}",

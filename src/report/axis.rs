@@ -51,14 +51,14 @@ fn round_step(rough: f64) -> f64 {
         .unwrap_or(10.0 * decade)
 }
 
-/// Ticks at whole hours by the clock, as seconds after the beginning, at most nine of them.
-pub fn hour_ticks(clock: &NightClock, end_s: f64) -> Vec<f64> {
+/// Ticks at whole hours by the clock, as seconds after the beginning, about as many as `most`.
+pub fn hour_ticks(clock: &NightClock, end_s: f64, most: f64) -> Vec<f64> {
     let begin = clock.begin_hour();
     let hours = end_s / 3600.0;
     let every = [1.0, 2.0, 3.0, 4.0, 6.0, 12.0, 24.0]
         .into_iter()
-        .find(|every| hours / every <= 8.5)
-        .unwrap_or((hours / 8.0 / 24.0).ceil() * 24.0);
+        .find(|every| hours / every <= most)
+        .unwrap_or((hours / most / 24.0).ceil() * 24.0);
     let first = (begin / every).ceil() * every - begin;
     (0..)
         .map(|k| (first + f64::from(k) * every) * 3600.0)
@@ -119,7 +119,7 @@ mod tests {
     #[test]
     fn hours_are_ticked_where_the_clock_strikes() {
         let c = clock("19:30");
-        let told: Vec<_> = hour_ticks(&c, 12.0 * 3600.0)
+        let told: Vec<_> = hour_ticks(&c, 12.0 * 3600.0, 8.5)
             .iter()
             .map(|t| c.told(*t))
             .collect();

@@ -1,13 +1,23 @@
 //! Bands and paired verdicts in words: what survives the doubt.
 
 use super::phrase::size;
-use super::table::drawn;
+use super::table::Cells;
 use crate::quantity::Units;
 use crate::study::paired::{Bands, By, Paired, Standing, Verdict};
 use crate::study::quantile::{Band, Share};
 
+/// Columns that stay together where the terminal is narrow.
+const FIRST: usize = 4;
+/// The narrowest terminal that holds the whole table.
+const WHOLE: u16 = 108;
+
 /// The small table: three figures a headline, one night in ten lies below the first and above the last.
 pub fn table(paired: &Paired, units: Units, width: u16) -> String {
+    cells(paired, units).folded(&[1], FIRST, WHOLE, width)
+}
+
+/// Its cells.
+pub fn cells(paired: &Paired, units: Units) -> Cells {
     let head = [
         "",
         "choice",
@@ -30,7 +40,10 @@ pub fn table(paired: &Paired, units: Units, width: u16) -> String {
             b.ready.map_or("-".to_owned(), |share| percent(&share)),
         ]
     });
-    drawn(head.map(str::to_owned).to_vec(), rows, &[1], width)
+    Cells {
+        head: head.map(str::to_owned).to_vec(),
+        rows: rows.collect(),
+    }
 }
 
 /// What differences of temperature are counted in.

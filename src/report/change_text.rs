@@ -53,8 +53,11 @@ pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) 
             pockets.join(", ")
         ),
         Change::BegunEarlier { minutes } => format!(
-            "switch on {:.1} h before {}, so begin the night at {}",
-            *minutes as f64 / 60.0,
+            "switch on {} before {}, so begin the night at {}",
+            match minutes {
+                0..90 => format!("{minutes} min"),
+                _ => format!("{:.1} h", *minutes as f64 / 60.0),
+            },
             clock.told(0.0),
             clock.told(-60.0 * *minutes as f64)
         ),

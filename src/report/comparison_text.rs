@@ -16,11 +16,10 @@ pub fn told(title: &str, comparison: &Comparison, width: u16) -> String {
 }
 
 fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) -> std::fmt::Result {
-    let Some((name, first)) = comparison.nights.first() else {
+    let Some((_, first)) = comparison.nights.first() else {
         return writeln!(text, "{title}: no choices.");
     };
-    let scenario = first.scenario.scenario();
-    let units = scenario.units;
+    let units = first.scenario.scenario().units;
     writeln!(text, "{title}")?;
     writeln!(text, "{}", wrapped(&setting(first), width, ""))?;
     writeln!(text)?;
@@ -29,38 +28,15 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
         "{}",
         table::comparison(&comparison.nights, units, width)
     )?;
-    let threshold = temperature(scenario.question.threshold.celsius(), units);
-    let reading = format!(
-        "warm after: hours from the first switching-on until every engine part is at {threshold} and stays \
-there. Margin: the coldest part at departure over {threshold}. Water: on the upper inner walls at departure. \
-Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
-    );
-    writeln!(text, "{}", wrapped(&reading, width, ""))?;
-    let marks =
-        |mark: &dyn Fn(&Findings) -> bool| comparison.nights.iter().any(|n| mark(&n.1.findings));
-    if marks(&|f| f.ready.ready_at_departure && !dangers(&f.warnings).is_empty()) {
-        writeln!(
-            text,
-            "yes!: warm, but something gets too hot or the circuit is overloaded; see the warnings."
-        )?;
-    }
-    if marks(&table::only_wet) {
-        writeln!(
-            text,
-            "wet: warm, but more water than asked stands on the upper inner walls, so not ready."
-        )?;
-    }
-    let flagged = |n: &(String, Night)| n.1.findings.oil.as_ref().is_some_and(|o| o.flagged);
-    if comparison.nights.iter().any(flagged) {
-        writeln!(
-            text,
-            "* near or below the pour point: the viscosity is extrapolated."
-        )?;
+    writeln!(text, "{}", wrapped(&reading(first), width, ""))?;
+    for mark in marks(&comparison.nights) {
+        writeln!(text, "{}", wrapped(&mark, width, ""))?;
     }
     writeln!(text)?;
     let advice = format!("What to do: {}", comparison.recommendation);
     writeln!(text, "{}", wrapped(&advice, width, ""))?;
-    if let Some(heat) = where_heat_went(first) {
+    let chosen = comparison.recommended();
+    if let Some(heat) = chosen.and_then(|(_, night)| where_heat_went(night)) {
         let heat = format!("Where its heat went, in the last hour: {heat}.");
         writeln!(text, "{}", wrapped(&heat, width, ""))?;
     }
@@ -72,14 +48,15 @@ Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING
         let verdict = bands_text::verdict(paired, units);
         writeln!(text, "{}", wrapped(&verdict, width, ""))?;
     }
-    let best = &first.findings.circuit;
-    let circuit = circuit_text::told(best, width);
-    if !circuit.is_empty() {
-        writeln!(
-            text,
-            "\nThe circuit with \"{name}\" (others: the column of peak A, and the warnings)"
-        )?;
-        write!(text, "{circuit}")?;
+    if let Some((name, night)) = chosen {
+        let circuit = circuit_text::told(&night.findings.circuit, width);
+        if !circuit.is_empty() {
+            writeln!(
+                text,
+                "\nThe circuit with \"{name}\" (others: the column of peak A, and the warnings)"
+            )?;
+            write!(text, "{circuit}")?;
+        }
     }
     let mut begun = false;
     for (name, night) in &comparison.nights {
@@ -95,6 +72,37 @@ Condenses: hours during which some inner wall gathers water. Ranked by: {RANKING
     writeln!(text, "\n{}", cautions::told(width))
 }
 
+/// How the table of choices is to be read; of any night of it.
+pub fn reading(night: &Night) -> String {
+    let scenario = night.scenario.scenario();
+    let threshold = temperature(scenario.question.threshold.celsius(), scenario.units);
+    format!(
+        "warm after: hours from the first switching-on until every engine part is at {threshold} and stays there. \
+Margin: the coldest part at departure over {threshold}. Water: on the upper inner walls at departure. Condenses: hours \
+during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
+    )
+}
+
+/// What the marks in the table mean, those that stand in it.
+pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
+    let any = |mark: &dyn Fn(&Findings) -> bool| nights.iter().any(|n| mark(&n.1.findings));
+    let mut told = Vec::new();
+    if any(&|f| f.ready.ready_at_departure && !dangers(&f.warnings).is_empty()) {
+        told.push(
+            "yes!: warm, but something gets too hot or the circuit is overloaded; see the warnings.",
+        );
+    }
+    if any(&table::only_wet) {
+        told.push(
+            "wet: warm, but more water than asked stands on the upper inner walls, so not ready.",
+        );
+    }
+    if any(&|f| f.oil.as_ref().is_some_and(|o| o.flagged)) {
+        told.push("* near or below the pour point: the viscosity is extrapolated.");
+    }
+    told.into_iter().map(str::to_owned).collect()
+}
+
 /// Engine, hangar and hours in one line.
 pub fn setting(night: &Night) -> String {
     let scenario = night.scenario.scenario();
@@ -107,8 +115,8 @@ pub fn setting(night: &Night) -> String {
     let water = scenario.start.water_in_oil.si() * 1e3;
     format!(
         "From {} to {} ({} h); hangar \"{}\" {} at first, {} at departure; {water:.0} g of water in the oil.",
-        clock.told(0.0),
-        clock.told(night.trace.departure_s),
+        clock.dated(0.0),
+        clock.dated(night.trace.departure_s),
         hours(night.trace.departure_s),
         scenario.hangar.name,
         hangar(0.0),

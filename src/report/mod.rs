@@ -12,12 +12,15 @@ pub mod circuit_text;
 mod clip;
 pub mod comparison_text;
 mod events_text;
+#[cfg(feature = "png")]
+pub mod gif;
 mod heading;
 pub mod ink;
 pub mod json;
 pub mod map;
 mod names;
 pub mod network_table;
+pub mod night_brief;
 pub mod night_text;
 pub mod page;
 mod parts_table;

@@ -6,8 +6,6 @@ use super::canvas::{Canvas, DrawError, Ink, Lettering, Stand, ink};
 pub const NAME: f64 = 13.0;
 /// The room it is given.
 const NAME_ROOM: f64 = 17.0;
-/// The widest a name may be; the rest is cut off with an ellipsis.
-pub const NAME_WIDEST: f64 = 240.0;
 /// From the edge of a plot to its names.
 pub const LEADER: f64 = 22.0;
 
@@ -36,7 +34,8 @@ pub enum Sample {
     Stroke,
 }
 
-/// Writes names to the right of an edge, between two heights, each with a leader to the end of its line.
+/// Writes names to the right of an edge, between two heights, each with a leader to the end of its line; what is wider
+/// than `widest` is cut off with an ellipsis.
 ///
 /// *Errors*: the drawing failed.
 pub fn written(
@@ -44,6 +43,7 @@ pub fn written(
     mut names: Vec<Name>,
     edge: f64,
     (top, foot): (f64, f64),
+    widest: f64,
 ) -> Result<(), DrawError> {
     names.sort_by(|a, b| a.y.total_cmp(&b.y));
     let wished: Vec<f64> = names.iter().map(|n| n.y).collect();
@@ -67,7 +67,7 @@ pub fn written(
             }
         }
         let small = Lettering::plain(NAME, ink::TEXT);
-        let text = fitted(canvas, &name.text, small, NAME_WIDEST)?;
+        let text = fitted(canvas, &name.text, small, widest)?;
         canvas.words(&text, (edge + LEADER, place), Stand::Right, small)?;
     }
     Ok(())

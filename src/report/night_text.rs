@@ -65,7 +65,7 @@ pub(super) fn verdict(f: &Findings, units: Units) -> String {
 }
 
 /// Right under the verdict, so that nobody reads "ready" alone; what is dangerous first of all.
-fn warnings(text: &mut String, f: &Findings, units: Units, width: u16) -> Result {
+pub(super) fn warnings(text: &mut String, f: &Findings, units: Units, width: u16) -> Result {
     if f.warnings.is_empty() {
         return Ok(());
     }

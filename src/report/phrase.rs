@@ -76,17 +76,16 @@ pub fn path(path: LossPath) -> &'static str {
     }
 }
 
-/// Hours and minutes after the beginning, by the local clock.
+/// Hours after the beginning, by the local clock.
 pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
-    clock.told(hours * 3600.0)
+    clock.dated(hours * 3600.0)
 }
 
-/// A paragraph broken into lines of this width; lines after the first begin with `indent`.
+/// A paragraph broken into lines of this width, but never before a degree; lines after the first begin with `indent`.
 pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
-    textwrap::fill(
-        text,
-        textwrap::Options::new(usize::from(width)).subsequent_indent(indent),
-    )
+    let held = text.replace(" °", "\u{a0}°");
+    let fold = textwrap::Options::new(usize::from(width)).subsequent_indent(indent);
+    textwrap::fill(&held, fold).replace("\u{a0}°", " °")
 }
 
 #[cfg(test)]

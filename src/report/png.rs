@@ -11,6 +11,12 @@ const FAMILY: &str = "DejaVu Sans";
 ///
 /// *Errors*: the SVG is none, or the picture would have no or too many pixels.
 pub fn from_svg(svg: &str, scale: f32) -> Result<Vec<u8>, DrawError> {
+    let picture = pixels(svg, scale, &lettered())?;
+    picture.encode_png().map_err(DrawError::of)
+}
+
+/// How SVGs are read: with the bundled font.
+pub fn lettered() -> Options<'static> {
     let mut options = Options {
         font_family: FAMILY.to_owned(),
         ..Options::default()
@@ -19,14 +25,21 @@ pub fn from_svg(svg: &str, scale: f32) -> Result<Vec<u8>, DrawError> {
     fonts.load_font_data(REGULAR.to_vec());
     fonts.load_font_data(BOLD.to_vec());
     fonts.set_sans_serif_family(FAMILY);
-    let tree = Tree::from_str(svg, &options).map_err(DrawError::of)?;
+    options
+}
+
+/// The pixels of an SVG, `scale` times its size.
+///
+/// *Errors*: the SVG is none, or the picture would have no or too many pixels.
+pub fn pixels(svg: &str, scale: f32, options: &Options) -> Result<Pixmap, DrawError> {
+    let tree = Tree::from_str(svg, options).map_err(DrawError::of)?;
     let size = tree.size();
-    let pixels = |length: f32| (length * scale).round() as u32;
-    let mut picture = Pixmap::new(pixels(size.width()), pixels(size.height()))
+    let side = |length: f32| (length * scale).round() as u32;
+    let mut picture = Pixmap::new(side(size.width()), side(size.height()))
         .ok_or_else(|| DrawError::of("a picture of that size cannot be held"))?;
     let zoom = Transform::from_scale(scale, scale);
     resvg::render(&tree, zoom, &mut picture.as_mut());
-    picture.encode_png().map_err(DrawError::of)
+    Ok(picture)
 }
 
 #[cfg(test)]

@@ -98,12 +98,18 @@ impl Provenance {
         textwrap::fill(&line, fold)
     }
 
-    /// A chart that carries it as metadata, which viewers do not draw.
-    pub fn in_svg(&self, svg: &str) -> String {
+    /// As pictures carry it: the version, the command, and each input with its hash, in a line each.
+    pub fn in_lines(&self) -> String {
         let mut told = format!("coldsoak {}\n{}\n", self.version, self.typed());
         for input in &self.inputs {
             told += &format!("{} {}\n", input.sha256, input.name);
         }
+        told
+    }
+
+    /// A chart that carries it as metadata, which viewers do not draw.
+    pub fn in_svg(&self, svg: &str) -> String {
+        let told = self.in_lines();
         let opened = svg
             .find("<svg")
             .and_then(|at| Some(at + svg[at..].find('>')? + 1));

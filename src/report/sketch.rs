@@ -17,6 +17,8 @@ const LEFT: usize = 7;
 const WIDEST: usize = 84;
 /// The fewest columns that show anything.
 const NARROWEST: usize = 24;
+/// The most hours told along the clock.
+const HOURS: f64 = 8.5;
 /// Room for an hour on the clock and a space.
 const HOUR: usize = 6;
 
@@ -220,7 +222,7 @@ impl Sketch<'_> {
     fn hours(&self, columns: usize) -> String {
         let mut line = vec![' '; LEFT + 2 + columns + HOUR];
         let mut free = 0;
-        for seconds in super::axis::hour_ticks(self.clock, self.end_s) {
+        for seconds in super::axis::hour_ticks(self.clock, self.end_s, HOURS) {
             let at = LEFT + 2 + (seconds / self.end_s * columns as f64) as usize;
             if at < free {
                 continue;

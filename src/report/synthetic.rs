@@ -1,6 +1,6 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
-use super::chart::ChartView;
+use super::chart::{Breadth, ChartView};
 use super::ink::Paper;
 use crate::findings::{Findings, answer};
 use crate::quantity::{Temperature, Units};
@@ -45,6 +45,7 @@ pub fn view(clock: &NightClock) -> ChartView<'_> {
         units: Units::Fahrenheit,
         threshold: Temperature::degF(40.0),
         paper: Paper::Light,
+        breadth: Breadth::Sheet,
     }
 }
 

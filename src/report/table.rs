@@ -15,19 +15,39 @@ const STYLE: TableStyle = TableStyle::new()
     .content_lines(ContentLineStyle::new(' ', ' ', ' '))
     .bottom_border(LineStyle::new('─', '─', '─', '─'));
 
-/// Columns set to the left: names.
+/// Columns of a ranking set to the left: names.
 const NAMES: [usize; 2] = [1, 4];
+/// Columns of a ranking that stay together where the terminal is narrow: warmth.
+const WARMTH: usize = 6;
+/// The narrowest terminal that holds a whole ranking.
+const WHOLE: u16 = 104;
+
+/// The head of the column that holds names.
+pub const COLDEST: &str = "coldest part";
+
+/// Cells of a table: its heads, with line breaks where they may be broken, and its rows.
+pub struct Cells {
+    /// Its heads.
+    pub head: Vec<String>,
+    /// Its rows; the first two cells are the rank and the name.
+    pub rows: Vec<Vec<String>>,
+}
 
 /// The table of ranked nights, `width` characters wide at most.
 pub fn comparison(nights: &[(String, Night)], units: Units, width: u16) -> String {
+    ranking(nights, units).folded(&NAMES, WARMTH, WHOLE, width)
+}
+
+/// The cells of ranked nights.
+pub fn ranking(nights: &[(String, Night)], units: Units) -> Cells {
     let ranked: Vec<_> = nights
         .iter()
         .map(|(name, night)| (name.as_str(), &night.findings))
         .collect();
-    ranking(&ranked, units, width)
+    cells(&ranked, units)
 }
 
-fn ranking(ranked: &[(&str, &Findings)], units: Units, width: u16) -> String {
+fn cells(ranked: &[(&str, &Findings)], units: Units) -> Cells {
     let currency = ranked
         .iter()
         .find(|(_, f)| f.energy.cost.is_some())
@@ -37,7 +57,7 @@ fn ranking(ranked: &[(&str, &Findings)], units: Units, width: u16) -> String {
         "choice".to_owned(),
         "warm\nafter".to_owned(),
         "ready,\nmargin".to_owned(),
-        "coldest part".to_owned(),
+        COLDEST.to_owned(),
         String::new(),
         "water,\nupper".to_owned(),
         "con-\ndenses".to_owned(),
@@ -56,7 +76,31 @@ fn ranking(ranked: &[(&str, &Findings)], units: Units, width: u16) -> String {
         row.push(format!("{:.1}", findings.circuit.peak_current_a));
         row
     });
-    drawn(head, rows, &NAMES, width)
+    Cells {
+        rows: rows.collect(),
+        head,
+    }
+}
+
+impl Cells {
+    /// The table, or where the terminal is narrower than `whole` two of them, the second with what stands after the
+    /// first so many columns; the names stand in both.
+    pub fn folded(&self, names: &[usize], first: usize, whole: u16, width: u16) -> String {
+        if width >= whole {
+            return drawn(self.head.clone(), self.rows.iter().cloned(), names, width);
+        }
+        let columns = 0..self.head.len();
+        let (here, there): (Vec<usize>, Vec<usize>) = columns.partition(|c| *c < first);
+        let there = [vec![0, 1], there].concat();
+        let part = |kept: &[usize]| {
+            let of = |cells: &Vec<String>| kept.iter().map(|c| cells[*c].clone()).collect();
+            let left: Vec<usize> = (0..kept.len())
+                .filter(|k| names.contains(&kept[*k]))
+                .collect();
+            drawn(of(&self.head), self.rows.iter().map(of), &left, width)
+        };
+        format!("{}\n{}", part(&here), part(&there))
+    }
 }
 
 /// Whether water is all that keeps an engine from being ready.
@@ -156,7 +200,7 @@ mod tests {
             ("top, blowing right", &cool),
             ("the same, asked for more", &warm),
         ];
-        let told = ranking(&ranked, Units::Fahrenheit, 110);
+        let told = cells(&ranked, Units::Fahrenheit).folded(&NAMES, WARMTH, WHOLE, 110);
         let expected = "
     choice               warm     ready,  coldest part         water,    con-    oil   oil,  kWh   EUR  peak
                         after     margin                        upper  denses         mm²/s                A
@@ -170,12 +214,17 @@ mod tests {
 
     #[test]
     fn a_table_never_is_wider_than_asked() {
-        let findings = synthetic::findings(Temperature::degF(40.0));
+        let findings = synthetic::findings(Temperature::degC(-5.0));
         let name = "a choice with a name that goes on for longer than anybody would care to read in a table";
-        for width in [80, 100, 120] {
-            let told = ranking(&[(name, &findings)], Units::Celsius, width);
+        for width in [60, 80, 100, 120] {
+            let told =
+                cells(&[(name, &findings)], Units::Celsius).folded(&NAMES, WARMTH, WHOLE, width);
             let widest = told.lines().map(|l| l.chars().count()).max();
             assert!(widest <= Some(usize::from(width)), "{width}: {told}");
+            // Numbers stay whole, and no column is lost.
+            for whole in ["3.1 h", "5384", "2.0", "0.40", "2.1", "oil,"] {
+                assert!(told.contains(whole), "{width}: {whole} in\n{told}");
+            }
         }
     }
 }

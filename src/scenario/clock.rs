@@ -8,6 +8,9 @@ use std::fmt;
 /// The date that stands in where a night names none: its weather is steady, so any will do.
 const ANY_DATE: Date = Date::constant(2000, 1, 15);
 
+/// Seconds by which a time of day alone does not tell when.
+const DAY_S: f64 = 86_400.0;
+
 /// A time of day, spelt `"06:30"`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
@@ -251,6 +254,17 @@ impl NightClock {
         let local = at.to_zoned_datetime(self.zone.clone()).datetime();
         format!("{:02}:{:02}", local.hour(), local.minute())
     }
+    /// The same, after the day where the night is longer than one: `day 2, 06:30`.
+    pub fn dated(&self, seconds: f64) -> String {
+        let told = self.told(seconds);
+        if self.night_s <= DAY_S {
+            return told;
+        }
+        let date = |at: jiff::Timestamp| at.to_zoned_datetime(self.zone.clone()).date();
+        let at = self.begin + jiff::SignedDuration::from_secs(seconds.round() as i64);
+        let days = date(at).duration_since(date(self.begin)).as_hours() / 24;
+        format!("day {}, {told}", days + 1)
+    }
     /// The local hour of day at the beginning, with its fraction: 19.5 for half past seven in the evening.
     pub fn begin_hour(&self) -> f64 {
         let t = self
@@ -284,6 +298,22 @@ mod tests {
         assert_eq!(c.seconds_until(time("06:30")), 11.5 * 3600.0);
         assert_eq!(c.seconds_until(time("19:00")), 0.0);
         assert_eq!(c.told(11.5 * 3600.0), "06:30");
+        assert_eq!(c.dated(11.5 * 3600.0), "06:30");
+    }
+
+    #[test]
+    fn a_night_longer_than_a_day_counts_its_days() {
+        let c = clock("2025-01-10 18:00", "2025-01-13 18:00", "America/Chicago");
+        let told = [0.0, 5.99, 6.0, 72.0].map(|h| c.dated(h * 3600.0));
+        assert_eq!(
+            told,
+            [
+                "day 1, 18:00",
+                "day 1, 23:59",
+                "day 2, 00:00",
+                "day 4, 18:00"
+            ]
+        );
     }
 
     /// 10 March 2024: New York clocks went from 02:00 to 03:00 (US Energy Policy Act of 2005).

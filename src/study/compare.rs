@@ -2,7 +2,7 @@
 
 use super::choice::{Choice, CompareError};
 use super::paired::Paired;
-use super::recommend::recommend;
+use super::recommend::{recommend, recommended};
 use crate::findings::rank_key;
 use crate::night::{Night, run};
 use crate::quantity::Units;
@@ -22,7 +22,17 @@ pub struct Comparison {
 impl Comparison {
     /// The recommendation in these degrees.
     pub fn recommendation_in(&self, units: Units) -> String {
+        self.advice(units).join(" ")
+    }
+
+    /// The same sentence by sentence, the verdict first.
+    pub fn advice(&self, units: Units) -> Vec<String> {
         recommend(&self.nights, units)
+    }
+
+    /// The choice that is recommended or, if none is ready, comes closest; none of no choices.
+    pub fn recommended(&self) -> Option<&(String, Night)> {
+        self.nights.get(recommended(&self.nights)?)
     }
 }
 
@@ -51,7 +61,7 @@ pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Compariso
     let units = nights.first().map_or(Units::default(), |(_, night)| {
         night.scenario.scenario().units
     });
-    let recommendation = recommend(&nights, units);
+    let recommendation = recommend(&nights, units).join(" ");
     Ok(Comparison {
         nights,
         recommendation,

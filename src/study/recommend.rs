@@ -11,18 +11,34 @@ const THIN_MARGIN_K: f64 = 3.0;
 /// A choice: its name and what its night answers.
 type Ranked<'a> = (&'a str, &'a Findings);
 
-/// The recommendation over ranked nights, the best first, in these degrees.
-pub fn recommend(nights: &[(String, Night)], units: Units) -> String {
-    let ranked: Vec<Ranked> = nights
-        .iter()
-        .map(|(name, night)| (name.as_str(), &night.findings))
-        .collect();
-    sentence(&ranked, units)
+/// The recommendation over ranked nights, the best first, in these degrees: the verdict, and what is to be said of it.
+pub fn recommend(nights: &[(String, Night)], units: Units) -> Vec<String> {
+    sentences(&ranked(nights), units)
 }
 
-fn sentence(ranked: &[Ranked], units: Units) -> String {
+/// The place in the ranking of the choice that is recommended or, if none is ready, comes closest.
+pub fn recommended(nights: &[(String, Night)]) -> Option<usize> {
+    named(&ranked(nights))
+}
+
+fn named(ranked: &[Ranked]) -> Option<usize> {
+    let first = ranked.first()?;
+    let named = match first.1.ready.ready_at_departure {
+        true => best(ranked)?,
+        false => closest(*first, &ranked[1..]),
+    };
+    ranked.iter().position(|r| r.0 == named.0)
+}
+
+fn ranked(nights: &[(String, Night)]) -> Vec<Ranked<'_>> {
+    let each = nights.iter();
+    each.map(|(name, night)| (name.as_str(), &night.findings))
+        .collect()
+}
+
+fn sentences(ranked: &[Ranked], units: Units) -> Vec<String> {
     match ranked {
-        [] => "There was nothing to choose from.".to_owned(),
+        [] => vec!["There was nothing to choose from.".to_owned()],
         [first, ..] if first.1.ready.ready_at_departure => ready(ranked, units),
         [first, rest @ ..] => not_ready(*first, rest, units),
     }
@@ -33,11 +49,17 @@ fn safe(ranked: &&Ranked) -> bool {
     dangers(&ranked.1.warnings).is_empty()
 }
 
-/// The best that is ready and safe; a better one that is not safe is named with what is wrong with it.
-fn ready(ranked: &[Ranked], units: Units) -> String {
+/// The best that is ready and safe; if none is safe, the best that is ready.
+fn best<'a>(ranked: &[Ranked<'a>]) -> Option<Ranked<'a>> {
     let all = || ranked.iter().filter(|(_, f)| f.ready.ready_at_departure);
-    let Some((name, best)) = all().find(safe).or(all().next()) else {
-        return String::new();
+    all().find(safe).or(all().next()).copied()
+}
+
+/// A better one that is not safe is named with what is wrong with it.
+fn ready(ranked: &[Ranked], units: Units) -> Vec<String> {
+    let all = || ranked.iter().filter(|(_, f)| f.ready.ready_at_departure);
+    let Some((name, best)) = best(ranked) else {
+        return Vec::new();
     };
     let margin = units.size(best.ready.margin_k.unwrap_or(0.0));
     let last = best
@@ -50,23 +72,26 @@ fn ready(ranked: &[Ranked], units: Units) -> String {
         }
         _ => String::new(),
     };
-    let mut told = format!(
+    let mut told = vec![format!(
         "Use \"{name}\": every part is ready at departure with {margin} to spare{last}{warm}, for {:.1} kWh{}.",
         best.energy.kwh,
         dryness(best),
-    );
+    )];
     if best.ready.margin_k.is_some_and(|m| m < THIN_MARGIN_K) {
-        told += " That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, \
-or put a thermometer on that part before you trust it.";
+        told.push(
+            "That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, or put a \
+thermometer on that part before you trust it."
+                .to_owned(),
+        );
     }
-    for (other, findings) in all().take_while(|(other, _)| other != name).chain(
+    for (other, findings) in all().take_while(|(other, _)| *other != name).chain(
         // None is safe: the one that is named is not either.
-        all().filter(|r| r.0 == *name && !safe(r)),
+        all().filter(|r| r.0 == name && !safe(r)),
     ) {
         let wrong = dangers(&findings.warnings).join(", and ");
-        told += &format!(" Do not use \"{other}\" as it stands: {wrong}.");
+        told.push(format!("Do not use \"{other}\" as it stands: {wrong}."));
     }
-    let mut after = all().skip_while(|(other, _)| other != name).skip(1);
+    let mut after = all().skip_while(|(other, _)| *other != name).skip(1);
     if let Some((second, findings)) = after.find(safe) {
         let more = findings.energy.kwh - best.energy.kwh;
         let margin_k = findings.ready.margin_k.unwrap_or(0.0);
@@ -84,13 +109,15 @@ or put a thermometer on that part before you trust it.";
             // It saves energy and was ranked lower all the same, so water was why.
             format!("for {:.1} kWh less, but with more water inside", -more)
         };
-        told += &format!(" \"{second}\" would also do, with {margin} to spare{thin}, {energy}.");
+        told.push(format!(
+            "\"{second}\" would also do, with {margin} to spare{thin}, {energy}."
+        ));
     }
-    told += &match ranked.len() - all().count() {
-        0 => String::new(),
-        1 => " One choice is not ready in time.".to_owned(),
-        n => format!(" {n} choices are not ready in time."),
-    };
+    match ranked.len() - all().count() {
+        0 => {}
+        1 => told.push("One choice is not ready in time.".to_owned()),
+        n => told.push(format!("{n} choices are not ready in time.")),
+    }
     told
 }
 
@@ -102,16 +129,21 @@ fn dryness(best: &Findings) -> &'static str {
     }
 }
 
-/// None is ready: the one with the least lack of warmth, and all that it lacks.
-fn not_ready(first: Ranked, rest: &[Ranked], units: Units) -> String {
+/// The one with the least lack of warmth.
+fn closest<'a>(first: Ranked<'a>, rest: &[Ranked<'a>]) -> Ranked<'a> {
     let margin = |ranked: Ranked| ranked.1.ready.margin_k.unwrap_or(f64::NEG_INFINITY);
-    let closest = rest.iter().fold(first, |best, other| {
+    rest.iter().fold(first, |best, other| {
         if margin(*other) > margin(best) {
             *other
         } else {
             best
         }
-    });
+    })
+}
+
+/// None is ready: the one that comes closest, and all that it lacks.
+fn not_ready(first: Ranked, rest: &[Ranked], units: Units) -> Vec<String> {
+    let closest = closest(first, rest);
     let unmet = &closest.1.ready.unmet;
     let lacks: Vec<String> = unmet.iter().map(|u| lack(u, units)).collect();
     let cold = unmet
@@ -128,13 +160,13 @@ fn not_ready(first: Ranked, rest: &[Ranked], units: Units) -> String {
     advice.push("do not start the engine on these");
     let advice = advice.join("; ");
     let (initial, rest) = advice.split_at(1);
-    format!(
-        "None of these is ready at departure. \"{}\" comes closest: {}{}. {}{rest}.",
+    let verdict = format!(
+        "None of these is ready at departure. \"{}\" comes closest: {}{}.",
         closest.0,
         if cold { "" } else { "it is warm enough, but " },
         lacks.join(", and "),
-        initial.to_uppercase(),
-    )
+    );
+    vec![verdict, format!("{}{rest}.", initial.to_uppercase())]
 }
 
 fn lack(unmet: &Unmet, units: Units) -> String {
@@ -247,7 +279,7 @@ mod tests {
 
     fn told(nights: &[(&str, Findings)], units: Units) -> String {
         let ranked: Vec<Ranked> = nights.iter().map(|(name, f)| (*name, f)).collect();
-        sentence(&ranked, units)
+        sentences(&ranked, units).join(" ")
     }
 
     #[test]
@@ -290,6 +322,37 @@ mod tests {
         );
         assert!(both.starts_with("Use \"small\""), "{both}");
         assert!(both.contains("Do not use \"big\""), "{both}");
+    }
+
+    /// The choice whose card is written is the one that the sentence names.
+    #[test]
+    fn what_is_recommended_is_what_the_sentence_names() {
+        let mut hot = night(24.0, 9.0, 1.0);
+        hot.warnings = vec![crate::findings::Warning::OverBreaker {
+            current_a: 44.6,
+            breaker_a: 15.0,
+        }];
+        let small = || ("small", night(14.0, 5.0, 2.0));
+        let (cold, colder) = (
+            ("cold", night(1.0, -2.0, 2.0)),
+            ("none", night(-20.0, -20.0, 0.0)),
+        );
+        for (nights, place) in [
+            (vec![("big", hot.clone()), small()], Some(1)),
+            (vec![("big", hot)], Some(0)),
+            (vec![colder, cold], Some(1)),
+            (vec![], None),
+        ] {
+            let ranked: Vec<Ranked> = nights.iter().map(|(name, f)| (*name, f)).collect();
+            assert_eq!(named(&ranked), place);
+            let verdict = sentences(&ranked, Units::Celsius).remove(0);
+            if let Some(place) = place {
+                assert!(
+                    verdict.contains(&format!("\"{}\"", ranked[place].0)),
+                    "{verdict}"
+                );
+            }
+        }
     }
 
     #[test]

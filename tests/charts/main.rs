@@ -6,7 +6,7 @@ use coldsoak::files::night::load_builtin;
 use coldsoak::findings::HeatCourse;
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::Units;
-use coldsoak::report::chart::{ChartView, Show, of_night};
+use coldsoak::report::chart::{Breadth, ChartView, Show, of_night};
 use coldsoak::report::ink::Paper;
 use std::sync::OnceLock;
 
@@ -32,6 +32,7 @@ fn view(night: &Night, units: Units, paper: Paper) -> ChartView<'_> {
         units,
         threshold: scenario.question.threshold,
         paper,
+        breadth: Breadth::Sheet,
     }
 }
 

@@ -1,4 +1,4 @@
-//! The engine map and the report.
+//! The engine map, the charts of comparisons, the reports, and the night in brief.
 
 use super::Desk;
 
@@ -32,7 +32,8 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
     for (flags, said) in [
         (&["--at", "half five"][..], "no time of day"),
         (&["--at", "12:00"], "not within the night"),
-        (&["--out", "engine.bmp"], "neither .svg nor .png"),
+        (&["--out", "engine.bmp"], "none of .svg, .png and .gif"),
+        (&["--out", "engine.gif"], "one moment is asked"),
         (&["--every", "often"], "no span of time"),
         (&["--every", "1min"], "96 at most"),
     ] {
@@ -58,4 +59,115 @@ fn a_report_is_one_file_and_is_not_overwritten_unasked() {
     desk.run(&["night", NIGHT, "--report", "page.html", "--force"])
         .done();
     assert_eq!(desk.files("."), ["page.html"]);
+}
+
+const CHOICES: &str =
+    r#"(title: "One <choice>", night: "block-cooling", choices: [(name: "no heater")])"#;
+
+#[test]
+fn a_comparison_has_a_page_too_and_a_chart() {
+    let desk = Desk::new();
+    std::fs::write(desk.path().join("choices.ron"), CHOICES).unwrap();
+    let words = ["compare", "choices.ron", "--quick", "--out", "kept"];
+    let words = [&words[..], &["--report", "page.html"]].concat();
+    let told = desk.run(&words).done();
+    assert!(told.contains("The report is in page.html"), "{told}");
+    let page = std::fs::read_to_string(desk.path().join("page.html")).unwrap();
+    for part in [
+        "One &lt;choice&gt;",
+        "Card for the hangar wall: no heater",
+        "No heater is planned.",
+        "Cautions",
+        "SHA-256",
+        "choices.ron",
+    ] {
+        assert!(page.contains(part), "{part}");
+    }
+    let refused = desk.run(&[&words[..4], &["kept2", "--report", "page.html"]].concat());
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("--force"), "{}", refused.err);
+    // A file that holds a comparison is known by its keys.
+    desk.run(&["chart", "choices.ron", "--out", "there"]).done();
+    for ending in ["csv", "svg"] {
+        let name = format!("choices.{ending}");
+        assert!(desk.files("there").contains(&name), "{name}");
+    }
+    let csv = desk.run(&["chart", "choices.ron", "--out", "c.csv"]).done();
+    assert_eq!(csv, "");
+    let csv = std::fs::read_to_string(desk.path().join("c.csv")).unwrap();
+    assert!(csv.starts_with("time_h,clock,hangar_air_"), "{csv:.60}");
+    let refused = desk.run(&["chart", "choices.ron", "--show", "choices,heat"]);
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("is of one night"), "{}", refused.err);
+}
+
+/// Read back by the decoder of the GIF library.
+#[cfg(feature = "png")]
+#[test]
+fn a_map_in_motion_has_a_picture_for_every_moment() {
+    let desk = Desk::new();
+    let words = [
+        "map",
+        NIGHT,
+        "--every",
+        "2h",
+        "--paper",
+        "dark",
+        "--out",
+        "night.gif",
+    ];
+    desk.run(&words).done();
+    let bytes = std::fs::read(desk.path().join("night.gif")).unwrap();
+    assert!(bytes.len() < 600_000, "{} bytes", bytes.len());
+    let mut decoder = gif::DecodeOptions::new()
+        .read_info(bytes.as_slice())
+        .unwrap();
+    assert!(decoder.global_palette().is_some());
+    let (mut frames, mut local) = (0, 0);
+    while let Some(frame) = decoder.read_next_frame().unwrap() {
+        frames += 1;
+        local += usize::from(frame.palette.is_some());
+    }
+    // From 20:00 to 08:00, both told.
+    assert_eq!((frames, local), (7, 0));
+    let told = b"coldsoak map block-cooling --every 2h";
+    assert!(bytes.windows(told.len()).any(|w| w == told));
+}
+
+#[test]
+fn a_night_in_brief_tells_verdict_times_and_cautions_only() {
+    let desk = Desk::new();
+    let whole = desk.run(&["night", "small-engine-top"]).done();
+    let brief = desk.run(&["night", "small-engine-top", "--brief"]).done();
+    for kept in [
+        "eady at departure",
+        "What happened when",
+        "Cautions",
+        "Made by coldsoak",
+    ] {
+        assert!(brief.contains(kept) && whole.contains(kept), "{kept}");
+    }
+    for left in ["Parts at departure", "Groups at departure", "Books:"] {
+        assert!(whole.contains(left) && !brief.contains(left), "{left}");
+    }
+    assert!(2 * brief.lines().count() < whole.lines().count());
+}
+
+#[test]
+fn a_comparison_fits_its_terminal() {
+    let desk = Desk::new();
+    std::fs::write(desk.path().join("choices.ron"), CHOICES).unwrap();
+    for columns in ["60", "80", "118"] {
+        let mut command = desk.command(&["compare", "choices.ron", "--quick", "--out", columns]);
+        let ran = super::Ran::of(&command.env("COLUMNS", columns).output().unwrap());
+        let text = ran.done();
+        for line in text.lines() {
+            let most: usize = columns.parse().unwrap();
+            assert!(line.chars().count() <= most, "{columns}: {line}");
+        }
+        // No column is lost where the table is folded.
+        for head in ["warm", "coldest part", "denses", "kWh", "peak"] {
+            assert!(text.contains(head), "{columns}: {head} in\n{text}");
+        }
+    }
 }

@@ -126,6 +126,18 @@ fn a_departure_can_be_typed_and_a_wrong_one_is_two() {
     }
 }
 
+/// Hours that are sought anew do not keep a night from being left earlier.
+#[test]
+fn a_departure_before_the_hours_of_a_heater_that_is_sought_is_answered() {
+    let desk = Desk::new();
+    let night = "(title: \"t\", clock: (begin: \"19:00\", departure: \"07:00\"), engine: \"flat-four-3l1\", \
+                 hangar: \"shut\", weather: steady(outdoors: degC(2)), \
+                 heaters: [(heater: \"bay-fan-250w\", hours: from(\"05:00\"))])";
+    std::fs::write(desk.path().join("early.ron"), night).unwrap();
+    let told = desk.run(&["when", "early.ron", "--depart", "02:00"]).done();
+    assert!(told.contains("02:00"), "{told}");
+}
+
 #[test]
 fn nothing_to_switch_is_two_and_told_where_it_stands() {
     let desk = Desk::new();

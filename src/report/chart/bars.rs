@@ -4,8 +4,8 @@ use super::super::axis::{amounts, round_range, tick_label};
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
 use super::super::heading;
 use super::super::ink::{self, Ink};
-use super::super::names::{NAME, NAME_WIDEST, fitted};
-use super::figure::{MARGIN, WIDTH};
+use super::super::names::{NAME, fitted};
+use super::figure::MARGIN;
 use super::numbers::told;
 use super::view::{ChartView, Picture};
 
@@ -59,7 +59,7 @@ impl Bars<'_> {
         let rows = self.drawn.max(1) as f64;
         let high = heading::HIGH + EDGE + ROW * rows + AXIS + MARGIN;
         let told = format!("{}. {}", self.view.title, self.view.saying(&self.what));
-        let size = (WIDTH as u32, high as u32);
+        let size = (self.view.breadth.width() as u32, high as u32);
         Ok(Picture {
             svg: sheet(self.view.paper, size, &told, |canvas| self.paint(canvas))?,
             csv: self.numbers()?,
@@ -73,7 +73,7 @@ impl Bars<'_> {
             self.view.title,
             &saying,
             MARGIN + MARK,
-            WIDTH - MARGIN,
+            self.view.breadth.width() - MARGIN,
         )?;
         let (plain, quiet) = (
             Lettering::plain(NAME, ink::TEXT),
@@ -89,8 +89,8 @@ impl Bars<'_> {
         for row in rows {
             widest = widest.max(canvas.width_of(&row.name, plain)?);
         }
-        let left = MARGIN + MARK + widest.min(NAME_WIDEST * 1.3) + 12.0;
-        let right = WIDTH - MARGIN - FIGURES;
+        let left = MARGIN + MARK + widest.min(self.view.breadth.name_widest() * 1.3) + 12.0;
+        let right = self.view.breadth.width() - MARGIN - FIGURES;
         let floor = top + ROW * rows.len() as f64;
         let bars = rows.iter().flat_map(|r| r.bars.iter());
         let marks = rows.iter().filter_map(|r| r.mark);

@@ -4,7 +4,7 @@ use super::super::canvas::DrawError;
 use super::line::{Line, air, coldest, degrees, look};
 use super::numbers::slug;
 use super::temperature::{degrees_panel, figure};
-use super::view::{ChartView, Picture};
+use super::view::{Breadth, ChartView, Picture};
 use crate::trace::Trace;
 
 /// The coldest engine part of each named night, by the clock. Inks follow the order given, so that the
@@ -19,7 +19,11 @@ pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Pict
     for (k, (name, trace)) in nights.iter().enumerate() {
         lines.push(Line {
             key: format!("{}_{}_coldest", k + 1, slug(name)),
-            name: format!("{} {name}", k + 1),
+            name: match view.breadth {
+                Breadth::Sheet => format!("{} {name}", k + 1),
+                // The table beside it has the names.
+                Breadth::Phone => format!("{}", k + 1),
+            },
             points: degrees(coldest(trace), view.units),
             ink: look(k).0,
             width: 2.4,

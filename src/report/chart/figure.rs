@@ -7,16 +7,12 @@ use super::super::axis::hour_ticks;
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
 use super::super::heading;
 use super::super::ink;
-use super::super::names::{LEADER, NAME, NAME_WIDEST, fitted};
+use super::super::names::{LEADER, NAME, fitted};
 use super::numbers::written;
 use super::panel::{Panel, Place};
 use super::strip::Strip;
 use super::view::{ChartView, Picture};
 
-/// How wide every chart is. On a quarter of a page (a landscape A6 sheet, 148 mm) its words are then 2.2 mm high.
-pub const WIDTH: f64 = 880.0;
-/// The left edge of panels.
-pub const LEFT: f64 = 62.0;
 /// What is left free at the right edge.
 pub const MARGIN: f64 = 12.0;
 /// From the headings to the first panel: room for the departure and the unit.
@@ -53,9 +49,9 @@ impl Figure<'_> {
     /// *Errors*: the drawing failed, which is a fault of the program.
     pub fn picture(&self) -> Result<Picture, DrawError> {
         let told = format!("{}. {}", self.view.title, self.view.saying(&self.what));
-        let (size, paper) = ((WIDTH as u32, self.height()), self.view.paper);
+        let size = (self.view.breadth.width() as u32, self.height());
         Ok(Picture {
-            svg: sheet(paper, size, &told, |canvas| self.paint(canvas))?,
+            svg: sheet(self.view.paper, size, &told, |canvas| self.paint(canvas))?,
             csv: written(self.view.clock, &self.panels, &self.strips)?,
         })
     }
@@ -75,13 +71,15 @@ impl Figure<'_> {
 
     fn paint(&self, canvas: &Canvas) -> Result<(), DrawError> {
         let saying = self.view.saying(&self.what);
-        heading::written(canvas, self.view.title, &saying, LEFT, WIDTH - MARGIN)?;
-        let right = WIDTH - self.names_width(canvas)? - LEADER - MARGIN;
+        let breadth = self.view.breadth;
+        let (left, edge) = (breadth.left(), breadth.width() - MARGIN);
+        heading::written(canvas, self.view.title, &saying, left, edge)?;
+        let right = edge - self.names_width(canvas)? - LEADER;
         let end_s = self.end_s.max(1.0);
-        let hours = hour_ticks(self.view.clock, end_s);
+        let hours = hour_ticks(self.view.clock, end_s, breadth.hours());
         let mut top = heading::HIGH + ABOVE;
         let mut lowest = Place {
-            left: LEFT,
+            left,
             right,
             top,
             floor: top,
@@ -93,7 +91,7 @@ impl Figure<'_> {
                 floor: top + panel.high,
                 ..lowest
             };
-            panel.paint(canvas, &place, &hours)?;
+            panel.paint(canvas, &place, &hours, breadth.name_widest())?;
             self.departure(canvas, &place, k == 0)?;
             top = place.floor + BETWEEN;
             lowest = place;
@@ -131,7 +129,7 @@ impl Figure<'_> {
                     canvas.bar((place.x(from), top), (place.x(to), foot), strip.ink)?;
                 }
             }
-            let name = fitted(canvas, &strip.name, small, NAME_WIDEST)?;
+            let name = fitted(canvas, &strip.name, small, self.view.breadth.name_widest())?;
             let at = (place.right + LEADER, (top + foot) / 2.0);
             canvas.words(&name, at, Stand::Right, small)?;
         }
@@ -153,11 +151,12 @@ impl Figure<'_> {
         if !told {
             return Ok(());
         }
-        let words = format!("departure {}", self.view.clock.told(self.departure_s));
+        let words = format!("departure {}", self.view.clock.dated(self.departure_s));
         let lettering = Lettering::plain(NAME, ink::MARK);
         let half = canvas.width_of(&words, lettering)? / 2.0;
         // Clear of the unit at the left.
-        let centre = x.clamp(LEFT + half + 8.0, WIDTH - MARGIN - half);
+        let edge = self.view.breadth.width() - MARGIN;
+        let centre = x.clamp(place.left + half + 8.0, edge - half);
         let at = (centre, place.top - 17.0);
         canvas.words(&words, at, Stand::Middle, lettering)
     }
@@ -172,6 +171,6 @@ impl Figure<'_> {
             widest = widest.max(canvas.width_of(name, small)?);
         }
         // A little more, for a reader whose own sans-serif runs wider than ours.
-        Ok((widest * 1.04).min(NAME_WIDEST))
+        Ok((widest * 1.04).min(self.view.breadth.name_widest()))
     }
 }

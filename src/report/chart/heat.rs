@@ -15,6 +15,8 @@ use crate::trace::{LossPath, SwitchCause, Trace};
 const SPANS_S: [f64; 8] = [60.0, 120.0, 300.0, 600.0, 900.0, 1800.0, 3600.0, 7200.0];
 /// The most spans in a picture: two pixels each.
 const MOST_SPANS: f64 = 280.0;
+/// The fewest spans that three turns of a thermostat may leave.
+const FEWEST_SPANS: f64 = 12.0;
 /// How high the panel is, in pixels.
 const HIGH: f64 = 400.0;
 /// A thermostat that came on no more often than this is shown turn by turn.
@@ -104,7 +106,7 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
 }
 
 /// What values are averaged over: wide enough for the picture, and for three turns of a thermostat, whose teeth would
-/// hide where the heat goes.
+/// hide where the heat goes; for one turn if three were a large part of the night.
 fn span_s(trace: &Trace, end_s: f64) -> f64 {
     let turns = trace.switchings.iter();
     let turns: Vec<f64> = turns
@@ -115,7 +117,12 @@ fn span_s(trace: &Trace, end_s: f64) -> f64 {
         [first, .., last] if turns.len() > FEW_TURNS => (last - first) / (turns.len() - 1) as f64,
         _ => 0.0,
     };
-    let least = (end_s / MOST_SPANS).max(3.0 * turn_s);
+    let over = if 3.0 * turn_s > end_s / FEWEST_SPANS {
+        turn_s
+    } else {
+        3.0 * turn_s
+    };
+    let least = (end_s / MOST_SPANS).max(over);
     let wide = SPANS_S.into_iter().find(|s| *s >= least);
     wide.unwrap_or(least)
 }

@@ -20,4 +20,4 @@ mod water;
 
 pub use line::coldest;
 pub use night::{Show, of_night};
-pub use view::{ChartView, Picture};
+pub use view::{Breadth, ChartView, Picture};

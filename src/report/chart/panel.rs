@@ -94,10 +94,16 @@ impl Panel {
         round_range(values.chain(piled).chain(limits), most)
     }
 
-    /// Draws it; the hours are drawn by the figure.
+    /// Draws it, its names so wide at most; the hours are drawn by the figure.
     ///
     /// *Errors*: the drawing failed.
-    pub fn paint(&self, canvas: &Canvas, place: &Place, hours: &[f64]) -> Result<(), DrawError> {
+    pub fn paint(
+        &self,
+        canvas: &Canvas,
+        place: &Place,
+        hours: &[f64],
+        widest: f64,
+    ) -> Result<(), DrawError> {
         let ((low, high), ticks) = self.axis();
         let y = |value: f64| place.floor - (value - low) / (high - low) * (place.floor - place.top);
         let x = |seconds: f64| place.x(seconds);
@@ -145,7 +151,7 @@ impl Panel {
         }
         named.retain(|n| !n.text.is_empty());
         let bounds = (place.top + 4.0, place.floor - 4.0);
-        names::written(canvas, named, place.right, bounds)
+        names::written(canvas, named, place.right, bounds, widest)
     }
 
     fn grid(

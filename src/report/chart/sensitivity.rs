@@ -32,7 +32,8 @@ pub fn sensitivity(
                 "{} to {}",
                 units.difference(influence.at_low_k),
                 units.difference(influence.at_high_k)
-            ),
+            )
+            .replace('-', "\u{2212}"),
             numbers: vec![low, high],
         }
     });

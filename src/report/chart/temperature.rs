@@ -9,9 +9,8 @@ use super::line::{Line, air, coldest, degrees, look, points, weighted};
 use super::panel::{Limit, Panel};
 use super::stack::Stack;
 use super::strip::Strip;
-use super::view::{ChartView, Picture, Unit};
+use super::view::{Breadth, ChartView, Picture, Unit};
 use crate::findings::DewCourse;
-use crate::quantity::Units;
 use crate::trace::{ReadingNote, Trace};
 
 /// Dots of the coldest engine part.
@@ -53,7 +52,7 @@ pub fn temperature(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError
     let mut panels = vec![degrees_panel(view, lines)];
     let mut strips = heaters(trace);
     if let Some(dew) = DewCourse::of(trace).filter(|dew| !dew.groups.is_empty()) {
-        panels.push(dew_panel(trace, units, &dew));
+        panels.push(dew_panel(trace, view, &dew));
         strips.push(settling(&dew));
     }
     figure(trace, view, "means over groups of parts", panels, strips).picture()
@@ -96,12 +95,18 @@ pub fn degrees_panel(view: &ChartView, lines: Vec<Line>) -> Panel {
     }
 }
 
-fn dew_panel(trace: &Trace, units: Units, dew: &DewCourse) -> Panel {
+fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewCourse) -> Panel {
+    let units = view.units;
     let least = dew.least_k().into_iter().map(|k| units.step(k));
     Panel {
         unit: Unit::step(units),
-        heading: "Coldest inner wall above the dew point inside; below zero, water settles"
-            .to_owned(),
+        heading: match view.breadth {
+            Breadth::Sheet => {
+                "Coldest inner wall above the dew point inside; below zero, water settles"
+            }
+            Breadth::Phone => "Coldest inner wall above the dew point",
+        }
+        .to_owned(),
         high: DEW_HIGH,
         range: None,
         lines: vec![Line {

@@ -19,6 +19,50 @@ pub struct ChartView<'a> {
     pub threshold: Temperature,
     /// What it is drawn on.
     pub paper: Paper,
+    /// How wide it is.
+    pub breadth: Breadth,
+}
+
+/// How wide a chart is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Breadth {
+    /// For a screen or a quarter of a page.
+    #[default]
+    Sheet,
+    /// For a telephone: fewer figures on the axes, headings and names as short as can be.
+    Phone,
+}
+
+impl Breadth {
+    /// The width of the picture, in pixels. On a quarter of a page (a landscape A6 sheet, 148 mm) the words of a sheet
+    /// are then 2.2 mm high; on a telephone of 380 pixels those of a phone are 11 pixels.
+    pub fn width(self) -> f64 {
+        match self {
+            Self::Sheet => 880.0,
+            Self::Phone => 420.0,
+        }
+    }
+    /// The left edge of panels.
+    pub(super) fn left(self) -> f64 {
+        match self {
+            Self::Sheet => 62.0,
+            Self::Phone => 44.0,
+        }
+    }
+    /// The widest a name beside its line may be.
+    pub(super) fn name_widest(self) -> f64 {
+        match self {
+            Self::Sheet => 240.0,
+            Self::Phone => 150.0,
+        }
+    }
+    /// The most hours that are told along the clock.
+    pub(super) fn hours(self) -> f64 {
+        match self {
+            Self::Sheet => 8.5,
+            Self::Phone => 3.6,
+        }
+    }
 }
 
 /// A chart that was drawn.

@@ -39,6 +39,7 @@ pub fn water(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError> {
     let drawn = rows.iter().filter(|r| r.numbers[1] >= LEAST_G).count();
     let rest = match rows.len() - drawn {
         0 => String::new(),
+        _ if drawn == 0 => String::new(),
         n => format!("; on {n} more walls never {LEAST_G} g"),
     };
     let empty = if rows.is_empty() {

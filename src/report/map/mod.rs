@@ -11,6 +11,7 @@ mod front;
 mod jets;
 mod measures;
 mod moment;
+mod outline;
 mod panel;
 mod pen;
 mod picture;
@@ -19,10 +20,13 @@ mod scale;
 mod sheet;
 mod side;
 mod strip;
+mod style;
 mod svg;
 #[cfg(test)]
 mod tests;
+mod text;
 
 pub use picture::Map;
 pub use strip::{MOST, strip};
-pub use svg::STYLE;
+pub use style::style;
+pub use text::{Colours, text};

@@ -6,9 +6,11 @@ use super::moment::Moment;
 use super::panel::Panel;
 use super::scale::{Rgb, Scale, edge_on, hex};
 use super::sheet::{self, PANEL, PANEL_HIGH};
-use super::svg::{self, Paint, STYLE, escaped, short};
+use super::style::{ground, style};
+use super::svg::{self, Paint, escaped, short};
 use crate::night::Night;
 use crate::quantity::Units;
+use crate::report::ink::Paper;
 use crate::report::phrase::finely;
 
 /// Samples of the night that the scale of colours looks at.
@@ -124,7 +126,7 @@ impl<'a> Map<'a> {
         boxes
     }
     /// A moment as a picture in a file of its own.
-    pub fn svg(&self, time_s: f64) -> String {
+    pub fn svg(&self, time_s: f64, paper: Paper) -> String {
         let moment = self.moment(time_s);
         let colours = self.colours(&moment);
         let (wide, high) = self.drawing.size;
@@ -132,12 +134,13 @@ impl<'a> Map<'a> {
         let heading = sheet::heading(title);
         let mut text = format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}\" height=\"{1}\" viewBox=\"0 0 {0} {1}\" role=\"img\" \
-             class=\"m\">\n<title>{2}</title><desc>{3}</desc><style>{STYLE}</style><rect width=\"{0}\" height=\"{1}\" \
-             fill=\"#fff\"/>",
+             class=\"m\">\n<title>{2}</title><desc>{3}</desc><style>{4}</style>{5}",
             short(wide),
             short(high),
             escaped(title),
             escaped(&self.told(&moment)),
+            style(paper),
+            ground(paper, (wide, high)),
         );
         svg::words(&mut text, &heading, None);
         text += &svg::still(&self.drawing, &Paint::Direct(&colours));

@@ -3,7 +3,9 @@
 use super::drawing::{Anchor, Drawing, Shape, Words};
 use super::picture::Map;
 use super::sheet::{self, MARGIN, PANEL, WIDTH};
-use super::svg::{self, Paint, STYLE, escaped, short};
+use super::style::{ground, style};
+use super::svg::{self, Paint, escaped, short};
+use crate::report::ink::Paper;
 use crate::report::phrase::finely;
 
 /// Most pictures of a strip.
@@ -18,7 +20,7 @@ const HEAD: f64 = 44.0;
 const FOOT: f64 = 74.0;
 
 /// The strip of these seconds after the beginning.
-pub fn strip(map: &Map, times_s: &[f64]) -> String {
+pub fn strip(map: &Map, times_s: &[f64], paper: Paper) -> String {
     let title = &map.night.scenario.scenario().title;
     let clock = map.night.scenario.clock();
     let drawing = few(&map.drawing);
@@ -32,12 +34,13 @@ pub fn strip(map: &Map, times_s: &[f64]) -> String {
     let size = (WIDTH, HEAD + rows as f64 * high + FOOT);
     let mut text = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}\" height=\"{1}\" viewBox=\"0 0 {0} {1}\" role=\"img\" \
-         class=\"m\">\n<title>{2}</title><desc>{3} pictures of the engine through the night.</desc><style>{STYLE}</style>\
-         <rect width=\"{0}\" height=\"{1}\" fill=\"#fff\"/>",
+         class=\"m\">\n<title>{2}</title><desc>{3} pictures of the engine through the night.</desc><style>{4}</style>{5}",
         short(size.0),
         short(size.1),
         escaped(title),
         times_s.len(),
+        style(paper),
+        ground(paper, size),
     );
     svg::words(&mut text, &sheet::heading(title), None);
     for (k, time_s) in times_s.iter().enumerate() {

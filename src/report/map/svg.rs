@@ -8,25 +8,6 @@ use crate::quantity::Units;
 use crate::report::axis::tick_label;
 use std::fmt::Write;
 
-/// How lines and words look, in a file and in a page alike.
-pub const STYLE: &str = "\
-.m text{font-family:sans-serif;fill:#22262b;dominant-baseline:auto}\
-.m .q{fill:#4d555e}\
-.m .s{stroke-width:1;stroke-linejoin:round}\
-.m .o{stroke-width:.5;stroke-linejoin:round}\
-.m .a{stroke:none}\
-.m .x{fill:none;stroke:#22262b;stroke-width:.8;stroke-dasharray:14 3 3 3}\
-.m .e{fill:none;stroke:#22262b;stroke-width:1}\
-.m .c{fill:none;stroke:#fff;stroke-width:6;stroke-linejoin:round}\
-.m .k{fill:none;stroke:#b3005e;stroke-width:3;stroke-linejoin:round}\
-.m .w{fill:#fff;stroke:#000;stroke-width:1}\
-.m .h{fill:none;stroke:#fff;stroke-width:6}\
-.m .j{fill:none;stroke:#5c1a66;stroke-width:2.6}\
-.m .z{fill:none;stroke:#5c1a66;stroke-width:1.4;stroke-dasharray:3 4}\
-.m .p{fill:#5c1a66;stroke:#fff;stroke-width:1}\
-.m .b{fill:#5c1a66;stroke:#fff;stroke-width:1.5}\
-.m .n{fill:#fff;stroke:#5c1a66;stroke-width:1.5}";
-
 /// How shapes get their colour.
 pub enum Paint<'a> {
     /// Each subject's own.

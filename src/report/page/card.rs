@@ -2,9 +2,11 @@
 
 use super::data::{Card, Entry};
 use crate::night::Night;
+use crate::report::asked::sensor;
 use crate::report::phrase::{finely, size};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;
+use crate::scenario::start::Warmth;
 use crate::study::when::Checkpoint;
 use crate::trace::Trace;
 
@@ -17,23 +19,36 @@ const BY_HAND: [&str; 5] = [
     "Look into the filler and at the breather's end for water and ice.",
 ];
 
+/// What is said first of a plan that does not make the engine ready.
+const SHORT: &str = "With this plan the engine is NOT ready at departure.";
+
 /// The card of a night.
 pub fn card(night: &Night) -> Card {
     let scenario = night.scenario.scenario();
     let clock = night.scenario.clock();
     let units = scenario.units;
     let leave_s = night.trace.departure_s;
+    // After a flight nothing is plugged in before the delay is over.
+    let earliest_s = match &scenario.start.warmth {
+        Warmth::after_flight { delay } => delay.si(),
+        _ => 0.0,
+    };
     let mut entries: Vec<(f64, String)> = Vec::new();
     for heater in &scenario.heaters {
         let place = match &heater.place {
             Place::at(place) => format!(" ({place})"),
             Place::aimed(_) => String::new(),
         };
-        let watts = heater.power.si();
+        // Many a name tells its watts.
+        let watts = format!("{:.0} W", heater.power.si());
+        let watts = match heater.name.contains(&watts) {
+            true => String::new(),
+            false => format!(", {watts}"),
+        };
         let thermostat = match &heater.thermostat {
             Some(t) => format!(
                 "; its thermostat holds the {} between {} and {}",
-                t.sensor,
+                sensor(night, &t.sensor),
                 t.lo.told(units),
                 t.hi.told(units)
             ),
@@ -41,13 +56,10 @@ pub fn card(night: &Night) -> Card {
         };
         let spans = match heater.hours {
             Hours::never => Vec::new(),
-            _ => heater.hours.spans(clock, 0.0, leave_s),
+            _ => heater.hours.spans(clock, earliest_s, leave_s),
         };
         for (on_s, off_s) in spans {
-            let on = format!(
-                "Switch on {}, {watts:.0} W{place}{thermostat}.",
-                heater.name
-            );
+            let on = format!("Switch on {}{watts}{place}{thermostat}.", heater.name);
             entries.push((on_s, on));
             if off_s < leave_s {
                 entries.push((off_s, format!("Switch off {}.", heater.name)));
@@ -87,11 +99,13 @@ pub fn card(night: &Night) -> Card {
         ));
     }
     entries.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let short = !night.findings.ready.ready_at_departure;
     Card {
+        short: short.then(|| SHORT.to_owned()),
         entries: entries
             .into_iter()
             .map(|(time_s, what)| Entry {
-                clock: clock.told(time_s),
+                clock: clock.dated(time_s),
                 what,
             })
             .collect(),

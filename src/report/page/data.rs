@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-/// Everything a page says.
+/// Everything the page of a night says.
 #[derive(Debug, Clone, Serialize)]
 pub struct Page {
     /// The night's title.
@@ -27,8 +27,8 @@ pub struct Page {
     pub numbers: Vec<Row>,
     /// Every part: name, at departure, warm after, margin.
     pub parts: Vec<Row>,
-    /// The chart, as SVG.
-    pub chart: String,
+    /// The chart.
+    pub chart: Chart,
     /// The style and the geometry of the engine map.
     pub map: Drawn,
     /// The moments of the map.
@@ -37,12 +37,80 @@ pub struct Page {
     pub budget: Vec<Row>,
     /// The card for the hangar wall.
     pub card: Card,
+    /// What it rests on.
+    pub rests: Rests,
+}
+
+/// Everything the page of a comparison says.
+#[derive(Debug, Clone, Serialize)]
+pub struct ChoicesPage {
+    /// The comparison's title.
+    pub title: String,
+    /// Whether any choice is ready.
+    pub ready: bool,
+    /// What to do.
+    pub verdict: String,
+    /// What is to be said of it.
+    pub more: Vec<String>,
+    /// What is dangerous about the choice that is recommended.
+    pub dangers: Vec<String>,
+    /// The night in a line.
+    pub setting: String,
+    /// The choice that is recommended or comes closest.
+    pub chosen: String,
+    /// Its engine, coverings, heaters.
+    pub asked: Vec<String>,
+    /// Its warnings.
+    pub warnings: Vec<String>,
+    /// The warnings of the others, each after its name.
+    pub other_warnings: Vec<String>,
+    /// The heads of the table of choices, after that of their names.
+    pub heads: Vec<String>,
+    /// The choices by rank.
+    pub choices: Vec<Row>,
+    /// How the table is to be read, in sentences.
+    pub reading: Vec<String>,
+    /// The chart.
+    pub chart: Chart,
+    /// The choices over plausible nights, if that was asked.
+    pub bands: Option<BandsTable>,
+    /// Where the heat of the chosen one went.
+    pub budget: Vec<Row>,
+    /// The card for the hangar wall.
+    pub card: Card,
+    /// What it rests on.
+    pub rests: Rests,
+}
+
+/// Choices over plausible nights.
+#[derive(Debug, Clone, Serialize)]
+pub struct BandsTable {
+    /// Its heads, after that of the names.
+    pub heads: Vec<String>,
+    /// A row a choice.
+    pub rows: Vec<Row>,
+    /// How it is to be read.
+    pub reading: String,
+    /// What survives the doubt.
+    pub verdict: String,
+}
+
+/// A chart, as SVG.
+#[derive(Debug, Clone, Serialize)]
+pub struct Chart {
+    /// For a screen and for paper.
+    pub sheet: String,
+    /// For a telephone.
+    pub phone: String,
+}
+
+/// What a page rests on, and where it comes from.
+#[derive(Debug, Clone, Serialize)]
+pub struct Rests {
     /// How far to trust it.
     pub trust: String,
-    /// Notes on the files.
-    pub notes: Vec<String>,
-    /// What is uncertain, in a line each.
-    pub unknowns: Vec<String>,
+    /// What is uncertain and what was noted on the files, in a line each.
+    pub told: Vec<String>,
     /// Cautions.
     pub cautions: Vec<String>,
     /// The version.
@@ -62,6 +130,17 @@ pub struct Row {
     pub cells: Vec<String>,
     /// Whether it stands out.
     pub strong: bool,
+}
+
+impl Row {
+    /// One that does not stand out.
+    pub fn of<const N: usize>(name: &str, cells: [String; N]) -> Self {
+        Self {
+            name: name.to_owned(),
+            cells: cells.to_vec(),
+            strong: false,
+        }
+    }
 }
 
 /// The engine map without its moments.
@@ -108,6 +187,8 @@ pub struct Step {
 /// The card for the hangar wall.
 #[derive(Debug, Clone, Serialize)]
 pub struct Card {
+    /// Said first of a plan that does not make the engine ready.
+    pub short: Option<String>,
     /// What to do and to read, in order.
     pub entries: Vec<Entry>,
     /// What to check by hand.

@@ -1,12 +1,17 @@
-//! One night as a page of its own: a single file that opens from disk, asks nothing of any network, steps through
-//! the night, and prints.
+//! Pages of their own, of one night and of a comparison: a single file that opens from disk, asks nothing of any
+//! network, and prints on two sheets; that of a night steps through it.
 
 mod budget;
 mod card;
+mod chart;
+mod choices;
 mod data;
+mod fill;
+mod night;
+mod rests;
 mod steps;
 #[cfg(test)]
 mod tests;
-mod written;
 
-pub use written::html;
+pub use choices::choices_html;
+pub use night::html;

@@ -23,7 +23,7 @@ pub fn steps(night: &Night, map: &Map) -> Vec<Step> {
             let moment = map.moment(time_s);
             Step {
                 index,
-                clock: clock.told(time_s),
+                clock: clock.dated(time_s),
                 name,
                 departure: time_s == leave_s,
                 colours: map.style(&moment),

@@ -194,7 +194,8 @@ fn one(
     let sought = least(most, most.div_ceil(POINTS), &make, tell)?;
     let Some(n) = sought.found else {
         // The largest amount that could be run: a record may not reach back all the way.
-        let ran = sought.tried.iter().rev().find(|(_, probe)| probe.is_some());
+        let ran = sought.tried.iter().rev();
+        let ran = ran.into_iter().find(|(n, probe)| *n > 0 && probe.is_some());
         return Ok(Err(Tried {
             change: (candidate.change)(ran.map_or(most, |(n, _)| *n)),
             probe: ran.and_then(|(_, probe)| probe.clone()),

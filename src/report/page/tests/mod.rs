@@ -1,11 +1,13 @@
 //! What must hold of every page: small, whole, escaped, its heat adding up. `.ci/report` reads it in a browser.
 
-use super::{budget, html, steps};
+use super::{budget, choices_html, html, steps};
 use crate::files::night::load_named_from;
 use crate::files::sources::Outside;
 use crate::night::{Night, run};
 use crate::report::map::Map;
 use crate::report::provenance::Provenance;
+use crate::study::choice::Choice;
+use crate::study::compare::compare;
 
 /// The largest page, bytes.
 const LARGEST: usize = 600_000;
@@ -40,6 +42,26 @@ fn a_page_is_small_asks_nothing_of_a_network_and_runs_no_script_of_a_file() {
         assert!(page.contains("&lt;script&gt;alert(1)"), "{name}");
         assert!(page.contains("an &lt;engine&gt;"), "{name}");
     }
+}
+
+/// Seven names and a title of a file are escaped too; a chart for a sheet and one for a telephone.
+#[test]
+fn a_page_of_choices_is_small_escaped_and_has_the_card_of_what_is_advised() {
+    let scenario = |name: &str| load_named_from(name, Outside::Refused).unwrap().scenario;
+    let choices = ["small-engine-top", "block-cooling"].map(|name| Choice {
+        name: format!("<i>{name}</i>"),
+        scenario: scenario(name),
+    });
+    let compared = compare(&choices, &|| {}).unwrap();
+    let from = Provenance::new(vec!["compare".to_owned()], Vec::new());
+    let page = choices_html("<title>", &compared, "an <engine>", &from).unwrap();
+    assert!(page.len() <= LARGEST, "{} bytes", page.len());
+    assert!(!page.contains("<i>") && !page.contains("<script"));
+    let (advised, _) = compared.recommended().unwrap();
+    assert_eq!(advised, "<i>small-engine-top</i>");
+    let card = "Card for the hangar wall: &lt;i&gt;small-engine-top&lt;&#x2f;i&gt;";
+    assert!(page.contains(card), "no {card}");
+    assert_eq!(page.matches("<svg").count(), 2);
 }
 
 #[test]
