@@ -248,6 +248,7 @@ mod tests {
             (0.0, 4.0)
         );
         assert_eq!(Number::value(7.5), 7.5);
+        assert_eq!(Number::value(Dual::<1>::variable(7.5, 0)), 7.5);
         // At nothing itself the other side is taken, with its slopes.
         assert_eq!(0.0.where_positive(1.0, 2.0), 2.0);
         let (yes, no) = (Dual::<1>::variable(1.0, 0), Dual::constant(2.0));
