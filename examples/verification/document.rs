@@ -91,7 +91,8 @@ const HEAD: &str = "# Verification: whether the equations are solved right\n\n\
 Remade by `.ci/verification`, which runs the tests, lets them record what they compared, and writes this page. A line is a \
 test: what it holds against which source, how many values it compared, and the one that came nearest to what is allowed. \
 Tolerances and errors are in the unit of what is compared, relative where none is named. `faults.txt` \
-tells what the tests find when the program is made wrong on purpose.\n\n";
+tells what the tests find when the program is made wrong on purpose, `mutants.txt` which of the small changes that a program \
+makes by itself they see (`.ci/faults` and `.ci/mutants` write them).\n\n";
 
 fn section(text: &mut String, heading: &str, checks: &BTreeMap<String, Check>) -> std::fmt::Result {
     writeln!(text, "## {heading}\n")?;

@@ -206,6 +206,19 @@ mod tests {
         assert!(found.ready.ready_at_departure && found.reached && found.ready.unmet.is_empty());
     }
 
+    /// The left cylinder is 30 K hotter when the engine comes to 4 °C, at 7.5 h, and as cold as the right one when it leaves.
+    #[test]
+    fn cylinders_apart_when_the_engine_became_warm_are_told() {
+        let mut night = warming(0.0);
+        let left: Vec<f64> = (0..=10).map(|h| if h == 7 { 60.0 } else { 0.0 }).collect();
+        night.cylinder("left", &left);
+        night.cylinder("right", &[0.0]);
+        let found = asked(&night.trace(), &question(4.0));
+        let (spread_k, time_h) = (30.0, 7.5);
+        let apart = Warning::Uneven { spread_k, time_h };
+        assert!(found.warnings.contains(&apart), "{:?}", found.warnings);
+    }
+
     #[test]
     fn exactly_at_the_threshold_is_ready_and_exactly_at_the_water_limit_is_not() {
         let found = asked(&warming(0.0).trace(), &question(5.0));

@@ -401,7 +401,9 @@ mod tests {
             let mut night = night();
             night.plugged("fan", 350.0, 0.0, 9.0);
             night.heater("unplugged", 1440.0, &[0.0]);
+            night.heater("of no watts", 0.0, &[0.0]);
             let found = CircuitFinding::of(&night.trace(), &circuit(other_w));
+            assert_eq!(found.heaters.len(), 2, "what takes nothing is not told");
             assert!((found.heaters[0].amps - 350.0 / 120.0).abs() < 1e-12);
             (found.heaters[0].at_most, found.heaters[1].at_most)
         };

@@ -114,5 +114,22 @@ mod tests {
             .map(|s| (s.1 - s.0) / 3600.0)
             .sum();
         assert!((hours - found.hours).abs() < 1e-9);
+        assert_eq!(course.oil_water_g, Some(vec![15.0, 15.0]));
+    }
+
+    #[test]
+    fn walls_are_called_what_people_call_them() {
+        let label = |group: &str| {
+            WallGroupCourse {
+                group: group.to_owned(),
+                margin_k: Vec::new(),
+                grams: Vec::new(),
+            }
+            .label()
+        };
+        assert_eq!(
+            GROUPS.map(label),
+            ["upper walls", "crankshaft", "accessory case", "lower walls"]
+        );
     }
 }

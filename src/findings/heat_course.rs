@@ -134,6 +134,24 @@ mod tests {
         }
     }
 
+    /// 36 K an hour: 1 W into 100 J/K of bay air, 0.1 W into 10 J/K of gas, and the latent heat of 0.009 g of vapour.
+    #[test]
+    fn air_and_its_vapour_take_their_share_and_what_is_always_fed_in_is_a_source() {
+        let mut night = Handmade::hours(&[0.0, 1.0, 1.0, 2.0]);
+        night.pocket("rear", &[0.0, 36.0, 36.0, 36.0], &[0.0]);
+        night.gas(&[0.0, 36.0, 36.0, 36.0], &[1.0, 2.0, 2.0, 2.0], &[0.0]);
+        let mut trace = night.trace();
+        trace.legend.fed_w = 1.5;
+        let course = HeatCourse::of(&trace);
+        // Two samples at one moment, as where a heater is switched, are no span.
+        assert_eq!(course.edges_s, [0.0, 3600.0, 7200.0]);
+        let into_air = 1.0 + 0.1 + LATENT_HEAT_J_PER_G * 0.009 / 3600.0;
+        assert!((course.air_w[0] - into_air).abs() < 1e-12, "{course:?}");
+        assert_eq!((course.air_w[1], course.fed_w[1]), (0.0, 1.5));
+        assert!((course.gap_w(0) - (1.5 - into_air)).abs() < 1e-12);
+        assert_eq!(course.gap_w(1), 1.5);
+    }
+
     #[test]
     fn coarser_spans_keep_what_is_under_the_curve() {
         let edges = [0.0, 1.0, 2.0, 4.0, 5.0];

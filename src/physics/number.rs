@@ -249,4 +249,19 @@ mod tests {
         assert!((d.slopes[0] - dx).abs() < 1e-8 * dx.abs());
         assert!((d.slopes[1] - dy).abs() < 1e-8 * dy.abs());
     }
+    #[test]
+    fn the_smaller_the_larger_and_what_is_positive_are_chosen_whole() {
+        assert_eq!((3.0.least(2.0), 2.0.least(3.0)), (2.0, 2.0));
+        assert_eq!((3.0.largest(2.0), 2.0.largest(3.0)), (3.0, 3.0));
+        assert_eq!(
+            (Number::positive_part(-4.0), 4.0.positive_part()),
+            (0.0, 4.0)
+        );
+        assert_eq!(Number::value(7.5), 7.5);
+        assert_eq!(Number::value(Dual::<1>::variable(7.5, 0)), 7.5);
+        // At nothing itself the other side is taken, with its slopes.
+        assert_eq!(0.0.where_positive(1.0, 2.0), 2.0);
+        let (yes, no) = (Dual::<1>::variable(1.0, 0), Dual::constant(2.0));
+        assert_eq!(Dual::constant(0.0).where_positive(yes, no), no);
+    }
 }

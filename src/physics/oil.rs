@@ -99,24 +99,12 @@ impl Walther {
 /// checked in `tests/physics/oil.rs`: within -12.4 to +23.0 % for six oils in three sumps. Globe and
 /// Dropkin 1959 find 33 to 58 % more where they measured (Ra over 3e5, Pr under 8750).
 pub fn mixing<T: Number>(fall_k: T, mean_viscosity_mm2_s: T, oil_depth_m: f64) -> T {
-    mixing_of_factor(MIXING_FACTOR, fall_k, mean_viscosity_mm2_s, oil_depth_m)
-}
-
-/// [`mixing`] with another factor than 0.12, for studies of what is not known.
-///
-/// *Valid*: factor 0.08 to 0.18; zero leaves pure conduction. *Source*: as [`mixing`].
-pub fn mixing_of_factor<T: Number>(
-    factor: f64,
-    fall_k: T,
-    mean_viscosity_mm2_s: T,
-    oil_depth_m: f64,
-) -> T {
     let per_kelvin =
         GRAVITY_M_PER_S2 * EXPANSION_PER_K * oil_depth_m.powi(3) / (1e-6 * DIFFUSIVITY_M2_PER_S);
     let ra_1 = T::constant(per_kelvin) / mean_viscosity_mm2_s;
     let fall = fall_k.positive_part();
     let gate = fall / (fall.squared() + ONSET_K * ONSET_K).cbrt();
-    ra_1.cbrt() * gate * factor + 1.0
+    ra_1.cbrt() * gate * MIXING_FACTOR + 1.0
 }
 
 /// Conductance in W/K through a piece of the oil's depth, from the shell or layer below to the layer above.

@@ -48,6 +48,10 @@ fn supercooled_water_is_that_of_murphy_and_koop() {
     ];
     let pairs = published.map(|(t, p)| (saturation_pressure_over_water_pa(t), p));
     assert_envelope(pairs, -0.01..=0.47, 0.02);
+    for (dew_c, pressure) in published {
+        let found = dew_point_over_water_c(pressure);
+        assert!((found - dew_c).abs() < MAGNUS_K, "{dew_c}: {found}");
+    }
 }
 
 #[test]
