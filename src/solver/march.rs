@@ -8,7 +8,7 @@ use super::step::{StepError, Stepper};
 use super::switching::Switches;
 use crate::balance::{Balance, stored_j, water_g};
 use crate::network::Network;
-use crate::trace::{Ledger, Trace};
+use crate::trace::Ledger;
 
 /// A step shorter than this is no progress, s.
 const LEAST_STEP_S: f64 = 1e-7;
