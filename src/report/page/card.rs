@@ -3,7 +3,7 @@
 use super::data::{Card, Entry};
 use crate::night::Night;
 use crate::report::asked::sensor;
-use crate::report::phrase::{finely, size};
+use crate::report::phrase::{finely, size, temperature};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;
 use crate::scenario::start::Warmth;
@@ -76,9 +76,9 @@ pub fn card(night: &Night) -> Card {
             entries.push((
                 time_s,
                 format!(
-                    "A thermometer on the {} should read {} or more.",
+                    "A thermometer on the {} should read about {} or more (the mean of these parts; one spot may be some degrees off).",
                     check.label,
-                    finely(reads, units)
+                    temperature(reads, units)
                 ),
             ));
         }
