@@ -1,75 +1,201 @@
-//! try
-use crate::carried::carry;
-use crate::cvode::{Cvode, Solver};
-use crate::ida::Ida;
-use crate::problem::{Field, Hold};
-use crate::rust_peer::Method;
+//! The nights, the runs by turns, the errors.
+
+use crate::carried::{Carried, Work};
+use crate::cvode::Solver;
+use crate::methods::{ALL, Method};
 use crate::slopes::Slopes;
-use crate::{ours, rust_peer};
 use coldsoak::balance::Balance;
 use coldsoak::files::night::load_builtin;
-use coldsoak::network::assemble;
+use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
 
-pub fn cpu_ms() -> f64 {
-    let mut now = libc::timespec { tv_sec: 0, tv_nsec: 0 };
-    // SAFETY: the pointer is to our own number.
+/// Runs of each, of which the median and the least are told.
+const RUNS: usize = 5;
+/// coldsoak's tolerance for the reference, and what CVODE is held to when the reference is checked.
+const REFERENCE: f64 = 1e-3;
+/// The peers' tolerance for that check.
+const CHECK: f64 = 1e-7;
+
+/// A night and what is tried on it.
+struct Case {
+    night: &'static str,
+    /// Cut this fine; 1 leaves it as it is.
+    resolution: usize,
+    ours: &'static [f64],
+    peers: &'static [f64],
+    methods: &'static [Method],
+}
+
+const CASES: [Case; 4] = [
+    Case {
+        night: "demo",
+        resolution: 1,
+        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
+        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
+        methods: &ALL,
+    },
+    Case {
+        night: "six-after-flight",
+        resolution: 1,
+        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
+        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
+        methods: &ALL,
+    },
+    Case {
+        night: "thermostat-pad",
+        resolution: 1,
+        ours: &[64.0, 16.0, 4.0, 1.0, 0.25, 0.06, 0.015],
+        peers: &[1e-2, 1e-3, 1e-4, 3e-5, 1e-5, 3e-6],
+        methods: &ALL,
+    },
+    Case {
+        night: "demo",
+        resolution: 40,
+        ours: &[64.0, 16.0, 4.0, 1.0],
+        peers: &[3e-2, 1e-2, 3e-3, 1e-3],
+        methods: &[Method::Ours, Method::Ida(1.0), Method::Ida(30.0)],
+    },
+];
+
+/// What one method at one setting was found to cost and to err.
+pub struct Point {
+    /// The night.
+    pub night: &'static str,
+    /// Its states.
+    pub states: usize,
+    /// The method.
+    pub method: Method,
+    /// Its tolerance.
+    pub setting: f64,
+    /// The largest error of an engine cell, and of any cell, K.
+    pub error_k: [f64; 2],
+    /// Median and least CPU, ms.
+    pub cpu_ms: [f64; 2],
+    /// Its work.
+    pub work: Work,
+}
+
+/// How far the references are from an independent one.
+pub struct Checked {
+    /// The night.
+    pub night: &'static str,
+    /// Its states.
+    pub states: usize,
+    /// Against whom.
+    pub by: String,
+    /// The largest difference of any cell, K.
+    pub difference_k: f64,
+}
+
+/// CPU time of this thread, ms.
+fn cpu_ms() -> f64 {
+    let mut now = libc::timespec {
+        tv_sec: 0,
+        tv_nsec: 0,
+    };
+    // SAFETY: the pointer is to our own number, which outlives the call.
     let answer = unsafe { libc::clock_gettime(libc::CLOCK_THREAD_CPUTIME_ID, &raw mut now) };
-    assert!(answer == 0);
+    assert!(answer == 0, "there is no clock for threads");
     now.tv_sec as f64 * 1e3 + now.tv_nsec as f64 * 1e-6
 }
 
-pub fn main() {
-    let a: Vec<String> = std::env::args().collect();
-    let scenario = load_builtin(&a[1]).unwrap().scenario;
-    let checked = check(&scenario).unwrap();
-    let res: usize = a[2].parse().unwrap();
-    let checked = if res > 1 { checked.at_resolution(res) } else { checked };
-    let net = assemble(&checked);
-    let t = cpu_ms();
-    let slopes = Slopes::new(&net, &Balance::new(&net));
-    println!("states {} pressures {} nnz whole {} alone {} symbolic {:.1} ms", net.index.states(), net.pockets.len(), slopes.whole.rows.len(), slopes.alone.rows.len(), cpu_ms() - t);
-    let reference = ours::integrate(&net, if res > 8 { 0.05 } else { 1e-3 }).unwrap();
-    println!("reference {:?} {}", reference.work, reference.switchings);
-    for m in a[3].split(',') {
-        for s in a[4].split(',') {
-            let (tol, air): (f64, f64) = match s.split_once('x') {
-                Some((t, x)) => (t.parse().unwrap(), x.parse().unwrap()),
-                None => (s.parse().unwrap(), 1.0),
-            };
-            let hold = Hold { tolerance: tol, air };
-            let field = || Field::new(&net, slopes.clone());
-            let mut best = f64::MAX;
-            let mut got = Err(String::new());
-            for _ in 0..3 {
-                let t = cpu_ms();
-                got = match m {
-                    "ours" => ours::integrate(&net, tol),
-                    "cvode" => carry(&net, Cvode::new(field(), hold, Solver::Dense)),
-                    "cvodeklu" => carry(&net, Cvode::new(field(), hold, Solver::Klu)),
-                    "ida" => carry(&net, Ida::new(field(), hold)),
-                    "bdf" => rust_peer::integrate(&net, field(), hold, Method::Bdf),
-                    "trbdf2" => rust_peer::integrate(&net, field(), hold, Method::TrBdf2),
-                    "esdirk" => rust_peer::integrate(&net, field(), hold, Method::Esdirk34),
-                    _ => panic!(),
-                };
-                best = best.min(cpu_ms() - t);
-            }
-            match got {
-                Err(e) => println!("{m} {s}: {e}"),
-                Ok(got) => {
-                    let mut worst = [0.0f64; 2];
-                    assert_eq!(got.cells.len(), reference.cells.len());
-                    for (x, y) in got.cells.iter().zip(&reference.cells) {
-                        for note in &net.legend.cells {
-                            let d = (x[note.column] - y[note.column]).abs();
-                            worst[1] = worst[1].max(d);
-                            if note.engine { worst[0] = worst[0].max(d); }
-                        }
-                    }
-                    println!("{m:9} {s:8} err {:.5} all {:.5} ms {best:.2} sw {} {:?}", worst[0], worst[1], got.switchings, got.work);
-                }
+/// The largest difference of engine cells, and of all cells, over all samples.
+fn differences(net: &Network, a: &Carried, b: &Carried) -> [f64; 2] {
+    assert_eq!(a.cells.len(), b.cells.len(), "samples are missing");
+    let mut worst = [0.0_f64; 2];
+    for (a, b) in a.cells.iter().zip(&b.cells) {
+        for note in &net.legend.cells {
+            let difference = (a[note.column] - b[note.column]).abs();
+            worst[1] = worst[1].max(difference);
+            if note.engine {
+                worst[0] = worst[0].max(difference);
             }
         }
     }
+    worst
 }
+
+/// Runs everything, or the cases whose night and resolution (`demo-40`) are named.
+pub fn run(only: &[String]) -> Result<(Vec<Point>, Vec<Checked>), String> {
+    let mut points = Vec::new();
+    let mut checks = Vec::new();
+    for case in CASES {
+        let named = format!("{}-{}", case.night, case.resolution);
+        if only.is_empty() || only.contains(&named) {
+            eprintln!("{named}");
+            one(&case, &mut points, &mut checks)?;
+        }
+    }
+    Ok((points, checks))
+}
+
+fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Result<(), String> {
+    let scenario = load_builtin(case.night).map_err(|e| e.to_string())?.scenario;
+    let checked = check(&scenario).map_err(|_| "a built-in night is refused")?;
+    let checked = match case.resolution {
+        1 => checked,
+        finer => checked.at_resolution(finer),
+    };
+    let net = assemble(&checked);
+    let states = net.index.states();
+    let slopes = Slopes::new(&net, &Balance::new(&net));
+    let reference = Method::Ours.integrate(&net, &slopes, REFERENCE)?;
+    let by = if case.resolution == 1 {
+        Method::Cvode(Solver::Klu, 1.0)
+    } else {
+        Method::Ida(1.0)
+    };
+    let tight = by.integrate(&net, &slopes, CHECK)?;
+    checks.push(Checked {
+        night: case.night,
+        states,
+        by: format!("{} at {CHECK:e}", by.name()),
+        difference_k: differences(&net, &reference, &tight)[1],
+    });
+    let tried: Vec<(Method, f64)> = case
+        .methods
+        .iter()
+        .flat_map(|&method| {
+            let settings = if method == Method::Ours { case.ours } else { case.peers };
+            settings.iter().map(move |&setting| (method, setting))
+        })
+        .collect();
+    let mut times: Vec<Vec<f64>> = vec![Vec::new(); tried.len()];
+    let mut last: Vec<Result<Carried, String>> = vec![Ok(Carried::default()); tried.len()];
+    for run in 0..RUNS {
+        eprintln!("  run {} of {RUNS}", run + 1);
+        for (at, &(method, setting)) in tried.iter().enumerate() {
+            if last[at].is_err() {
+                continue;
+            }
+            let begun = cpu_ms();
+            last[at] = method.integrate(&net, &slopes, setting);
+            times[at].push(cpu_ms() - begun);
+        }
+    }
+    for ((&(method, setting), mut times), carried) in tried.iter().zip(times).zip(last) {
+        let carried = match carried {
+            Ok(carried) => carried,
+            Err(why) => {
+                eprintln!("  {} at {setting:e} failed: {why}", method.name());
+                continue;
+            }
+        };
+        if carried.switchings != reference.switchings {
+            let [found, right] = [carried.switchings, reference.switchings];
+            eprintln!("  {} at {setting:e}: {found} switchings, not {right}", method.name());
+        }
+        times.sort_by(f64::total_cmp);
+        points.push(Point {
+            night: case.night,
+            states,
+            method,
+            setting,
+            error_k: differences(&net, &carried, &reference),
+            cpu_ms: [times[times.len() / 2], times[0]],
+            work: carried.work,
+        });
+    }
+    Ok(())
+}
+

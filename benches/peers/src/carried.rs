@@ -1,6 +1,7 @@
 //! A night carried by a peer, from stop to stop and from sample to sample.
 
-use crate::problem::{Field, SAME_MOMENT_S, SAMPLE_S, Switches, stops};
+use crate::problem::{SAME_MOMENT_S, SAMPLE_S, Switches, stops};
+use coldsoak::balance::Balance;
 use coldsoak::network::Network;
 
 /// What a method did: the cells at every sample, and its work.
@@ -37,8 +38,8 @@ pub enum Reached {
 
 /// A general-purpose integrator under way.
 pub trait Integrator<'n> {
-    /// Works on the field and the switches it evaluates.
-    fn given<R>(&mut self, work: impl FnOnce(&mut Field<'n>, &mut Switches<'n>) -> R) -> R;
+    /// Works on the balance it evaluates and on the switches; what it knew of the balance is forgotten.
+    fn given<R>(&mut self, work: impl FnOnce(&mut Balance<'n>, &mut Switches<'n>) -> R) -> R;
     /// Begins anew here: the rates have jumped.
     fn restart(&mut self, time_s: f64);
     /// May not step over this.
@@ -59,10 +60,8 @@ pub fn carry<'n>(net: &'n Network, mut peer: impl Integrator<'n>) -> Result<Carr
     let (mut time_s, mut sample_s) = (0.0, SAMPLE_S);
     for stop in stops(net) {
         let states = peer.states();
-        let changed = peer.given(|field, switches| {
-            let changed = switches.follow_hours(time_s, &states, &mut field.balance);
-            field.switched();
-            changed
+        let changed = peer.given(|balance, switches| {
+            switches.follow_hours(time_s, &states, balance)
         });
         if changed {
             peer.restart(time_s);
@@ -74,11 +73,10 @@ pub fn carry<'n>(net: &'n Network, mut peer: impl Integrator<'n>) -> Result<Carr
                 Reached::There => time_s = to,
                 Reached::Crossing(at, heaters) => {
                     time_s = at;
-                    peer.given(|field, switches| {
+                    peer.given(|balance, switches| {
                         for heater in heaters {
-                            switches.flip(heater, &mut field.balance);
+                            switches.flip(heater, balance);
                         }
-                        field.switched();
                     });
                     peer.restart(at);
                     peer.stop_at(stop);

@@ -2,7 +2,8 @@
 
 use crate::carried::{Integrator, Reached, Work};
 use crate::given::{Context, Direct, Inside, Vector, held, numbers, write_sparse};
-use crate::problem::{Field, Hold, Switches};
+use crate::problem::{Field, Hold, Switches, crossings};
+use coldsoak::balance::Balance;
 use crate::sundials::*;
 use std::ffi::{c_int, c_long};
 use std::marker::PhantomData;
@@ -112,7 +113,7 @@ impl<'n> Cvode<'n> {
                 CVodeSetMaxNumSteps(memory, 10_000_000),
                 CVodeSetLinearSolver(memory, direct.solver, direct.matrix),
                 CVodeSetJacFn(memory, jac),
-                CVodeRootInit(memory, net.heaters.iter().filter(|h| h.thermostat.is_some()).count().min(1) as c_int * net.heaters.len() as c_int, root),
+                CVodeRootInit(memory, crossings(net), root),
             ];
             assert!(answers.iter().all(|&a| a == 0), "CVODE refuses: {answers:?}");
             memory
@@ -143,10 +144,11 @@ impl<'n> Cvode<'n> {
 }
 
 impl<'n> Integrator<'n> for Cvode<'n> {
-    fn given<R>(&mut self, work: impl FnOnce(&mut Field<'n>, &mut Switches<'n>) -> R) -> R {
+    fn given<R>(&mut self, work: impl FnOnce(&mut Balance<'n>, &mut Switches<'n>) -> R) -> R {
         // SAFETY: CVODE is not running, and `inside` is ours.
         let inside = unsafe { &mut *self.inside };
-        work(&mut inside.field, &mut inside.switches)
+        inside.field.switched();
+        work(&mut inside.field.balance, &mut inside.switches)
     }
     fn restart(&mut self, time_s: f64) {
         self.count();
@@ -165,7 +167,7 @@ impl<'n> Integrator<'n> for Cvode<'n> {
         if held(answer, "CVode")? != ROOT_RETURN {
             return Ok(Reached::There);
         }
-        let heaters = self.given(|field, _| field.net.heaters.len());
+        let heaters = self.given(|balance, _| balance.network().heaters.len());
         let mut found = vec![0; heaters];
         // SAFETY: as many roots as heaters.
         unsafe { CVodeGetRootInfo(self.memory, found.as_mut_ptr()) };
@@ -176,7 +178,9 @@ impl<'n> Integrator<'n> for Cvode<'n> {
     }
     fn work(&mut self) -> Work {
         self.count();
-        let (rates, jacobians) = self.given(|field, _| (field.balance.evaluations, field.jacobians));
+        // SAFETY: CVODE is not running; the counts are only read.
+        let field = unsafe { &(*self.inside).field };
+        let (rates, jacobians) = (field.balance.evaluations, field.jacobians);
         Work {
             rates,
             jacobians,

@@ -1,9 +1,12 @@
-//! IDA: variable-order BDF on states and pressures together, a system of differential and algebraic equations of index one.
-//! It spares the search for pressures in every evaluation, as coldsoak's own stages do. The matrix is factored by KLU.
+//! IDA: variable-order BDF on states and auxiliary unknowns together, a system of differential and algebraic equations of
+//! index one. It spares the search for pressures in every evaluation, as coldsoak's own stages do, and its matrix is as
+//! sparse as coldsoak's. KLU factors it.
 
 use crate::carried::{Integrator, Reached, Work};
-use crate::given::{Context, Direct, Inside, Vector, held, numbers, write_sparse};
-use crate::problem::{Field, Hold, Switches};
+use crate::given::{Context, Direct, Vector, held, numbers, write_sparse};
+use crate::open::Open;
+use crate::problem::{Hold, Switches, crossings};
+use coldsoak::balance::Balance;
 use crate::sundials::*;
 use std::ffi::{c_int, c_long};
 use std::marker::PhantomData;
@@ -12,9 +15,13 @@ use std::marker::PhantomData;
 /// when Newton's iteration has them. A pocket half a metre tall and a kelvin warmer draws some 0.02 Pa.
 const PRESSURE_PA: f64 = 0.02;
 
-/// How many unknowns.
-fn size(field: &Field) -> usize {
-    field.net.index.states() + field.net.pockets.len()
+/// The same of other auxiliaries, in their own units: they follow from what is weighed.
+const UNWEIGHED: f64 = 1e9;
+
+/// What callbacks work on.
+struct Inside<'n> {
+    open: Open<'n>,
+    switches: Switches<'n>,
 }
 
 extern "C" fn residual(time_s: f64, y: Handle, yp: Handle, out: Handle, data: Handle) -> c_int {
@@ -22,11 +29,11 @@ extern "C" fn residual(time_s: f64, y: Handle, yp: Handle, out: Handle, data: Ha
     // vectors of all unknowns.
     let (inside, y, yp, out) = unsafe {
         let inside = &mut *data.cast::<Inside>();
-        let n = size(&inside.field);
+        let n = inside.open.net.index.unknowns();
         (inside, numbers(y, n), numbers(yp, n), numbers(out, n))
     };
-    inside.field.rates_under(time_s, y, out);
-    let states = inside.field.net.index.states();
+    inside.open.residual(time_s, y, out);
+    let states = inside.open.net.index.states();
     for (out, rate) in out[..states].iter_mut().zip(&*yp) {
         *out -= rate;
     }
@@ -37,7 +44,7 @@ extern "C" fn root(_: f64, y: Handle, _: Handle, out: *mut f64, data: Handle) ->
     // SAFETY: as above; IDA made `out` as long as the number of heaters.
     let (inside, y, out) = unsafe {
         let inside = &mut *data.cast::<Inside>();
-        let net = inside.field.net;
+        let net = inside.open.net;
         let out = std::slice::from_raw_parts_mut(out, net.heaters.len());
         (inside, numbers(y, net.index.states()), out)
     };
@@ -49,13 +56,13 @@ extern "C" fn jac(t: f64, cj: f64, y: Handle, _: Handle, _: Handle, matrix: Hand
     // SAFETY: as above; the matrix is the sparse one made below from the pattern of the same slopes.
     unsafe {
         let inside = &mut *data.cast::<Inside>();
-        let y = numbers(y, size(&inside.field));
-        inside.field.slopes_whole(t, y);
-        let slopes = &mut inside.field.slopes;
-        for &slot in &slopes.diagonals {
-            slopes.whole.values[slot] -= cj;
+        let y = numbers(y, inside.open.net.index.unknowns());
+        let open = &mut inside.open;
+        open.slopes(t, y);
+        for &slot in &open.diagonals {
+            open.matrix.values[slot] -= cj;
         }
-        write_sparse(matrix, &slopes.whole);
+        write_sparse(matrix, &open.matrix);
     }
     0
 }
@@ -76,8 +83,9 @@ pub struct Ida<'n> {
 
 impl<'n> Ida<'n> {
     /// At the beginning of the night.
-    pub fn new(field: Field<'n>, hold: Hold) -> Self {
-        let (net, all) = (field.net, size(&field));
+    pub fn new(open: Open<'n>, hold: Hold) -> Self {
+        let net = open.net;
+        let all = net.index.unknowns();
         let states = net.index.states();
         let context = Context::new();
         let mut begin = net.initial.clone();
@@ -85,13 +93,16 @@ impl<'n> Ida<'n> {
         let vector = Vector::of(&begin, context.0);
         let slope = Vector::of(&vec![0.0; all], context.0);
         let mut weights = hold.absolute(net);
-        weights.resize(all, hold.tolerance * PRESSURE_PA);
+        weights.resize(all, UNWEIGHED);
+        for pocket in &net.pockets {
+            weights[pocket.pressure] = hold.tolerance * PRESSURE_PA;
+        }
         let absolute = Vector::of(&weights, context.0);
         let differential: Vec<f64> = (0..all).map(|i| f64::from(u8::from(i < states))).collect();
         let id = Vector::of(&differential, context.0);
-        let direct = Direct::sparse(&vector, &field.slopes.whole, context.0);
+        let direct = Direct::sparse(&vector, &open.matrix, context.0);
         let switches = Switches::new(net);
-        let inside = Box::into_raw(Box::new(Inside { field, switches }));
+        let inside = Box::into_raw(Box::new(Inside { open, switches }));
         // SAFETY: all handles are live and live as long as the memory; `inside` is freed after it.
         let memory = unsafe {
             let memory = IDACreate(context.0);
@@ -105,7 +116,7 @@ impl<'n> Ida<'n> {
                 IDASetSuppressAlg(memory, 1),
                 IDASetLinearSolver(memory, direct.solver, direct.matrix),
                 IDASetJacFn(memory, jac),
-                IDARootInit(memory, net.heaters.iter().filter(|h| h.thermostat.is_some()).count().min(1) as c_int * net.heaters.len() as c_int, root),
+                IDARootInit(memory, crossings(net), root),
             ];
             assert!(answers.iter().all(|&a| a == 0), "IDA refuses: {answers:?}");
             memory
@@ -139,24 +150,17 @@ impl<'n> Ida<'n> {
 }
 
 impl<'n> Integrator<'n> for Ida<'n> {
-    fn given<R>(&mut self, work: impl FnOnce(&mut Field<'n>, &mut Switches<'n>) -> R) -> R {
+    fn given<R>(&mut self, work: impl FnOnce(&mut Balance<'n>, &mut Switches<'n>) -> R) -> R {
         // SAFETY: IDA is not running, and `inside` is ours.
         let inside = unsafe { &mut *self.inside };
-        work(&mut inside.field, &mut inside.switches)
+        work(&mut inside.open.balance, &mut inside.switches)
     }
     fn restart(&mut self, time_s: f64) {
         self.count();
-        // Consistent values to begin with: the pressures that balance, and the rates under them.
         // SAFETY: IDA is not running, and `inside` is ours.
-        let field = unsafe { &mut (*self.inside).field };
-        let states = field.net.index.states();
-        let (y, slope) = (self.vector.numbers_mut(), self.slope.numbers_mut());
-        slope.fill(0.0);
-        let balanced = field.rates(time_s, &y[..states], &mut slope[..states]);
-        assert!(balanced.is_ok(), "the air does not balance");
-        for (to, found) in y[states..].iter_mut().zip(field.balance.pressures()) {
-            *to = found;
-        }
+        let open = unsafe { &mut (*self.inside).open };
+        let settled = open.settle(time_s, self.vector.numbers_mut(), self.slope.numbers_mut());
+        assert!(settled, "the air does not balance");
         // SAFETY: live handles.
         let answer = unsafe { IDAReInit(self.memory, time_s, self.vector.handle, self.slope.handle) };
         assert!(answer == 0, "IDA does not begin anew: {answer}");
@@ -173,7 +177,7 @@ impl<'n> Integrator<'n> for Ida<'n> {
         if held(answer, "IDASolve")? != ROOT_RETURN {
             return Ok(Reached::There);
         }
-        let heaters = self.given(|field, _| field.net.heaters.len());
+        let heaters = self.given(|balance, _| balance.network().heaters.len());
         let mut found = vec![0; heaters];
         // SAFETY: as many roots as heaters.
         unsafe { IDAGetRootInfo(self.memory, found.as_mut_ptr()) };
@@ -182,12 +186,14 @@ impl<'n> Integrator<'n> for Ida<'n> {
     fn states(&self) -> Vec<f64> {
         let states = self.vector.numbers();
         // SAFETY: IDA is not running; the field is only read.
-        let n = unsafe { (*self.inside).field.net.index.states() };
+        let n = unsafe { (*self.inside).open.net.index.states() };
         states[..n].to_vec()
     }
     fn work(&mut self) -> Work {
         self.count();
-        let (rates, jacobians) = self.given(|field, _| (field.balance.evaluations, field.jacobians));
+        // SAFETY: IDA is not running; the counts are only read.
+        let open = unsafe { &(*self.inside).open };
+        let (rates, jacobians) = (open.residuals + open.balance.evaluations, open.jacobians);
         Work {
             rates,
             jacobians,

@@ -63,6 +63,12 @@ pub fn stops(net: &Network) -> Vec<f64> {
     stops
 }
 
+/// How many crossings an integrator must look for: one a heater, none if no heater has a thermostat.
+pub fn crossings(net: &Network) -> i32 {
+    let any = net.heaters.iter().any(|h| h.thermostat.is_some());
+    if any { net.heaters.len() as i32 } else { 0 }
+}
+
 /// coldsoak's balance as a function of the states.
 pub struct Field<'n> {
     /// The network.
@@ -116,31 +122,6 @@ impl<'n> Field<'n> {
         }
         self.jacobians += 1;
         self.slopes.find_alone(self.net, self.balance.slopes())
-    }
-
-    /// What is left over under pressures that need not balance: rates of the states a second, then the pressures' rows.
-    pub fn rates_under(&mut self, time_s: f64, unknowns: &[f64], out: &mut [f64]) {
-        let n = self.net.index.states();
-        let rates = self.balance.rates_under(time_s, &unknowns[..n], &unknowns[n..]);
-        for (i, capacity) in self.net.capacities.iter().enumerate() {
-            out[i] = rates[i] / capacity;
-        }
-        for (out, pocket) in out[n..].iter_mut().zip(&self.net.pockets) {
-            *out = rates[pocket.pressure];
-        }
-        self.place.clear();
-        self.place.push(time_s);
-        self.place.extend_from_slice(unknowns);
-    }
-
-    /// Brings `slopes.whole` to this place.
-    pub fn slopes_whole(&mut self, time_s: f64, unknowns: &[f64]) {
-        let here = self.place.first() == Some(&time_s) && self.place[1..] == *unknowns;
-        if !here {
-            self.rates_under(time_s, unknowns, &mut vec![0.0; unknowns.len()]);
-        }
-        self.jacobians += 1;
-        self.slopes.find_whole(self.net, self.balance.slopes());
     }
 
     /// Forgets the place: heaters were switched.

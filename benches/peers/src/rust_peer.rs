@@ -3,6 +3,7 @@
 
 use crate::carried::{Carried, Integrator, Reached, Work, carry};
 use crate::problem::{Field, Hold, SAME_MOMENT_S, Switches};
+use coldsoak::balance::Balance;
 use coldsoak::network::Network;
 use diffsol::{
     NalgebraLU, NalgebraMat, NalgebraVec, OdeBuilder, OdeEquations, OdeSolverMethod,
@@ -78,10 +79,11 @@ where
     Eqn: OdeEquations<T = f64, V = NalgebraVec<f64>, C = <NalgebraVec<f64> as diffsol::VectorCommon>::C> + 'p,
     S: OdeSolverMethod<'p, Eqn>,
 {
-    fn given<R>(&mut self, work: impl FnOnce(&mut Field<'n>, &mut Switches<'n>) -> R) -> R {
+    fn given<R>(&mut self, work: impl FnOnce(&mut Balance<'n>, &mut Switches<'n>) -> R) -> R {
         let shared = &mut *self.shared.borrow_mut();
         shared.place.clear();
-        work(&mut shared.field, &mut shared.switches)
+        shared.field.switched();
+        work(&mut shared.field.balance, &mut shared.switches)
     }
     fn restart(&mut self, time_s: f64) {
         let problem = self.solver.problem();
