@@ -130,7 +130,9 @@ pub fn run(only: &[String]) -> Result<(Vec<Point>, Vec<Checked>), String> {
 }
 
 fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Result<(), String> {
-    let scenario = load_builtin(case.night).map_err(|e| e.to_string())?.scenario;
+    let scenario = load_builtin(case.night)
+        .map_err(|e| e.to_string())?
+        .scenario;
     let checked = check(&scenario).map_err(|_| "a built-in night is refused")?;
     let checked = match case.resolution {
         1 => checked,
@@ -156,7 +158,11 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
         .methods
         .iter()
         .flat_map(|&method| {
-            let settings = if method == Method::Ours { case.ours } else { case.peers };
+            let settings = if method == Method::Ours {
+                case.ours
+            } else {
+                case.peers
+            };
             settings.iter().map(move |&setting| (method, setting))
         })
         .collect();
@@ -183,7 +189,10 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
         };
         if carried.switchings != reference.switchings {
             let [found, right] = [carried.switchings, reference.switchings];
-            eprintln!("  {} at {setting:e}: {found} switchings, not {right}", method.name());
+            eprintln!(
+                "  {} at {setting:e}: {found} switchings, not {right}",
+                method.name()
+            );
         }
         times.sort_by(f64::total_cmp);
         points.push(Point {
@@ -198,4 +207,3 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
     }
     Ok(())
 }
-

@@ -60,9 +60,8 @@ pub fn carry<'n>(net: &'n Network, mut peer: impl Integrator<'n>) -> Result<Carr
     let (mut time_s, mut sample_s) = (0.0, SAMPLE_S);
     for stop in stops(net) {
         let states = peer.states();
-        let changed = peer.given(|balance, switches| {
-            switches.follow_hours(time_s, &states, balance)
-        });
+        let changed =
+            peer.given(|balance, switches| switches.follow_hours(time_s, &states, balance));
         if changed {
             peer.restart(time_s);
         }

@@ -32,8 +32,10 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
         }
     }
     for (&(night, states), area) in nights.iter().zip(root.split_evenly((2, 2))) {
-        let of: Vec<&Point> =
-            points.iter().filter(|p| p.night == night && p.states == states).collect();
+        let of: Vec<&Point> = points
+            .iter()
+            .filter(|p| p.night == night && p.states == states)
+            .collect();
         let most = of.iter().map(|p| p.cpu_ms[0]).fold(0.0, f64::max) * 1.5;
         let least = of.iter().map(|p| p.cpu_ms[0]).fold(f64::MAX, f64::min) / 1.5;
         let mut chart = ChartBuilder::on(&area)
@@ -69,7 +71,10 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
                     PathElement::new([(x, y), (x + 18, y)], colour.stroke_width(width))
                 });
             line.retain(|p| p.0 > 0.0);
-            chart.draw_series(line.into_iter().map(|p| Circle::new(p, 2 + width, colour.filled())))?;
+            chart.draw_series(
+                line.into_iter()
+                    .map(|p| Circle::new(p, 2 + width, colour.filled())),
+            )?;
         }
         chart
             .configure_series_labels()

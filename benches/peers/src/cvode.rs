@@ -3,8 +3,8 @@
 use crate::carried::{Integrator, Reached, Work};
 use crate::given::{Context, Direct, Inside, Vector, held, numbers, write_sparse};
 use crate::problem::{Field, Hold, Switches, crossings};
-use coldsoak::balance::Balance;
 use crate::sundials::*;
+use coldsoak::balance::Balance;
 use std::ffi::{c_int, c_long};
 use std::marker::PhantomData;
 
@@ -41,7 +41,16 @@ extern "C" fn root(_: f64, y: Handle, out: *mut f64, data: Handle) -> c_int {
     0
 }
 
-extern "C" fn dense(t: f64, y: Handle, _: Handle, matrix: Handle, data: Handle, _: Handle, _: Handle, _: Handle) -> c_int {
+extern "C" fn dense(
+    t: f64,
+    y: Handle,
+    _: Handle,
+    matrix: Handle,
+    data: Handle,
+    _: Handle,
+    _: Handle,
+    _: Handle,
+) -> c_int {
     // SAFETY: as above; the matrix is the square dense one made below, by columns.
     let (inside, y, full) = unsafe {
         let inside = &mut *data.cast::<Inside>();
@@ -62,7 +71,16 @@ extern "C" fn dense(t: f64, y: Handle, _: Handle, matrix: Handle, data: Handle, 
     0
 }
 
-extern "C" fn sparse(t: f64, y: Handle, _: Handle, matrix: Handle, data: Handle, _: Handle, _: Handle, _: Handle) -> c_int {
+extern "C" fn sparse(
+    t: f64,
+    y: Handle,
+    _: Handle,
+    matrix: Handle,
+    data: Handle,
+    _: Handle,
+    _: Handle,
+    _: Handle,
+) -> c_int {
     // SAFETY: as above; the matrix is the sparse one made below from the pattern of the same slopes.
     unsafe {
         let inside = &mut *data.cast::<Inside>();
@@ -105,7 +123,11 @@ impl<'n> Cvode<'n> {
         let memory = unsafe {
             let memory = CVodeCreate(BDF, context.0);
             assert!(!memory.is_null(), "CVODE gives no memory");
-            let jac = if solver == Solver::Dense { dense } else { sparse };
+            let jac = if solver == Solver::Dense {
+                dense
+            } else {
+                sparse
+            };
             let answers = [
                 CVodeInit(memory, rhs, 0.0, vector.handle),
                 CVodeSetUserData(memory, inside.cast()),
@@ -115,7 +137,10 @@ impl<'n> Cvode<'n> {
                 CVodeSetJacFn(memory, jac),
                 CVodeRootInit(memory, crossings(net), root),
             ];
-            assert!(answers.iter().all(|&a| a == 0), "CVODE refuses: {answers:?}");
+            assert!(
+                answers.iter().all(|&a| a == 0),
+                "CVODE refuses: {answers:?}"
+            );
             memory
         };
         Self {
@@ -163,7 +188,15 @@ impl<'n> Integrator<'n> for Cvode<'n> {
     fn advance(&mut self, to_s: f64) -> Result<Reached, String> {
         let mut reached = 0.0;
         // SAFETY: live handles; callbacks alone touch `inside` meanwhile.
-        let answer = unsafe { CVode(self.memory, to_s, self.vector.handle, &raw mut reached, NORMAL) };
+        let answer = unsafe {
+            CVode(
+                self.memory,
+                to_s,
+                self.vector.handle,
+                &raw mut reached,
+                NORMAL,
+            )
+        };
         if held(answer, "CVode")? != ROOT_RETURN {
             return Ok(Reached::There);
         }
@@ -171,7 +204,10 @@ impl<'n> Integrator<'n> for Cvode<'n> {
         let mut found = vec![0; heaters];
         // SAFETY: as many roots as heaters.
         unsafe { CVodeGetRootInfo(self.memory, found.as_mut_ptr()) };
-        Ok(Reached::Crossing(reached, (0..heaters).filter(|&h| found[h] != 0).collect()))
+        Ok(Reached::Crossing(
+            reached,
+            (0..heaters).filter(|&h| found[h] != 0).collect(),
+        ))
     }
     fn states(&self) -> Vec<f64> {
         self.vector.numbers().to_vec()

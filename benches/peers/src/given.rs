@@ -1,7 +1,7 @@
 //! What SUNDIALS' callbacks work on, and safe clothing for its vectors and matrices.
 
+use crate::columns::Columns;
 use crate::problem::{Field, Switches};
-use crate::slopes::Columns;
 use crate::sundials::*;
 
 /// The field and the switches, behind the pointer that callbacks are handed.
@@ -130,9 +130,15 @@ pub unsafe fn write_sparse(matrix: Handle, columns: &Columns) {
         let values = std::slice::from_raw_parts_mut(SUNSparseMatrix_Data(matrix), entries);
         values.copy_from_slice(&columns.values);
         let rows = std::slice::from_raw_parts_mut(SUNSparseMatrix_IndexValues(matrix), entries);
-        rows.iter_mut().zip(&columns.rows).for_each(|(to, &row)| *to = row as i64);
-        let pointers = std::slice::from_raw_parts_mut(SUNSparseMatrix_IndexPointers(matrix), starts);
-        pointers.iter_mut().zip(&columns.starts).for_each(|(to, &start)| *to = start as i64);
+        rows.iter_mut()
+            .zip(&columns.rows)
+            .for_each(|(to, &row)| *to = row as i64);
+        let pointers =
+            std::slice::from_raw_parts_mut(SUNSparseMatrix_IndexPointers(matrix), starts);
+        pointers
+            .iter_mut()
+            .zip(&columns.starts)
+            .for_each(|(to, &start)| *to = start as i64);
     }
 }
 

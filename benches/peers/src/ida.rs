@@ -6,8 +6,8 @@ use crate::carried::{Integrator, Reached, Work};
 use crate::given::{Context, Direct, Vector, held, numbers, write_sparse};
 use crate::open::Open;
 use crate::problem::{Hold, Switches, crossings};
-use coldsoak::balance::Balance;
 use crate::sundials::*;
+use coldsoak::balance::Balance;
 use std::ffi::{c_int, c_long};
 use std::marker::PhantomData;
 
@@ -52,7 +52,18 @@ extern "C" fn root(_: f64, y: Handle, _: Handle, out: *mut f64, data: Handle) ->
     0
 }
 
-extern "C" fn jac(t: f64, cj: f64, y: Handle, _: Handle, _: Handle, matrix: Handle, data: Handle, _: Handle, _: Handle, _: Handle) -> c_int {
+extern "C" fn jac(
+    t: f64,
+    cj: f64,
+    y: Handle,
+    _: Handle,
+    _: Handle,
+    matrix: Handle,
+    data: Handle,
+    _: Handle,
+    _: Handle,
+    _: Handle,
+) -> c_int {
     // SAFETY: as above; the matrix is the sparse one made below from the pattern of the same slopes.
     unsafe {
         let inside = &mut *data.cast::<Inside>();
@@ -162,7 +173,8 @@ impl<'n> Integrator<'n> for Ida<'n> {
         let settled = open.settle(time_s, self.vector.numbers_mut(), self.slope.numbers_mut());
         assert!(settled, "the air does not balance");
         // SAFETY: live handles.
-        let answer = unsafe { IDAReInit(self.memory, time_s, self.vector.handle, self.slope.handle) };
+        let answer =
+            unsafe { IDAReInit(self.memory, time_s, self.vector.handle, self.slope.handle) };
         assert!(answer == 0, "IDA does not begin anew: {answer}");
     }
     fn stop_at(&mut self, stop_s: f64) {
@@ -181,7 +193,10 @@ impl<'n> Integrator<'n> for Ida<'n> {
         let mut found = vec![0; heaters];
         // SAFETY: as many roots as heaters.
         unsafe { IDAGetRootInfo(self.memory, found.as_mut_ptr()) };
-        Ok(Reached::Crossing(reached, (0..heaters).filter(|&h| found[h] != 0).collect()))
+        Ok(Reached::Crossing(
+            reached,
+            (0..heaters).filter(|&h| found[h] != 0).collect(),
+        ))
     }
     fn states(&self) -> Vec<f64> {
         let states = self.vector.numbers();

@@ -7,6 +7,7 @@
 mod bench;
 mod carried;
 mod chart;
+mod columns;
 mod cvode;
 mod given;
 mod ida;

@@ -41,7 +41,13 @@ pub const ALL: [Method; 9] = [
 impl Method {
     /// Its name in tables.
     pub fn name(self) -> String {
-        let air = |air: f64| if air > 1.0 { format!(", air x{air}") } else { String::new() };
+        let air = |air: f64| {
+            if air > 1.0 {
+                format!(", air x{air}")
+            } else {
+                String::new()
+            }
+        };
         match self {
             Self::Ours => "coldsoak".into(),
             Self::Cvode(Solver::Klu, loose) => format!("CVODE KLU{}", air(loose)),
@@ -54,7 +60,12 @@ impl Method {
     }
 
     /// Carries a night at a tolerance: coldsoak's own, or of the peers' kind.
-    pub fn integrate(self, net: &Network, slopes: &Slopes, tolerance: f64) -> Result<Carried, String> {
+    pub fn integrate(
+        self,
+        net: &Network,
+        slopes: &Slopes,
+        tolerance: f64,
+    ) -> Result<Carried, String> {
         let field = || Field::new(net, slopes.clone());
         match self {
             Self::Ours => ours::integrate(net, tolerance),
@@ -62,9 +73,15 @@ impl Method {
                 carry(net, Cvode::new(field(), Hold { tolerance, air }, solver))
             }
             Self::Ida(air) => carry(net, Ida::new(Open::new(net), Hold { tolerance, air })),
-            Self::Diffsol(method) => {
-                rust_peer::integrate(net, field(), Hold { tolerance, air: 1.0 }, method)
-            }
+            Self::Diffsol(method) => rust_peer::integrate(
+                net,
+                field(),
+                Hold {
+                    tolerance,
+                    air: 1.0,
+                },
+                method,
+            ),
         }
     }
 }

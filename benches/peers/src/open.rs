@@ -1,7 +1,7 @@
 //! The balance with every auxiliary unknown left open: a system of differential and algebraic equations of index one, whose
 //! matrix is as sparse as coldsoak's own and whose evaluation searches for nothing.
 
-use crate::slopes::Columns;
+use crate::columns::Columns;
 use coldsoak::balance::{Balance, Values, visit_all};
 use coldsoak::network::Network;
 
@@ -32,7 +32,10 @@ impl<'n> Open<'n> {
         let (states, all) = (net.index.states(), net.index.unknowns());
         let kept = |row: usize, column: usize| row < all && column < all;
         let entries = balance.entries();
-        let pairs = entries.iter().filter(|e| kept(e.row, e.column)).map(|e| (e.column, e.row));
+        let pairs = entries
+            .iter()
+            .filter(|e| kept(e.row, e.column))
+            .map(|e| (e.column, e.row));
         let mut pairs: Vec<(usize, usize)> = pairs.chain((0..states).map(|i| (i, i))).collect();
         pairs.sort_unstable();
         pairs.dedup();

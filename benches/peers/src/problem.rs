@@ -51,7 +51,10 @@ impl Hold {
 
 /// The moments at which something may change, the end last.
 pub fn stops(net: &Network) -> Vec<f64> {
-    let edges = net.heaters.iter().flat_map(|h| h.spans.iter().flat_map(|&(on, off)| [on, off]));
+    let edges = net
+        .heaters
+        .iter()
+        .flat_map(|h| h.spans.iter().flat_map(|&(on, off)| [on, off]));
     let kinks = net.inputs.iter().flat_map(|c| c.kinks().iter().copied());
     let mut stops: Vec<f64> = edges
         .chain(kinks)
@@ -95,20 +98,18 @@ impl<'n> Field<'n> {
     }
 
     /// The rates of the states, a second. Pressures are searched from where they were last found.
-    pub fn rates(&mut self, time_s: f64, states: &[f64], out: &mut [f64]) -> Result<(), PressureError> {
-        let found = self.balance.rates(time_s, states);
-        let rates = match found {
-            Ok(rates) => rates,
-            Err(e) => {
-                self.place.clear();
-                return Err(e);
-            }
-        };
+    pub fn rates(
+        &mut self,
+        time_s: f64,
+        states: &[f64],
+        out: &mut [f64],
+    ) -> Result<(), PressureError> {
+        self.place.clear();
+        let rates = self.balance.rates(time_s, states)?;
         for ((out, rate), capacity) in out.iter_mut().zip(rates).zip(&self.net.capacities) {
             *out = rate / capacity;
         }
         self.balance.settle();
-        self.place.clear();
         self.place.push(time_s);
         self.place.extend_from_slice(states);
         Ok(())
@@ -117,7 +118,11 @@ impl<'n> Field<'n> {
     /// Brings `slopes.alone` to this place; false if that fails.
     pub fn slopes_alone(&mut self, time_s: f64, states: &[f64]) -> bool {
         let here = self.place.first() == Some(&time_s) && self.place[1..] == *states;
-        if !here && self.rates(time_s, states, &mut vec![0.0; states.len()]).is_err() {
+        if !here
+            && self
+                .rates(time_s, states, &mut vec![0.0; states.len()])
+                .is_err()
+        {
             return false;
         }
         self.jacobians += 1;
@@ -153,16 +158,23 @@ impl<'n> Switches<'n> {
 
     fn felt(&self, heater: usize, states: &[f64]) -> Option<f64> {
         let sensor = self.net.heaters[heater].thermostat.as_ref()?;
-        Some(sensor.columns.iter().map(|&(column, weight)| weight * states[column]).sum())
+        Some(
+            sensor
+                .columns
+                .iter()
+                .map(|&(column, weight)| weight * states[column])
+                .sum(),
+        )
     }
 
     /// How far each heater's thermostat is from acting, K; a kelvin where there is none or it is unplugged.
     pub fn distances(&self, states: &[f64], out: &mut [f64]) {
         for (heater, out) in out.iter_mut().enumerate() {
             *out = 1.0;
-            let (Some(felt), Some(sensor)) =
-                (self.felt(heater, states), &self.net.heaters[heater].thermostat)
-            else {
+            let (Some(felt), Some(sensor)) = (
+                self.felt(heater, states),
+                &self.net.heaters[heater].thermostat,
+            ) else {
                 continue;
             };
             if self.plugged[heater] {
@@ -179,16 +191,18 @@ impl<'n> Switches<'n> {
     pub fn follow_hours(&mut self, time_s: f64, states: &[f64], balance: &mut Balance) -> bool {
         let mut changed = false;
         for (number, heater) in self.net.heaters.iter().enumerate() {
-            let plugged = heater.spans.iter().any(|&(on, off)| on <= time_s && time_s < off);
+            let plugged = heater
+                .spans
+                .iter()
+                .any(|&(on, off)| on <= time_s && time_s < off);
             if plugged == self.plugged[number] {
                 continue;
             }
             self.plugged[number] = plugged;
             if plugged {
                 let sensor = heater.thermostat.as_ref();
-                self.called[number] = sensor.is_none_or(|s| {
-                    self.felt(number, states).is_some_and(|felt| felt < s.hi_c)
-                });
+                self.called[number] = sensor
+                    .is_none_or(|s| self.felt(number, states).is_some_and(|felt| felt < s.hi_c));
             }
             if self.called[number] {
                 balance.switch(number, plugged);

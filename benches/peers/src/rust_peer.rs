@@ -76,7 +76,11 @@ struct Stepping<'p, 'n, Eqn: OdeEquations, S> {
 
 impl<'p, 'n, Eqn, S> Integrator<'n> for Stepping<'p, 'n, Eqn, S>
 where
-    Eqn: OdeEquations<T = f64, V = NalgebraVec<f64>, C = <NalgebraVec<f64> as diffsol::VectorCommon>::C> + 'p,
+    Eqn: OdeEquations<
+            T = f64,
+            V = NalgebraVec<f64>,
+            C = <NalgebraVec<f64> as diffsol::VectorCommon>::C,
+        > + 'p,
     S: OdeSolverMethod<'p, Eqn>,
 {
     fn given<R>(&mut self, work: impl FnOnce(&mut Balance<'n>, &mut Switches<'n>) -> R) -> R {
@@ -88,7 +92,9 @@ where
     fn restart(&mut self, time_s: f64) {
         let problem = self.solver.problem();
         let mut rates = vec![0.0; self.states.len()];
-        self.shared.borrow_mut().rates(time_s, &self.states, &mut rates);
+        self.shared
+            .borrow_mut()
+            .rates(time_s, &self.states, &mut rates);
         let mut state = self.solver.state_mut();
         for (i, rate) in rates.into_iter().enumerate() {
             state.dy[i] = rate;
@@ -106,17 +112,26 @@ where
                 self.ahead = None;
                 self.solver.state_mut_back(at).map_err(|e| e.to_string())?;
                 let y = self.solver.state().y;
-                self.states.iter_mut().enumerate().for_each(|(i, to)| *to = y[i]);
+                self.states
+                    .iter_mut()
+                    .enumerate()
+                    .for_each(|(i, to)| *to = y[i]);
                 return Ok(Reached::Crossing(at, vec![heater]));
             }
             let now = self.solver.state().t;
             if now >= to_s - SAME_MOMENT_S {
                 if now - to_s <= SAME_MOMENT_S {
                     let y = self.solver.state().y;
-                    self.states.iter_mut().enumerate().for_each(|(i, to)| *to = y[i]);
+                    self.states
+                        .iter_mut()
+                        .enumerate()
+                        .for_each(|(i, to)| *to = y[i]);
                 } else {
                     let y = self.solver.interpolate(to_s).map_err(|e| e.to_string())?;
-                    self.states.iter_mut().enumerate().for_each(|(i, to)| *to = y[i]);
+                    self.states
+                        .iter_mut()
+                        .enumerate()
+                        .for_each(|(i, to)| *to = y[i]);
                 }
                 return Ok(Reached::There);
             }
@@ -143,7 +158,12 @@ where
 }
 
 /// Carries a night.
-pub fn integrate<'n>(net: &'n Network, field: Field<'n>, hold: Hold, method: Method) -> Result<Carried, String> {
+pub fn integrate<'n>(
+    net: &'n Network,
+    field: Field<'n>,
+    hold: Hold,
+    method: Method,
+) -> Result<Carried, String> {
     let n = net.index.states();
     let shared = RefCell::new(Shared {
         field,
@@ -183,7 +203,10 @@ pub fn integrate<'n>(net: &'n Network, field: Field<'n>, hold: Hold, method: Met
                 shared.borrow_mut().along(t, x, v, y)
             },
         )
-        .init(|_: &[f64], _: f64, y: &mut [f64]| y.copy_from_slice(&net.initial), n);
+        .init(
+            |_: &[f64], _: f64, y: &mut [f64]| y.copy_from_slice(&net.initial),
+            n,
+        );
     if net.heaters.iter().any(|h| h.thermostat.is_some()) {
         let felt = |x: &[f64], _: &[f64], _: f64, out: &mut [f64]| {
             shared.borrow().switches.distances(x, out);

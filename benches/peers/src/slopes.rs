@@ -1,49 +1,15 @@
-//! The slopes of the states and pressures over each other, and of the states alone, as sparse matrices by columns.
+//! The slopes of the states over each other alone, as a sparse matrix by columns, for peers that know states only.
 //!
 //! coldsoak keeps every auxiliary unknown in its matrix. Means, watts, draughts and the like each follow from a row of
-//! their own, so they are put in, in order, at once; what is left are states and pressures (for a differential-algebraic
-//! peer). The pressures, a small dense block, are then eliminated too (for peers that know states only).
+//! their own, so they are put in, in order, at once; what is left are states and pressures. The pressures, a small dense
+//! block, are eliminated last.
 //! Where everything goes is found once a network; it is not part of what is timed.
 
+use crate::columns::Columns;
 use coldsoak::balance::Balance;
 use coldsoak::network::Network;
 use nalgebra::DMatrix;
 use std::collections::BTreeSet;
-
-/// A sparse matrix by columns, its pattern fixed.
-#[derive(Clone, Default)]
-pub struct Columns {
-    /// Where each column begins.
-    pub starts: Vec<usize>,
-    /// The rows, rising within a column.
-    pub rows: Vec<usize>,
-    /// The values.
-    pub values: Vec<f64>,
-}
-
-impl Columns {
-    fn of(columns: &[BTreeSet<usize>]) -> Self {
-        let mut made = Self {
-            starts: vec![0],
-            ..Self::default()
-        };
-        for column in columns {
-            made.rows.extend(column);
-            made.starts.push(made.rows.len());
-        }
-        made.values = vec![0.0; made.rows.len()];
-        made
-    }
-
-    /// Where an entry stands.
-    pub fn slot(&self, row: usize, column: usize) -> Option<usize> {
-        let start = self.starts[column];
-        self.rows[start..self.starts[column + 1]]
-            .binary_search(&row)
-            .ok()
-            .map(|at| start + at)
-    }
-}
 
 /// An entry of coldsoak's slopes that goes through an auxiliary: times each of its slots, to these targets.
 #[derive(Clone)]
@@ -73,9 +39,7 @@ pub struct Slopes {
     kept: Vec<Row>,
     work: Vec<f64>,
     /// States, then pressures.
-    pub whole: Columns,
-    /// Diagonal slots of the states in `whole`.
-    pub diagonals: Vec<usize>,
+    whole: Columns,
     /// States alone, a second.
     pub alone: Columns,
     /// For each slot of `alone`: the slot of `whole` it comes from.
@@ -109,7 +73,9 @@ impl Slopes {
         // What each auxiliary depends on, of what is kept.
         let mut reach: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); all];
         let reached = |row: usize, reach: &[BTreeSet<usize>]| -> BTreeSet<usize> {
-            let columns = by_row[row].iter().filter(|(_, c)| *c != row || place[row].is_some());
+            let columns = by_row[row]
+                .iter()
+                .filter(|(_, c)| *c != row || place[row].is_some());
             columns
                 .flat_map(|&(_, c)| match place[c] {
                     Some(kept) => vec![kept],
@@ -126,7 +92,13 @@ impl Slopes {
             filled += reach[a].len();
             ends[a] = filled;
         }
-        let unknown_of = |kept: usize| if kept < n { kept } else { net.pockets[kept - n].pressure };
+        let unknown_of = |kept: usize| {
+            if kept < n {
+                kept
+            } else {
+                net.pockets[kept - n].pressure
+            }
+        };
         let mut columns: Vec<BTreeSet<usize>> = (0..n + p).map(|c| BTreeSet::from([c])).collect();
         for row in 0..n + p {
             for column in reached(unknown_of(row), &reach) {
@@ -162,17 +134,24 @@ impl Slopes {
             .collect();
         let pressed = |c: usize| columns[c].range(n..).next().is_some();
         let movers: Vec<usize> = (0..n).filter(|&c| pressed(c)).collect();
-        let moved: BTreeSet<usize> =
-            (n..n + p).flat_map(|c| columns[c].range(..n).copied()).collect();
-        let mut alone: Vec<BTreeSet<usize>> =
-            columns[..n].iter().map(|c| c.range(..n).copied().collect()).collect();
+        let moved: BTreeSet<usize> = (n..n + p)
+            .flat_map(|c| columns[c].range(..n).copied())
+            .collect();
+        let mut alone: Vec<BTreeSet<usize>> = columns[..n]
+            .iter()
+            .map(|c| c.range(..n).copied().collect())
+            .collect();
         for &c in &movers {
             alone[c].extend(&moved);
         }
         let alone = Columns::of(&alone);
         let moved: Vec<usize> = moved.into_iter().collect();
         let from = (0..n)
-            .flat_map(|c| alone.rows[alone.starts[c]..alone.starts[c + 1]].iter().map(move |&r| (r, c)))
+            .flat_map(|c| {
+                alone.rows[alone.starts[c]..alone.starts[c + 1]]
+                    .iter()
+                    .map(move |&r| (r, c))
+            })
             .map(|(r, c)| whole.slot(r, c))
             .collect();
         let targets = movers
@@ -186,7 +165,6 @@ impl Slopes {
             auxiliaries,
             kept,
             work: vec![0.0; filled],
-            diagonals: (0..n).map(|i| whole.slot(i, i).unwrap_or(0)).collect(),
             whole,
             alone,
             from,
@@ -196,11 +174,16 @@ impl Slopes {
         }
     }
 
-    /// Finds `whole` where the balance was last evaluated; rows of states a second, of pressures as they are.
-    pub fn find_whole(&mut self, net: &Network, slopes: &[f64]) {
+    /// Finds `whole`; rows of states a second, of pressures as they are.
+    fn find_whole(&mut self, net: &Network, slopes: &[f64]) {
         self.work.fill(0.0);
         for (row, own) in &self.auxiliaries {
-            gather(row, slopes, &self.auxiliaries, &mut Into::Own(&mut self.work));
+            gather(
+                row,
+                slopes,
+                &self.auxiliaries,
+                &mut Into::Own(&mut self.work),
+            );
             let divisor = row.own.map_or(-1.0, |entry| slopes[entry]);
             for &slot in own {
                 self.work[slot] /= -divisor;
@@ -218,7 +201,7 @@ impl Slopes {
         }
     }
 
-    /// Finds `alone`, too; false if the pressures do not follow from the states.
+    /// Finds `alone` from coldsoak's slopes; false if the pressures do not follow from the states.
     pub fn find_alone(&mut self, net: &Network, slopes: &[f64]) -> bool {
         self.find_whole(net, slopes);
         for (value, from) in self.alone.values.iter_mut().zip(&self.from) {
@@ -229,7 +212,9 @@ impl Slopes {
             return true;
         }
         let at = |row: usize, column: usize| {
-            self.whole.slot(row, column).map_or(0.0, |slot| self.whole.values[slot])
+            self.whole
+                .slot(row, column)
+                .map_or(0.0, |slot| self.whole.values[slot])
         };
         let square = DMatrix::from_fn(p, p, |r, c| at(n + r, n + c));
         let mut right = DMatrix::from_fn(p, self.movers.len(), |r, c| at(n + r, self.movers[c]));
@@ -279,7 +264,11 @@ fn gather(row: &Row, slopes: &[f64], auxiliaries: &[(Row, Vec<usize>)], into: &m
     }
     for through in &row.through {
         let slope = slopes[through.entry];
-        for (&source, &target) in auxiliaries[through.auxiliary].1.iter().zip(&through.targets) {
+        for (&source, &target) in auxiliaries[through.auxiliary]
+            .1
+            .iter()
+            .zip(&through.targets)
+        {
             match into {
                 Into::Own(work) => work[target] += slope * work[source],
                 Into::Whole(work, values) => values[target] += slope * work[source],

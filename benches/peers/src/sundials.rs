@@ -11,8 +11,18 @@ pub type Root = extern "C" fn(f64, Handle, *mut f64, Handle) -> c_int;
 pub type Jac = extern "C" fn(f64, Handle, Handle, Handle, Handle, Handle, Handle, Handle) -> c_int;
 pub type Residual = extern "C" fn(f64, Handle, Handle, Handle, Handle) -> c_int;
 pub type IdaRoot = extern "C" fn(f64, Handle, Handle, *mut f64, Handle) -> c_int;
-pub type IdaJac =
-    extern "C" fn(f64, f64, Handle, Handle, Handle, Handle, Handle, Handle, Handle, Handle) -> c_int;
+pub type IdaJac = extern "C" fn(
+    f64,
+    f64,
+    Handle,
+    Handle,
+    Handle,
+    Handle,
+    Handle,
+    Handle,
+    Handle,
+    Handle,
+) -> c_int;
 
 pub const BDF: c_int = 2;
 pub const NORMAL: c_int = 1;
@@ -54,8 +64,14 @@ unsafe extern "C" {
     pub fn IDASetSuppressAlg(memory: Handle, suppress: c_int) -> c_int;
     pub fn IDASetLinearSolver(memory: Handle, solver: Handle, matrix: Handle) -> c_int;
     pub fn IDASetJacFn(memory: Handle, jac: IdaJac) -> c_int;
-    pub fn IDASolve(memory: Handle, to: f64, reached: *mut f64, y: Handle, yp: Handle, task: c_int)
-    -> c_int;
+    pub fn IDASolve(
+        memory: Handle,
+        to: f64,
+        reached: *mut f64,
+        y: Handle,
+        yp: Handle,
+        task: c_int,
+    ) -> c_int;
     pub fn IDAGetRootInfo(memory: Handle, found: *mut c_int) -> c_int;
     pub fn IDAGetNumSteps(memory: Handle, count: *mut c_long) -> c_int;
     pub fn IDAGetNumLinSolvSetups(memory: Handle, count: *mut c_long) -> c_int;
@@ -77,8 +93,13 @@ unsafe extern "C" {
 
 #[link(name = "sundials_sunmatrixsparse")]
 unsafe extern "C" {
-    pub fn SUNSparseMatrix(rows: i64, columns: i64, entries: i64, kind: c_int, context: Handle)
-    -> Handle;
+    pub fn SUNSparseMatrix(
+        rows: i64,
+        columns: i64,
+        entries: i64,
+        kind: c_int,
+        context: Handle,
+    ) -> Handle;
     pub fn SUNSparseMatrix_Data(matrix: Handle) -> *mut f64;
     pub fn SUNSparseMatrix_IndexValues(matrix: Handle) -> *mut i64;
     pub fn SUNSparseMatrix_IndexPointers(matrix: Handle) -> *mut i64;

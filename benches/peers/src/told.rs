@@ -43,7 +43,8 @@ struct Cost {
 
 /// The cost where the line through a method's points, logarithm against logarithm, meets the error asked for.
 fn cost(points: &[&Point], method: Method) -> Option<Cost> {
-    let near = |p: &&&Point| p.method == method && (FITTED_K[0]..=FITTED_K[1]).contains(&p.error_k[0]);
+    let near =
+        |p: &&&Point| p.method == method && (FITTED_K[0]..=FITTED_K[1]).contains(&p.error_k[0]);
     let near: Vec<&Point> = points.iter().filter(near).copied().collect();
     if near.len() < 2 {
         return None;
