@@ -2,20 +2,14 @@
 
 use super::failure::SolveError;
 use super::marched::{Effort, Marched};
-use super::pace::{END_ORDER, Pace, WAY_ORDER, growth};
+use super::pace::{END_ORDER, FIRST_STEP_S, FirstSteps, Pace, WAY_ORDER, growth};
 use super::sampler::Sampler;
 use super::step::{StepError, Stepper};
 use super::switching::Switches;
 use crate::balance::{Balance, stored_j, water_g};
 use crate::network::Network;
 use crate::trace::{Ledger, Trace};
-use std::collections::BTreeMap;
 
-/// The first step, and the first after heaters are switched as they never were before, s.
-const FIRST_STEP_S: f64 = 0.5;
-/// Part of the first step the error would have allowed that is taken the next time: what goes wrong there shifts every
-/// switching after it.
-const FRESH_SHARE: f64 = 0.5;
 /// A step shorter than this is no progress, s.
 const LEAST_STEP_S: f64 = 1e-7;
 /// Moments closer than this are one, s.
@@ -66,10 +60,7 @@ struct Walk<'n> {
     vector: Vec<f64>,
     time_s: f64,
     step_s: f64,
-    /// For each way the heaters can be on: how long a first step the error would have allowed.
-    first_steps: BTreeMap<Vec<bool>, f64>,
-    /// Whether the next step is the first after a switching.
-    fresh: bool,
+    first_steps: FirstSteps,
     effort: Effort,
     at_departure: (Vec<f64>, Vec<f64>),
 }
@@ -87,8 +78,7 @@ impl<'n> Walk<'n> {
             vector,
             time_s: 0.0,
             step_s: FIRST_STEP_S,
-            first_steps: BTreeMap::new(),
-            fresh: true,
+            first_steps: FirstSteps::default(),
             effort: Effort::default(),
             at_departure: (Vec::new(), Vec::new()),
         }
@@ -100,7 +90,7 @@ impl<'n> Walk<'n> {
             .switches
             .follow_hours(self.time_s, &mut self.stepper, &self.vector);
         if changed {
-            self.begin_anew();
+            self.step_s = self.first_steps.after_switching(self.stepper.balance.on());
         }
         while stop_s - self.time_s > SAME_MOMENT_S {
             let left = stop_s - self.time_s;
@@ -134,18 +124,6 @@ impl<'n> Walk<'n> {
         Ok(())
     }
 
-    /// After a switching: the first step is as long as it could have been the last time.
-    fn begin_anew(&mut self) {
-        let known = self.first_steps.get(&self.heaters_on());
-        self.step_s = known.copied().unwrap_or(FIRST_STEP_S);
-        self.fresh = true;
-    }
-
-    fn heaters_on(&self) -> Vec<bool> {
-        let on = self.stepper.balance.on();
-        on.iter().map(|&on| on > 0.0).collect()
-    }
-
     /// Makes one step of at most this length, cut short where a thermostat acts; returns its length.
     fn advance(&mut self, wanted_s: f64) -> Result<f64, SolveError> {
         let mut step = wanted_s;
@@ -158,10 +136,7 @@ impl<'n> Walk<'n> {
             let (measured, growth) = *tried.as_ref().unwrap_or(&(f64::NAN, f64::NAN));
             if measured <= 1.0 {
                 let grown = step * growth;
-                if std::mem::take(&mut self.fresh) {
-                    self.first_steps
-                        .insert(self.heaters_on(), FRESH_SHARE * grown);
-                }
+                self.first_steps.learn(self.stepper.balance.on(), grown);
                 // A step cut short by a stop says little about the next.
                 self.step_s = if refused {
                     grown.min(step)
@@ -184,8 +159,7 @@ impl<'n> Walk<'n> {
             }
         }
         let step = self.cut_at_crossing(step)?;
-        let kept = self.vector.len();
-        self.vector.copy_from_slice(&self.stepper.after[..kept]);
+        self.vector.copy_from_slice(&self.stepper.after);
         if let Some(bad) = self.vector.iter().position(|v| !v.is_finite()) {
             return Err(SolveError::NotANumber {
                 time_h: self.time_s / 3600.0,
@@ -206,7 +180,7 @@ impl<'n> Walk<'n> {
         if at_end > 1.0 || at_end.is_nan() {
             return Ok((at_end, growth(at_end, END_ORDER)));
         }
-        let on_the_way = self.stepper.error_on_the_way(self.time_s, step_s)?;
+        let on_the_way = self.stepper.error_on_the_way(self.time_s, step_s);
         // What is weighed is the size before the step.
         let on_the_way = self.pace.measure(on_the_way, before, before);
         let growth = growth(at_end, END_ORDER).min(growth(on_the_way, WAY_ORDER));
@@ -225,7 +199,7 @@ impl<'n> Walk<'n> {
             }
             step = (step * share).max(LEAST_STEP_S);
             if let Err(cause) = self.stepper.attempt(self.time_s, step) {
-                return Err(self.stuck(step, Some(cause)));
+                return Err(self.stuck(step, Some(cause.into())));
             }
         }
         Ok(step)
@@ -243,7 +217,7 @@ impl<'n> Walk<'n> {
         }
         if acted {
             self.sampler.mark(self.time_s, &self.vector);
-            self.begin_anew();
+            self.step_s = self.first_steps.after_switching(self.stepper.balance.on());
             if self.switches.made.len() > MOST_SWITCHINGS {
                 return Err(SolveError::Restless {
                     time_h: self.time_s / 3600.0,
@@ -302,7 +276,7 @@ impl<'n> Walk<'n> {
             water_before_g: water_g(net, &net.initial),
             water_after_g: water_g(net, &self.vector),
             water_lost_g: books[heaters + legend.losses.len()],
-            turnover_g: turnover_g(&trace),
+            turnover_g: trace.turnover_g(),
         };
         Marched {
             effort: Effort {
@@ -316,13 +290,4 @@ impl<'n> Walk<'n> {
             at_departure: self.at_departure,
         }
     }
-}
-
-/// The sum of all positive increments of films between samples, g.
-fn turnover_g(trace: &Trace) -> f64 {
-    let films: Vec<usize> = trace.legend.walls.iter().map(|w| w.film).collect();
-    (1..trace.len())
-        .flat_map(|k| films.iter().map(move |&f| (k, f)))
-        .map(|(k, film)| (trace.sample(k)[film] - trace.sample(k - 1)[film]).max(0.0))
-        .sum()
 }

@@ -53,7 +53,7 @@ impl<'n> Sampler<'n> {
         while self.next_s <= time_s {
             let share = ((self.next_s - began_s) / step_s).clamp(0.0, 1.0);
             if self.trace.times_s.last().is_none_or(|&t| t < self.next_s) {
-                let width = stepper.kept();
+                let width = stepper.after.len();
                 self.push(self.next_s, |i| stepper.between(i, share), width);
             }
             self.next_s += self.every_s;

@@ -3,6 +3,10 @@
 //! The vector carried is the states followed by the books (energy drawn, heat and vapour lost). A book is
 //! an integral of what the states do; it is advanced by the same stages, so that what the states gain is
 //! what the books say to the last digit, whatever the step.
+//!
+//! The pressures of the pockets follow from the states at once. They are found at the beginning of each step; its
+//! stages foresee them as they do the states, and leave what does not balance to the matrix: the method keeps its order
+//! for such equations (index 1; Hairer and Wanner, section VI.4).
 
 use super::factor::{Factor, SingularError};
 use super::method::{A, C, DENSE, DRIFT, GAMMA, STAGES, TIMES};
@@ -45,6 +49,8 @@ pub struct Stepper<'n> {
     curves: [Vec<f64>; 2],
     /// The vector after the last step that was tried.
     pub after: Vec<f64>,
+    /// The pressures foreseen at its end.
+    expected: Vec<f64>,
 }
 
 impl<'n> Stepper<'n> {
@@ -84,14 +90,10 @@ impl<'n> Stepper<'n> {
             first: vec![0.0; ix.rows()],
             before: vec![0.0; width],
             curves: std::array::from_fn(|_| vec![0.0; width]),
-            after: vec![0.0; width],
+            after: vec![0.0; states + books],
+            expected: vec![0.0; pockets],
             balance,
         }
-    }
-
-    /// The number of states and books: what the vector carried from step to step holds.
-    pub fn kept(&self) -> usize {
-        self.states + self.books
     }
 
     /// Factorisations made.
@@ -103,10 +105,10 @@ impl<'n> Stepper<'n> {
     ///
     /// *Errors*: the air streams do not balance.
     pub fn begin(&mut self, time_s: f64, vector: &[f64]) -> Result<(), StepError> {
-        let kept = self.states + self.books;
-        self.before[..kept].copy_from_slice(&vector[..kept]);
+        let kept = self.after.len();
+        self.before[..kept].copy_from_slice(vector);
         // Where the last step ended is the best guess of the pressures.
-        self.balance.expect(&self.after[kept..]);
+        self.balance.expect(&self.expected);
         let rates = self.balance.rates(time_s, &vector[..self.states])?;
         self.first.copy_from_slice(rates);
         for (before, found) in self.before[kept..].iter_mut().zip(self.balance.pressures()) {
@@ -119,8 +121,8 @@ impl<'n> Stepper<'n> {
 
     /// Tries a step of this length from where [`Stepper::begin`] stood; the result is in `after`.
     ///
-    /// *Errors*: the air streams do not balance, or the matrix cannot be solved.
-    pub fn attempt(&mut self, time_s: f64, step_s: f64) -> Result<(), StepError> {
+    /// *Errors*: the matrix cannot be solved.
+    pub fn attempt(&mut self, time_s: f64, step_s: f64) -> Result<(), SingularError> {
         let (states, books) = (self.states, self.books);
         let kept = states + books;
         let unknowns = self.rhs.len();
@@ -179,12 +181,14 @@ impl<'n> Stepper<'n> {
             }
             current[..states].copy_from_slice(&self.rhs[..states]);
         }
-        self.after.copy_from_slice(&self.before);
+        self.after.copy_from_slice(&self.before[..kept]);
+        self.expected.copy_from_slice(&self.before[kept..]);
         self.curves.iter_mut().for_each(|c| c.fill(0.0));
         for (number, stage) in self.stages.iter().enumerate() {
             let last = number + 1 == STAGES;
             let weight = if last { 1.0 } else { A[STAGES - 1][number] };
             add(&mut self.after, weight, stage);
+            add(&mut self.expected, weight, &stage[kept..]);
             for (curve, weights) in self.curves.iter_mut().zip(&DENSE) {
                 add(curve, weights[number], stage);
             }
@@ -203,13 +207,14 @@ impl<'n> Stepper<'n> {
     /// whatever happened before: a long step could pass over a corner unseen. So the balance is asked at a place on
     /// the way; what it says against the slope of the curve, solved with the matrix of the step, is how far the curve
     /// is from what the balance allows.
-    ///
-    /// *Errors*: the air streams do not balance there.
-    pub fn error_on_the_way(&mut self, time_s: f64, step_s: f64) -> Result<&[f64], StepError> {
+    pub fn error_on_the_way(&mut self, time_s: f64, step_s: f64) -> &[f64] {
         let states = self.states;
         let kept = states + self.books;
-        for i in (0..states).chain(kept..self.place.len()) {
+        for i in 0..states {
             self.place[i] = self.between(i, ON_THE_WAY);
+        }
+        for (pocket, &expected) in self.expected.iter().enumerate() {
+            self.place[kept + pocket] = self.curve(kept + pocket, expected, ON_THE_WAY);
         }
         let capacities = &self.balance.network().capacities;
         let rates = self.balance.rates_under(
@@ -228,15 +233,18 @@ impl<'n> Stepper<'n> {
             self.rhs[i] = rates[i] - capacities[i] * climb / step_s;
         }
         self.factor.solve(&mut self.rhs);
-        Ok(&self.rhs[..states])
+        &self.rhs[..states]
     }
 
     /// One component of the vector at a share of the last step that was tried.
     pub fn between(&self, component: usize, share: f64) -> f64 {
+        self.curve(component, self.after[component], share)
+    }
+
+    fn curve(&self, component: usize, after: f64, share: f64) -> f64 {
         let rest = 1.0 - share;
         let [bend, twist] = [self.curves[0][component], self.curves[1][component]];
-        self.before[component] * rest
-            + share * (self.after[component] + rest * (bend + share * twist))
+        self.before[component] * rest + share * (after + rest * (bend + share * twist))
     }
 }
 

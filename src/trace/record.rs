@@ -43,6 +43,15 @@ pub enum SwitchCause {
 }
 
 impl Trace {
+    /// The sum of all positive increments of films between samples, g.
+    pub fn turnover_g(&self) -> f64 {
+        let films: Vec<usize> = self.legend.walls.iter().map(|w| w.film).collect();
+        (1..self.len())
+            .flat_map(|k| films.iter().map(move |&f| (k, f)))
+            .map(|(k, film)| (self.sample(k)[film] - self.sample(k - 1)[film]).max(0.0))
+            .sum()
+    }
+
     /// The number of samples.
     pub fn len(&self) -> usize {
         self.times_s.len()
