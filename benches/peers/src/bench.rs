@@ -1,0 +1,217 @@
+//! The nights, the runs by turns, the errors.
+
+use crate::carried::{Carried, Work};
+use crate::cvode::Solver;
+use crate::methods::{ALL, Method};
+use crate::rust_peer::Method as Rust;
+use crate::slopes::Slopes;
+use coldsoak::balance::Balance;
+use coldsoak::files::night::load_builtin;
+use coldsoak::network::{Network, assemble};
+use coldsoak::scenario::check::check;
+
+/// Runs of each, of which the median and the least are told.
+const RUNS: usize = 5;
+/// coldsoak's tolerance for the reference, and what CVODE is held to when the reference is checked.
+const REFERENCE: f64 = 1e-3;
+/// The peers' tolerance for that check.
+const CHECK: f64 = 1e-7;
+
+/// A night and what is tried on it.
+struct Case {
+    night: &'static str,
+    /// Cut this fine; 1 leaves it as it is.
+    resolution: usize,
+    ours: &'static [f64],
+    peers: &'static [f64],
+    methods: &'static [Method],
+}
+
+const CASES: [Case; 4] = [
+    Case {
+        night: "demo",
+        resolution: 1,
+        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
+        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
+        methods: &ALL,
+    },
+    Case {
+        night: "six-after-flight",
+        resolution: 1,
+        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
+        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
+        methods: &ALL,
+    },
+    Case {
+        night: "thermostat-pad",
+        resolution: 1,
+        ours: &[64.0, 16.0, 4.0, 1.0, 0.25, 0.06, 0.015],
+        peers: &[1e-2, 1e-3, 1e-4, 3e-5, 1e-5, 3e-6],
+        methods: &[
+            Method::Ours,
+            Method::Cvode(Solver::Klu, 1.0),
+            Method::Cvode(Solver::Klu, 30.0),
+            Method::Ida(1.0),
+            Method::Ida(30.0),
+            Method::Diffsol(Rust::Bdf),
+        ],
+    },
+    Case {
+        night: "demo",
+        resolution: 40,
+        ours: &[64.0, 16.0, 4.0, 1.0],
+        peers: &[3e-2, 1e-2, 3e-3, 1e-3],
+        methods: &[Method::Ours, Method::Ida(1.0), Method::Ida(30.0)],
+    },
+];
+
+/// What one method at one setting was found to cost and to err.
+pub struct Point {
+    /// The night.
+    pub night: &'static str,
+    /// Its states.
+    pub states: usize,
+    /// The method.
+    pub method: Method,
+    /// Its tolerance.
+    pub setting: f64,
+    /// The largest error of an engine cell, and of any cell, K.
+    pub error_k: [f64; 2],
+    /// Median and least CPU, ms.
+    pub cpu_ms: [f64; 2],
+    /// Its work.
+    pub work: Work,
+}
+
+/// How far the references are from an independent one.
+pub struct Checked {
+    /// The night.
+    pub night: &'static str,
+    /// Its states.
+    pub states: usize,
+    /// Against whom.
+    pub by: String,
+    /// The largest difference of any cell, K.
+    pub difference_k: f64,
+}
+
+/// CPU time of this thread, ms.
+fn cpu_ms() -> f64 {
+    let mut now = libc::timespec {
+        tv_sec: 0,
+        tv_nsec: 0,
+    };
+    // SAFETY: the pointer is to our own number, which outlives the call.
+    let answer = unsafe { libc::clock_gettime(libc::CLOCK_THREAD_CPUTIME_ID, &raw mut now) };
+    assert!(answer == 0, "there is no clock for threads");
+    now.tv_sec as f64 * 1e3 + now.tv_nsec as f64 * 1e-6
+}
+
+/// The largest difference of engine cells, and of all cells, over all samples.
+fn differences(net: &Network, a: &Carried, b: &Carried) -> [f64; 2] {
+    assert_eq!(a.cells.len(), b.cells.len(), "samples are missing");
+    let mut worst = [0.0_f64; 2];
+    for (a, b) in a.cells.iter().zip(&b.cells) {
+        for note in &net.legend.cells {
+            let difference = (a[note.column] - b[note.column]).abs();
+            worst[1] = worst[1].max(difference);
+            if note.engine {
+                worst[0] = worst[0].max(difference);
+            }
+        }
+    }
+    worst
+}
+
+/// Runs everything, or the cases whose night and resolution (`demo-40`) are named.
+pub fn run(only: &[String]) -> Result<(Vec<Point>, Vec<Checked>), String> {
+    let mut points = Vec::new();
+    let mut checks = Vec::new();
+    for case in CASES {
+        let named = format!("{}-{}", case.night, case.resolution);
+        if only.is_empty() || only.contains(&named) {
+            eprintln!("{named}");
+            one(&case, &mut points, &mut checks)?;
+        }
+    }
+    Ok((points, checks))
+}
+
+fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Result<(), String> {
+    let scenario = load_builtin(case.night)
+        .map_err(|e| e.to_string())?
+        .scenario;
+    let checked = check(&scenario).map_err(|_| "a built-in night is refused")?;
+    let checked = match case.resolution {
+        1 => checked,
+        finer => checked.at_resolution(finer),
+    };
+    let net = assemble(&checked);
+    let states = net.index.states();
+    let slopes = Slopes::new(&net, &Balance::new(&net));
+    let reference = Method::Ours.integrate(&net, &slopes, REFERENCE)?;
+    let by = if case.resolution == 1 {
+        Method::Cvode(Solver::Klu, 1.0)
+    } else {
+        Method::Ida(1.0)
+    };
+    let tight = by.integrate(&net, &slopes, CHECK)?;
+    checks.push(Checked {
+        night: case.night,
+        states,
+        by: format!("{} at {CHECK:e}", by.name()),
+        difference_k: differences(&net, &reference, &tight)[1],
+    });
+    let tried: Vec<(Method, f64)> = case
+        .methods
+        .iter()
+        .flat_map(|&method| {
+            let settings = if method == Method::Ours {
+                case.ours
+            } else {
+                case.peers
+            };
+            settings.iter().map(move |&setting| (method, setting))
+        })
+        .collect();
+    let mut times: Vec<Vec<f64>> = vec![Vec::new(); tried.len()];
+    let mut last: Vec<Result<Carried, String>> = vec![Ok(Carried::default()); tried.len()];
+    for run in 0..RUNS {
+        eprintln!("  run {} of {RUNS}", run + 1);
+        for (at, &(method, setting)) in tried.iter().enumerate() {
+            if last[at].is_err() {
+                continue;
+            }
+            let begun = cpu_ms();
+            last[at] = method.integrate(&net, &slopes, setting);
+            times[at].push(cpu_ms() - begun);
+        }
+    }
+    for ((&(method, setting), mut times), carried) in tried.iter().zip(times).zip(last) {
+        let carried = match carried {
+            Ok(carried) => carried,
+            Err(why) => {
+                eprintln!("  {} at {setting:e} failed: {why}", method.name());
+                continue;
+            }
+        };
+        if carried.switchings != reference.switchings {
+            let [found, right] = [carried.switchings, reference.switchings];
+            eprintln!(
+                "  {} at {setting:e}: {found} switchings, not {right}",
+                method.name()
+            );
+        }
+        times.sort_by(f64::total_cmp);
+        points.push(Point {
+            night: case.night,
+            states,
+            method,
+            setting,
+            error_k: differences(&net, &carried, &reference),
+            cpu_ms: [times[times.len() / 2], times[0]],
+            work: carried.work,
+        });
+    }
+    Ok(())
+}

@@ -1,0 +1,87 @@
+//! The methods that are held against each other, and the settings each is run at.
+
+use crate::carried::{Carried, carry};
+use crate::cvode::{Cvode, Solver};
+use crate::ida::Ida;
+use crate::open::Open;
+use crate::problem::{Field, Hold};
+use crate::rust_peer::{self, Method as Rust};
+use crate::{ours, slopes::Slopes};
+use coldsoak::network::Network;
+
+/// One of them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Method {
+    /// coldsoak's own march.
+    Ours,
+    /// CVODE with this solver, the air this much looser.
+    Cvode(Solver, f64),
+    /// IDA with KLU, the air this much looser.
+    Ida(f64),
+    /// diffsol.
+    Diffsol(Rust),
+}
+
+/// How much looser the air is held in the loosened variants.
+const LOOSE: f64 = 30.0;
+
+/// All that run at about a hundred states.
+pub const ALL: [Method; 9] = [
+    Method::Ours,
+    Method::Cvode(Solver::Klu, 1.0),
+    Method::Cvode(Solver::Klu, LOOSE),
+    Method::Cvode(Solver::Dense, 1.0),
+    Method::Ida(1.0),
+    Method::Ida(LOOSE),
+    Method::Diffsol(Rust::Bdf),
+    Method::Diffsol(Rust::TrBdf2),
+    Method::Diffsol(Rust::Esdirk34),
+];
+
+impl Method {
+    /// Its name in tables.
+    pub fn name(self) -> String {
+        let air = |air: f64| {
+            if air > 1.0 {
+                format!(", air x{air}")
+            } else {
+                String::new()
+            }
+        };
+        match self {
+            Self::Ours => "coldsoak".into(),
+            Self::Cvode(Solver::Klu, loose) => format!("CVODE KLU{}", air(loose)),
+            Self::Cvode(Solver::Dense, loose) => format!("CVODE dense{}", air(loose)),
+            Self::Ida(loose) => format!("IDA KLU{}", air(loose)),
+            Self::Diffsol(Rust::Bdf) => "diffsol BDF".into(),
+            Self::Diffsol(Rust::TrBdf2) => "diffsol TR-BDF2".into(),
+            Self::Diffsol(Rust::Esdirk34) => "diffsol ESDIRK34".into(),
+        }
+    }
+
+    /// Carries a night at a tolerance: coldsoak's own, or of the peers' kind.
+    pub fn integrate(
+        self,
+        net: &Network,
+        slopes: &Slopes,
+        tolerance: f64,
+    ) -> Result<Carried, String> {
+        let field = || Field::new(net, slopes.clone());
+        match self {
+            Self::Ours => ours::integrate(net, tolerance),
+            Self::Cvode(solver, air) => {
+                carry(net, Cvode::new(field(), Hold { tolerance, air }, solver))
+            }
+            Self::Ida(air) => carry(net, Ida::new(Open::new(net), Hold { tolerance, air })),
+            Self::Diffsol(method) => rust_peer::integrate(
+                net,
+                field(),
+                Hold {
+                    tolerance,
+                    air: 1.0,
+                },
+                method,
+            ),
+        }
+    }
+}
