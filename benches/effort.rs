@@ -18,7 +18,10 @@ const NIGHTS: [(&str, usize); 4] = [
 ];
 
 fn main() {
-    let words: Vec<String> = std::env::args().skip(1).filter(|w| w != "--bench").collect();
+    let words: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|w| w != "--bench")
+        .collect();
     println!("night,resolution,states,steps,rejected,factorisations,evaluations");
     if let [night, resolution] = &words[..] {
         let resolution = resolution.parse().expect("a whole number");
