@@ -268,13 +268,14 @@ fn bearings(text: &mut String, f: &Findings) -> Result {
     }
     writeln!(
         text,
-        "\nMain bearings: change of clearance against 20 °C (a minus is tighter)"
+        "\nMain bearings: change of diametral clearance against 20 °C\n  \
+         (a minus is tighter: cold shrinks a light-alloy case more than a steel shaft)"
     )?;
     for bearing in &f.clearances {
         let which = if bearing.case_warmer_than_crank {
-            "case warmer than crankshaft"
+            "the case is the warmer one, which eases it"
         } else {
-            "crankshaft as warm as case, or warmer"
+            "the crankshaft is as warm or warmer, which does not"
         };
         writeln!(
             text,

@@ -162,8 +162,9 @@ impl<'n> Stepper<'n> {
                 self.rhs[row] =
                     rates[row] + net.capacities[row] * current[row] + drifted * self.drift[row];
             }
-            for row in states..unknowns {
-                self.rhs[row] = rates[row] + drifted * self.drift[row];
+            let left_over = rates[states..unknowns].iter().zip(&self.drift[states..]);
+            for (rhs, (rate, drift)) in self.rhs[states..].iter_mut().zip(left_over) {
+                *rhs = rate + drifted * drift;
             }
             for book in 0..books {
                 let row = unknowns + book;

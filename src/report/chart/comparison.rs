@@ -20,7 +20,7 @@ pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Pict
         lines.push(Line {
             key: format!("{}_{}_coldest", k + 1, slug(name)),
             name: match view.breadth {
-                Breadth::Sheet => format!("{} {name}", k + 1),
+                Breadth::Sheet => format!("{}: {name}", k + 1),
                 // The table beside it has the names.
                 Breadth::Phone => format!("{}", k + 1),
             },
@@ -52,7 +52,7 @@ mod tests {
             &synthetic::view(&clock),
         );
         let drawn = drawn.unwrap();
-        assert!(drawn.svg.contains("1 top") && drawn.svg.contains("2 pad &amp; plugs"));
+        assert!(drawn.svg.contains("1: top") && drawn.svg.contains("2: pad &amp; plugs"));
         let head = String::from_utf8(drawn.csv).unwrap();
         assert!(head.starts_with(
             "time_h,clock,hangar_air_degF,1_top_coldest_degF,2_pad_plugs_coldest_degF\n"
