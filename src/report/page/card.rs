@@ -76,7 +76,7 @@ pub fn card(night: &Night) -> Card {
             entries.push((
                 time_s,
                 format!(
-                    "A thermometer on the {} should read about {} or more (the mean of these parts; one spot may be some degrees off).",
+                    "The {} should read about {} or more, in the mean.",
                     check.label,
                     temperature(reads, units)
                 ),
