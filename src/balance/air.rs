@@ -28,13 +28,15 @@ fn pressure_at<T: Number>(middle_pa: T, rho: T, rho_hangar: T, height_m: f64) ->
     middle_pa + (rho_hangar - rho) * (GRAVITY_M_PER_S2 * height_m)
 }
 
-/// The stream from the first pocket to the second, kg/s.
-pub(super) fn passage_stream<T: Number>(at: &Passage, p: [T; 2], temps: [T; 2], hangar: T) -> T {
-    let rho = temps.map(density_kg_per_m3);
-    let rho_h = density_kg_per_m3(hangar);
-    let dp = pressure_at(p[0], rho[0], rho_h, at.heights_m[0])
-        - pressure_at(p[1], rho[1], rho_h, at.heights_m[1]);
-    orifice::stream_kg_per_s(dp, rho[0], rho[1], at.area_m2, PASSAGE_SOFTNESS_PA)
+impl Passage {
+    /// The stream from the first pocket to the second, kg/s.
+    pub(super) fn stream<T: Number>(&self, p: [T; 2], temps: [T; 2], hangar: T) -> T {
+        let rho = temps.map(density_kg_per_m3);
+        let rho_h = density_kg_per_m3(hangar);
+        let dp = pressure_at(p[0], rho[0], rho_h, self.heights_m[0])
+            - pressure_at(p[1], rho[1], rho_h, self.heights_m[1]);
+        orifice::stream_kg_per_s(dp, rho[0], rho[1], self.area_m2, PASSAGE_SOFTNESS_PA)
+    }
 }
 
 impl Law<7, 8> for Passage {
@@ -45,7 +47,7 @@ impl Law<7, 8> for Passage {
         self.rows
     }
     fn apply<T: Number>(&self, [pa, pb, a, b, wa, wb, hangar]: [T; 7], _: &[f64]) -> [T; 8] {
-        let m = passage_stream(self, [pa, pb], [a, b], hangar);
+        let m = self.stream([pa, pb], [a, b], hangar);
         let (there, back) = orifice::both_ways(m, REVERSAL_KG_PER_S);
         let heat = (there * (a - hangar) - back * (b - hangar)) * HEAT_CAPACITY_J_PER_KGK;
         let vapour = there * wa / density_kg_per_m3(a) - back * wb / density_kg_per_m3(b);
@@ -54,12 +56,14 @@ impl Law<7, 8> for Passage {
     }
 }
 
-/// The stream out to the hangar, kg/s.
-pub(super) fn gap_stream<T: Number>(at: &Gap, p: T, temp: T, hangar: T, wind: T) -> T {
-    let (rho, rho_h) = (density_kg_per_m3(temp), density_kg_per_m3(hangar));
-    let dp = pressure_at(p, rho, rho_h, at.height_m)
-        - rho_h * wind.squared() * (0.5 * at.wind_coefficient);
-    orifice::stream_kg_per_s(dp, rho, rho_h, at.area_m2, GAP_SOFTNESS_PA)
+impl Gap {
+    /// The stream out to the hangar, kg/s.
+    pub(super) fn stream<T: Number>(&self, p: T, temp: T, hangar: T, wind: T) -> T {
+        let (rho, rho_h) = (density_kg_per_m3(temp), density_kg_per_m3(hangar));
+        let dp = pressure_at(p, rho, rho_h, self.height_m)
+            - rho_h * wind.squared() * (0.5 * self.wind_coefficient);
+        orifice::stream_kg_per_s(dp, rho, rho_h, self.area_m2, GAP_SOFTNESS_PA)
+    }
 }
 
 impl Law<6, 6> for Gap {
@@ -70,7 +74,7 @@ impl Law<6, 6> for Gap {
         self.rows
     }
     fn apply<T: Number>(&self, [p, t, w, hangar, w_h, wind]: [T; 6], _: &[f64]) -> [T; 6] {
-        let m = gap_stream(self, p, t, hangar, wind);
+        let m = self.stream(p, t, hangar, wind);
         let (net_out, net_in) = orifice::both_ways(m, REVERSAL_KG_PER_S);
         let gust = wind * (self.gust * REFERENCE_DENSITY_KG_PER_M3 * self.area_m2);
         let (out, back) = (net_out + gust, net_in + gust);
@@ -101,21 +105,17 @@ impl Law<4, 6> for Exchange {
     }
 }
 
-/// The stream upward through the fins, kg/s.
-pub(super) fn fin_stream<T: Number>(
-    at: &FinStream,
-    p: [T; 2],
-    temps: [T; 2],
-    hangar: T,
-    fins: T,
-) -> T {
-    let rho = temps.map(density_kg_per_m3);
-    let rho_h = density_kg_per_m3(hangar);
-    let lift = (rho_h - density_kg_per_m3(fins)) * (GRAVITY_M_PER_S2 * at.length_m);
-    let dp = pressure_at(p[0], rho[0], rho_h, at.heights_m[0])
-        - pressure_at(p[1], rho[1], rho_h, at.heights_m[1])
-        + lift;
-    dp * at.kg_per_s_pa
+impl FinStream {
+    /// The stream upward through the fins, kg/s.
+    pub(super) fn stream<T: Number>(&self, p: [T; 2], temps: [T; 2], hangar: T, fins: T) -> T {
+        let rho = temps.map(density_kg_per_m3);
+        let rho_h = density_kg_per_m3(hangar);
+        let lift = (rho_h - density_kg_per_m3(fins)) * (GRAVITY_M_PER_S2 * self.length_m);
+        let dp = pressure_at(p[0], rho[0], rho_h, self.heights_m[0])
+            - pressure_at(p[1], rho[1], rho_h, self.heights_m[1])
+            + lift;
+        dp * self.kg_per_s_pa
+    }
 }
 
 impl Law<7, 1> for FinStream {
@@ -126,7 +126,7 @@ impl Law<7, 1> for FinStream {
         [self.row]
     }
     fn apply<T: Number>(&self, [m, pl, ph, low, high, hangar, fins]: [T; 7], _: &[f64]) -> [T; 1] {
-        [fin_stream(self, [pl, ph], [low, high], hangar, fins) - m]
+        [self.stream([pl, ph], [low, high], hangar, fins) - m]
     }
 }
 

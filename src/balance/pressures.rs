@@ -3,7 +3,6 @@
 //! The residual is the gradient of a convex function (every stream grows with the pressure difference
 //! that drives it), so a damped Newton iteration always converges.
 
-use super::air;
 use crate::network::graph::Network;
 use crate::physics::number::Dual;
 use nalgebra::{Cholesky, DMatrix, DVector};
@@ -137,8 +136,7 @@ impl Pressures {
         let first = net.pockets.first().map_or(0, |p| p.pressure);
         for passage in &net.laws.passages {
             let c = passage.columns;
-            let m = air::passage_stream(
-                passage,
+            let m = passage.stream(
                 [
                     Dual::<2>::variable(x[c[0]], 0),
                     Dual::<2>::variable(x[c[1]], 1),
@@ -150,8 +148,7 @@ impl Pressures {
         }
         for fins in &net.laws.fin_streams {
             let c = fins.columns;
-            let m = air::fin_stream(
-                fins,
+            let m = fins.stream(
                 [
                     Dual::<2>::variable(x[c[1]], 0),
                     Dual::<2>::variable(x[c[2]], 1),
@@ -165,8 +162,7 @@ impl Pressures {
         }
         for gap in &net.laws.gaps {
             let c = gap.columns;
-            let m = air::gap_stream(
-                gap,
+            let m = gap.stream(
                 Dual::<1>::variable(x[c[0]], 0),
                 constant(x[c[1]]),
                 constant(x[c[3]]),

@@ -5,13 +5,13 @@
 //! machine.
 
 /// Bits from which a third of an exponent is taken away to begin the inverse cube root: 4/3 of the bits of one, less a
-/// shift that evens out the error (found by bisection; the start is then within 3.5 percent).
+/// shift that evens out the error (from memory; the start is then within 3.5 percent, as tried over three octaves).
 const THIRD: u64 = 0x553e_f0ff_289d_d794;
 
 /// The cube root of a number that is not below zero, to 1e-15 of it.
 ///
 /// The inverse cube root is refined twice by the third-order expansion of `(1 - e)^(-1/3)` with `e = 1 - x y^3`: no
-/// division, no branch. Numbers below 1e-300 count as zero.
+/// division, no branch. *Valid*: zero, and from 1e-290 to 1e290.
 ///
 /// *Source*: the binomial series; the start by the bits of the number is common practice (from memory).
 #[inline(always)]
@@ -57,7 +57,7 @@ pub fn exponential(x: f64) -> f64 {
 mod tests {
     use super::*;
 
-    /// The largest relative difference from the standard library over a grid even in the logarithm.
+    /// The largest relative difference from the standard library over an even grid.
     fn worst(from: f64, to: f64, ours: fn(f64) -> f64, theirs: fn(f64) -> f64) -> f64 {
         let steps = 200_003;
         (0..=steps)

@@ -28,7 +28,8 @@ const MOST_SHRINK: f64 = 0.1;
 /// The first step, and the first after heaters are switched as they never were before, s.
 pub const FIRST_STEP_S: f64 = 0.5;
 /// Part of a first step that the error would have allowed which is taken the next time: what goes wrong there shifts
-/// every switching after it.
+/// every switching after it. A choice between 0 and 1: a quarter, a half and one took 1105, 1033 and 924 steps on
+/// `thermostat-pad` and left its cells wrong by up to 0.44, 0.59 and 0.97 K, which is a matter of phase and erratic.
 const FIRST_SHARE: f64 = 0.5;
 
 /// Judges steps.
@@ -122,7 +123,8 @@ fn modes(on: &[f64]) -> Vec<bool> {
 }
 
 /// The power of the step that the error on the way falls with: where a step begins at a corner of the weather, the air
-/// turns at once and the curve does not, which is the case that decides.
+/// turns at once and the curve does not, which is the case that decides (on
+/// the demo night at 3 h, steps of 1318, 863, 631, 513 and 449 s were wrong by 3.6, 2.3, 1.5, 1.1 and 0.9).
 pub const WAY_ORDER: f64 = 1.0;
 
 /// How many times longer a step may be, given its measured error, which falls with this power of the step.

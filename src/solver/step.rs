@@ -6,7 +6,7 @@
 //!
 //! The pressures of the pockets follow from the states at once. They are found at the beginning of each step; its
 //! stages foresee them as they do the states, and leave what does not balance to the matrix: the method keeps its order
-//! for such equations (index 1; Hairer and Wanner, section VI.4).
+//! for such equations (index 1; Hairer and Wanner, section VI.4; from memory).
 
 use super::factor::{Factor, SingularError};
 use super::method::{A, C, DENSE, DRIFT, GAMMA, STAGES, TIMES};
