@@ -4,14 +4,14 @@
 //! positive; each carries the enthalpy, over that of the hangar air, and the vapour of the pocket it
 //! leaves. So what one pocket loses another gains, and no pocket is pushed beyond its neighbours.
 
-use super::law::Law;
+use super::law::{Each, Law};
 use crate::network::elements::{
     Exchange, FinCarry, FinCell, FinStream, Gap, HangarVapour, Passage,
 };
 use crate::physics::air::{
     GRAVITY_M_PER_S2, HEAT_CAPACITY_J_PER_KGK, REFERENCE_DENSITY_KG_PER_M3, density_kg_per_m3,
 };
-use crate::physics::number::Number;
+use crate::physics::number::{Number, Register};
 use crate::physics::{exchange, fin, orifice, vapour};
 
 /// Pressure below which an opening between pockets is laminar, Pa (estimate, 0.001 to 0.02; so is the next).
@@ -24,18 +24,26 @@ const REVERSAL_KG_PER_S: f64 = 1e-6;
 const FIN_REVERSAL_KG_PER_S: f64 = 1e-5;
 
 /// Gauge pressure in a pocket at a height over its middle.
-fn pressure_at<T: Number>(middle_pa: T, rho: T, rho_hangar: T, height_m: f64) -> T {
-    middle_pa + (rho_hangar - rho) * (GRAVITY_M_PER_S2 * height_m)
+#[inline(always)]
+fn pressure_at<T: Number>(middle_pa: T, rho: T, rho_hangar: T, height_m: T::Given) -> T {
+    middle_pa + (rho_hangar - rho).times(height_m * GRAVITY_M_PER_S2)
 }
 
 impl Passage {
     /// The stream from the first pocket to the second, kg/s.
-    pub(super) fn stream<T: Number>(&self, p: [T; 2], temps: [T; 2], hangar: T) -> T {
+    #[inline(always)]
+    pub(super) fn stream<T: Number>(
+        it: Each<'_, Self, T>,
+        p: [T; 2],
+        temps: [T; 2],
+        hangar: T,
+    ) -> T {
         let rho = temps.map(density_kg_per_m3);
         let rho_h = density_kg_per_m3(hangar);
-        let dp = pressure_at(p[0], rho[0], rho_h, self.heights_m[0])
-            - pressure_at(p[1], rho[1], rho_h, self.heights_m[1]);
-        orifice::stream_kg_per_s(dp, rho[0], rho[1], self.area_m2, PASSAGE_SOFTNESS_PA)
+        let [low, high] = [0, 1].map(|end| T::of(it, |l: &Self| l.heights_m[end]));
+        let dp = pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high);
+        let area_m2 = T::of(it, |l: &Self| l.area_m2);
+        orifice::stream_kg_per_s(dp, rho[0], rho[1], area_m2, PASSAGE_SOFTNESS_PA)
     }
 }
 
@@ -46,8 +54,9 @@ impl Law<7, 8> for Passage {
     fn rows(&self) -> [usize; 8] {
         self.rows
     }
-    fn apply<T: Number>(&self, [pa, pb, a, b, wa, wb, hangar]: [T; 7], _: &[f64]) -> [T; 8] {
-        let m = self.stream([pa, pb], [a, b], hangar);
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [pa, pb, a, b, wa, wb, hangar]: [T; 7], _: &[T::Given]) -> [T; 8] {
+        let m = Self::stream(it, [pa, pb], [a, b], hangar);
         let (there, back) = orifice::both_ways(m, REVERSAL_KG_PER_S);
         let heat = (there * (a - hangar) - back * (b - hangar)) * HEAT_CAPACITY_J_PER_KGK;
         let vapour = there * wa / density_kg_per_m3(a) - back * wb / density_kg_per_m3(b);
@@ -58,11 +67,19 @@ impl Law<7, 8> for Passage {
 
 impl Gap {
     /// The stream out to the hangar, kg/s.
-    pub(super) fn stream<T: Number>(&self, p: T, temp: T, hangar: T, wind: T) -> T {
+    #[inline(always)]
+    pub(super) fn stream<T: Number>(
+        it: Each<'_, Self, T>,
+        p: T,
+        temp: T,
+        hangar: T,
+        wind: T,
+    ) -> T {
         let (rho, rho_h) = (density_kg_per_m3(temp), density_kg_per_m3(hangar));
-        let dp = pressure_at(p, rho, rho_h, self.height_m)
-            - rho_h * wind.squared() * (0.5 * self.wind_coefficient);
-        orifice::stream_kg_per_s(dp, rho, rho_h, self.area_m2, GAP_SOFTNESS_PA)
+        let dp = pressure_at(p, rho, rho_h, T::of(it, |l: &Self| l.height_m))
+            - (rho_h * wind.squared()).times(T::of(it, |l: &Self| l.wind_coefficient) * 0.5);
+        let area_m2 = T::of(it, |l: &Self| l.area_m2);
+        orifice::stream_kg_per_s(dp, rho, rho_h, area_m2, GAP_SOFTNESS_PA)
     }
 }
 
@@ -73,10 +90,14 @@ impl Law<6, 6> for Gap {
     fn rows(&self) -> [usize; 6] {
         self.rows
     }
-    fn apply<T: Number>(&self, [p, t, w, hangar, w_h, wind]: [T; 6], _: &[f64]) -> [T; 6] {
-        let m = self.stream(p, t, hangar, wind);
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [p, t, w, hangar, w_h, wind]: [T; 6], _: &[T::Given]) -> [T; 6] {
+        let m = Self::stream(it, p, t, hangar, wind);
         let (net_out, net_in) = orifice::both_ways(m, REVERSAL_KG_PER_S);
-        let gust = wind * (self.gust * REFERENCE_DENSITY_KG_PER_M3 * self.area_m2);
+        let gust = wind.times(
+            T::of(it, |l: &Self| l.gust) * REFERENCE_DENSITY_KG_PER_M3
+                * T::of(it, |l: &Self| l.area_m2),
+        );
         let (out, back) = (net_out + gust, net_in + gust);
         let heat = out * (t - hangar) * HEAT_CAPACITY_J_PER_KGK;
         let vapour = out * w / density_kg_per_m3(t) - back * w_h / density_kg_per_m3(hangar);
@@ -91,13 +112,14 @@ impl Law<4, 6> for Exchange {
     fn rows(&self) -> [usize; 6] {
         self.rows
     }
-    fn apply<T: Number>(&self, [low, high, wl, wh]: [T; 4], _: &[f64]) -> [T; 6] {
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [low, high, wl, wh]: [T; 4], _: &[T::Given]) -> [T; 6] {
         let m = exchange::level_opening_kg_per_s(
             low,
             high,
-            self.area_m2,
-            self.epstein,
-            self.stable_mix_kg_per_s,
+            T::of(it, |l: &Self| l.area_m2),
+            T::of(it, |l: &Self| l.epstein),
+            T::of(it, |l: &Self| l.stable_mix_kg_per_s),
         );
         let heat = m * (low - high) * HEAT_CAPACITY_J_PER_KGK;
         let vapour = m * (wl / density_kg_per_m3(low) - wh / density_kg_per_m3(high));
@@ -107,14 +129,22 @@ impl Law<4, 6> for Exchange {
 
 impl FinStream {
     /// The stream upward through the fins, kg/s.
-    pub(super) fn stream<T: Number>(&self, p: [T; 2], temps: [T; 2], hangar: T, fins: T) -> T {
+    #[inline(always)]
+    pub(super) fn stream<T: Number>(
+        it: Each<'_, Self, T>,
+        p: [T; 2],
+        temps: [T; 2],
+        hangar: T,
+        fins: T,
+    ) -> T {
         let rho = temps.map(density_kg_per_m3);
         let rho_h = density_kg_per_m3(hangar);
-        let lift = (rho_h - density_kg_per_m3(fins)) * (GRAVITY_M_PER_S2 * self.length_m);
-        let dp = pressure_at(p[0], rho[0], rho_h, self.heights_m[0])
-            - pressure_at(p[1], rho[1], rho_h, self.heights_m[1])
+        let length_m = T::of(it, |l: &Self| l.length_m);
+        let lift = (rho_h - density_kg_per_m3(fins)).times(length_m * GRAVITY_M_PER_S2);
+        let [low, high] = [0, 1].map(|end| T::of(it, |l: &Self| l.heights_m[end]));
+        let dp = pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high)
             + lift;
-        dp * self.kg_per_s_pa
+        dp.times(T::of(it, |l: &Self| l.kg_per_s_pa))
     }
 }
 
@@ -125,8 +155,9 @@ impl Law<7, 1> for FinStream {
     fn rows(&self) -> [usize; 1] {
         [self.row]
     }
-    fn apply<T: Number>(&self, [m, pl, ph, low, high, hangar, fins]: [T; 7], _: &[f64]) -> [T; 1] {
-        [self.stream([pl, ph], [low, high], hangar, fins) - m]
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [m, pl, ph, low, high, hangar, fins]: [T; 7], _: &[T::Given]) -> [T; 1] {
+        [Self::stream(it, [pl, ph], [low, high], hangar, fins) - m]
     }
 }
 
@@ -137,10 +168,12 @@ impl Law<7, 6> for FinCarry {
     fn rows(&self) -> [usize; 6] {
         self.rows
     }
-    fn apply<T: Number>(&self, [m, low, high, wl, wh, hangar, fins]: [T; 7], _: &[f64]) -> [T; 6] {
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [m, low, high, wl, wh, hangar, fins]: [T; 7], _: &[T::Given]) -> [T; 6] {
         let (up, down) = orifice::both_ways(m, FIN_REVERSAL_KG_PER_S);
-        let gain_up = fin::passage_effectiveness(up, self.ha_w_per_k) * (fins - low);
-        let gain_down = fin::passage_effectiveness(down, self.ha_w_per_k) * (fins - high);
+        let ha_w_per_k = T::of(it, |l: &Self| l.ha_w_per_k);
+        let gain_up = fin::passage_effectiveness(up, ha_w_per_k) * (fins - low);
+        let gain_down = fin::passage_effectiveness(down, ha_w_per_k) * (fins - high);
         let leave_low = up * (low - hangar);
         let leave_high = down * (high - hangar);
         let heat_low = down * (high - hangar + gain_down) - leave_low;
@@ -164,11 +197,13 @@ impl Law<4, 1> for FinCell {
     fn rows(&self) -> [usize; 1] {
         [self.row]
     }
-    fn apply<T: Number>(&self, [m, low, high, cell]: [T; 4], _: &[f64]) -> [T; 1] {
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [m, low, high, cell]: [T; 4], _: &[T::Given]) -> [T; 1] {
         let (up, down) = orifice::both_ways(m, FIN_REVERSAL_KG_PER_S);
-        let taken = up * fin::passage_effectiveness(up, self.ha_w_per_k) * (cell - low)
-            + down * fin::passage_effectiveness(down, self.ha_w_per_k) * (cell - high);
-        [taken * (-self.share * HEAT_CAPACITY_J_PER_KGK)]
+        let ha_w_per_k = T::of(it, |l: &Self| l.ha_w_per_k);
+        let taken = up * fin::passage_effectiveness(up, ha_w_per_k) * (cell - low)
+            + down * fin::passage_effectiveness(down, ha_w_per_k) * (cell - high);
+        [taken.times(T::of(it, |l: &Self| l.share) * -HEAT_CAPACITY_J_PER_KGK)]
     }
 }
 
@@ -179,9 +214,13 @@ impl Law<4, 1> for HangarVapour {
     fn rows(&self) -> [usize; 1] {
         [self.row]
     }
-    fn apply<T: Number>(&self, [w, hangar, outdoors, humidity]: [T; 4], _: &[f64]) -> [T; 1] {
+    fn choice(&self) -> u8 {
+        u8::from(self.dew_point)
+    }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [w, hangar, outdoors, humidity]: [T; 4], _: &[T::Given]) -> [T; 1] {
         let saturated = vapour::saturation_density_g_per_m3(outdoors);
-        let out = if self.dew_point {
+        let out = if T::Given::first(it).dew_point {
             let pressure = vapour::saturation_pressure_over_water_pa(humidity);
             vapour::density_g_per_m3(pressure, outdoors).least(saturated)
         } else {

@@ -1,13 +1,19 @@
 //! What heaters put into the balance while they are on.
 
-use super::law::Law;
+use super::law::{Each, Law};
 use crate::network::elements::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour};
 use crate::physics::air::density_kg_per_m3;
-use crate::physics::number::Number;
+use crate::physics::number::{Number, Register};
+
+/// The temperature at which a self-limiting element gives all (0) or none (1) of its watts, °C.
+fn limit(limits_c: Option<[f64; 2]>, end: usize) -> f64 {
+    limits_c.map_or(0.0, |limits| limits[end])
+}
 
 /// This number, no less than zero and no more than `most`.
-fn between_zero_and<T: Number>(x: T, most: f64) -> T {
-    x.positive_part().least(T::constant(most))
+#[inline(always)]
+fn between_zero_and<T: Number>(x: T, most: T::Given) -> T {
+    x.positive_part().least(T::given(most))
 }
 
 impl Law<1, 1> for HeaterTerm {
@@ -17,8 +23,9 @@ impl Law<1, 1> for HeaterTerm {
     fn rows(&self) -> [usize; 1] {
         [self.term.row]
     }
-    fn apply<T: Number>(&self, [x]: [T; 1], on: &[f64]) -> [T; 1] {
-        [x * (self.term.factor * on[self.heater])]
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], on: &[T::Given]) -> [T; 1] {
+        [x.times(T::of(it, |l: &Self| l.term.factor) * on[T::Given::first(it).heater])]
     }
 }
 
@@ -29,8 +36,9 @@ impl Law<0, 1> for HeaterConstant {
     fn rows(&self) -> [usize; 1] {
         [self.row]
     }
-    fn apply<T: Number>(&self, _: [T; 0], on: &[f64]) -> [T; 1] {
-        [T::constant(self.value * on[self.heater])]
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], on: &[T::Given]) -> [T; 1] {
+        [T::given(T::of(it, |l: &Self| l.value) * on[T::Given::first(it).heater])]
     }
 }
 
@@ -41,8 +49,10 @@ impl Law<2, 2> for HeaterVapour {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [temp, vapour]: [T; 2], on: &[f64]) -> [T; 2] {
-        let moved = vapour / density_kg_per_m3(temp) * (self.kg_per_s * on[self.heater]);
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [temp, vapour]: [T; 2], on: &[T::Given]) -> [T; 2] {
+        let stream = T::of(it, |l: &Self| l.kg_per_s) * on[T::Given::first(it).heater];
+        let moved = (vapour / density_kg_per_m3(temp)).times(stream);
         [-moved, moved]
     }
 }
@@ -54,15 +64,20 @@ impl Law<2, 1> for FanWatts {
     fn rows(&self) -> [usize; 1] {
         [self.row]
     }
+    fn choice(&self) -> u8 {
+        u8::from(self.limits_c.is_some())
+    }
     /// A self-limiting element is as hot as the air that leaves it, which is hotter the more it gives:
     /// solved for the watts.
-    fn apply<T: Number>(&self, [watts, intake]: [T; 2], _: &[f64]) -> [T; 1] {
-        let given = match self.limits_c {
-            None => T::constant(self.rated_w),
-            Some([full, none]) => {
-                let slope = self.rated_w / (none - full + self.rated_w / self.flow_w_per_k);
-                between_zero_and((-intake + none) * slope, self.rated_w)
-            }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [watts, intake]: [T; 2], _: &[T::Given]) -> [T; 1] {
+        let rated = T::of(it, |l: &Self| l.rated_w);
+        let given = if T::Given::first(it).limits_c.is_none() {
+            T::given(rated)
+        } else {
+            let [full, none] = [0, 1].map(|end| T::of(it, |l: &Self| limit(l.limits_c, end)));
+            let slope = rated / (none - full + rated / T::of(it, |l: &Self| l.flow_w_per_k));
+            between_zero_and((-intake).plus(none).times(slope), rated)
         };
         [given - watts]
     }
@@ -75,12 +90,18 @@ impl Law<1, 2> for Bonded {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [cell]: [T; 1], on: &[f64]) -> [T; 2] {
-        let share = match self.limits_c {
-            None => T::constant(1.0),
-            Some([full, none]) => between_zero_and((-cell + none) / (none - full), 1.0),
+    fn choice(&self) -> u8 {
+        u8::from(self.limits_c.is_some())
+    }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [cell]: [T; 1], on: &[T::Given]) -> [T; 2] {
+        let share = if T::Given::first(it).limits_c.is_none() {
+            T::constant(1.0)
+        } else {
+            let [full, none] = [0, 1].map(|end| T::of(it, |l: &Self| limit(l.limits_c, end)));
+            between_zero_and((-cell).plus(none).over(none - full), T::Given::all(1.0))
         };
-        let watts = share * (self.rated_w * on[self.heater]);
+        let watts = share.times(T::of(it, |l: &Self| l.rated_w) * on[T::Given::first(it).heater]);
         [watts, watts]
     }
 }

@@ -1,11 +1,11 @@
 //! Water inside the engine: walls, oil surface, breather.
 
-use super::law::Law;
+use super::law::{Each, Law};
 use crate::network::elements::{Breathing, OilSurface, Vent, WallFilm};
 use crate::physics::air::{HEAT_CAPACITY_J_PER_KGK, REFERENCE_DENSITY_KG_PER_M3, ZERO_C_IN_K};
 use crate::physics::convection::{self, Facing};
 use crate::physics::exchange;
-use crate::physics::number::Number;
+use crate::physics::number::{Number, Register};
 use crate::physics::vapour::{self, LATENT_HEAT_J_PER_G};
 
 /// Length of the inner walls along the flow of the gas, m (estimate, 0.05 to 0.2: a crank throw to a case half).
@@ -20,14 +20,21 @@ impl Law<4, 5> for WallFilm {
     fn rows(&self) -> [usize; 5] {
         self.rows
     }
-    fn apply<T: Number>(&self, [wall, gas, vapour, film]: [T; 4], _: &[f64]) -> [T; 5] {
-        let h = convection::free(wall - gas, WALL_LENGTH_M, self.facing);
-        let q = h * (wall - gas) * (self.area_m2 * self.mass_factor.sqrt());
-        let h_m = vapour::transfer_coefficient_m_per_s(h, self.mass_factor);
+    fn choice(&self) -> u8 {
+        self.facing as u8 * 2 + u8::from(self.drips)
+    }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [wall, gas, vapour, film]: [T; 4], _: &[T::Given]) -> [T; 5] {
+        let area_m2 = T::of(it, |l: &Self| l.area_m2);
+        let mass_factor = T::of(it, |l: &Self| l.mass_factor);
+        let first = T::Given::first(it);
+        let h = convection::free(wall - gas, T::Given::all(WALL_LENGTH_M), first.facing);
+        let q = (h * (wall - gas)).times(area_m2 * mass_factor.sqrt());
+        let h_m = vapour::transfer_coefficient_m_per_s(h, mass_factor);
         let drive = vapour - vapour::saturation_density_g_per_m3(wall);
-        let gained = vapour::condensation_g_per_s(h_m, self.area_m2, drive, film);
-        let drip = if self.drips {
-            vapour::drip_g_per_s(film, self.area_m2)
+        let gained = vapour::condensation_g_per_s(h_m, area_m2, drive, film);
+        let drip = if first.drips {
+            vapour::drip_g_per_s(film, area_m2)
         } else {
             T::constant(0.0)
         };
@@ -48,12 +55,15 @@ impl Law<4, 4> for OilSurface {
     fn rows(&self) -> [usize; 4] {
         self.rows
     }
-    fn apply<T: Number>(&self, [oil, gas, vapour, water]: [T; 4], _: &[f64]) -> [T; 4] {
-        let h = convection::free(oil - gas, WALL_LENGTH_M, Facing::Up);
-        let q = h * (oil - gas) * self.area_m2;
-        let h_m = vapour::transfer_coefficient_m_per_s(h, 1.0);
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [oil, gas, vapour, water]: [T; 4], _: &[T::Given]) -> [T; 4] {
+        let area_m2 = T::of(it, |l: &Self| l.area_m2);
+        let oil_film = T::of(it, |l: &Self| l.oil_film);
+        let h = convection::free(oil - gas, T::Given::all(WALL_LENGTH_M), Facing::Up);
+        let q = (h * (oil - gas)).times(area_m2);
+        let h_m = vapour::transfer_coefficient_m_per_s(h, T::Given::all(1.0));
         let given =
-            vapour::oil_evaporation_g_per_s(h_m, self.area_m2, self.oil_film, water, oil, vapour);
+            vapour::oil_evaporation_g_per_s(h_m, area_m2, oil_film, water, oil, vapour);
         [-q - given * LATENT_HEAT_J_PER_G, q, given, -given]
     }
 }
@@ -65,10 +75,16 @@ impl Law<4, 5> for Vent {
     fn rows(&self) -> [usize; 5] {
         self.rows
     }
-    fn apply<T: Number>(&self, [gas, rear, w_gas, w_rear]: [T; 4], _: &[f64]) -> [T; 5] {
-        let mut flow = T::constant(self.steady_m3_per_s);
-        if self.filler_m > 0.0 {
-            flow = flow + exchange::filler_m3_per_s(gas, rear, self.filler_m, self.epstein);
+    fn choice(&self) -> u8 {
+        u8::from(self.filler_m > 0.0)
+    }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [gas, rear, w_gas, w_rear]: [T; 4], _: &[T::Given]) -> [T; 5] {
+        let mut flow = T::given(T::of(it, |l: &Self| l.steady_m3_per_s));
+        if T::Given::first(it).filler_m > 0.0 {
+            let filler_m = T::of(it, |l: &Self| l.filler_m);
+            let epstein = T::of(it, |l: &Self| l.epstein);
+            flow = flow + exchange::filler_m3_per_s(gas, rear, filler_m, epstein);
         }
         let q = flow * (gas - rear) * GAS_J_PER_M3K;
         let lost = flow * (w_gas - w_rear);
@@ -85,12 +101,14 @@ impl Law<5, 5> for Breathing {
     }
     /// Warming gas breathes out, cooling gas breathes in. The heat that goes along depends on the rate
     /// of warming, which depends on that heat: solved in closed form for the rate.
-    fn apply<T: Number>(&self, [heat, gas, rear, w_gas, w_rear]: [T; 5], _: &[f64]) -> [T; 5] {
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [heat, gas, rear, w_gas, w_rear]: [T; 5], _: &[T::Given]) -> [T; 5] {
+        let volume_m3 = T::of(it, |l: &Self| l.volume_m3);
         let kelvin = gas + ZERO_C_IN_K;
-        let carried = (gas - rear) / kelvin * (GAS_J_PER_M3K * self.volume_m3);
+        let carried = ((gas - rear) / kelvin).times(volume_m3 * GAS_J_PER_M3K);
         let signed = heat.where_positive(carried, -carried);
-        let rate = heat / (signed + self.capacity_j_per_k);
-        let swept = rate / kelvin * self.volume_m3;
+        let rate = heat / signed.plus(T::of(it, |l: &Self| l.capacity_j_per_k));
+        let swept = (rate / kelvin).times(volume_m3);
         let out = swept.positive_part();
         let back = (-swept).positive_part();
         let exchanged = (out + back) * (gas - rear) * GAS_J_PER_M3K;

@@ -2,75 +2,91 @@
 
 use super::law::{Law, Visitor};
 use crate::network::graph::Laws;
-use crate::physics::number::Number;
+use crate::physics::number::{Number, Register};
 
 /// Means over cells and pockets, and the hangar's vapour.
-pub fn visit_means(laws: &Laws, v: &mut impl Visitor) {
-    v.visit_each(&laws.means);
-    v.visit_each(&laws.hangar_vapour);
+#[inline(always)]
+pub fn visit_means(v: &mut impl Visitor) {
+    v.visit(|l| &l.means);
+    v.visit(|l| &l.hangar_vapour);
 }
 
 /// Everything that moves air or is carried by it, the heaters included.
-pub fn visit_streams(laws: &Laws, v: &mut impl Visitor) {
-    v.visit_each(&laws.passages);
-    v.visit_each(&laws.gaps);
-    v.visit_each(&laws.exchanges);
-    v.visit_each(&laws.fin_carries);
-    v.visit_each(&laws.fin_cells);
-    v.visit_each(&laws.heater_terms);
-    v.visit_each(&laws.heater_constants);
-    v.visit_each(&laws.heater_vapours);
+#[inline(always)]
+pub fn visit_streams(v: &mut impl Visitor) {
+    v.visit(|l| &l.passages);
+    v.visit(|l| &l.gaps);
+    v.visit(|l| &l.exchanges);
+    v.visit(|l| &l.fin_carries);
+    v.visit(|l| &l.fin_cells);
+    v.visit(|l| &l.heater_terms);
+    v.visit(|l| &l.heater_constants);
+    v.visit(|l| &l.heater_vapours);
 }
 
 /// The walls of the air inside, the oil surface and the vent.
-pub fn visit_gas(laws: &Laws, v: &mut impl Visitor) {
-    v.visit_each(&laws.wall_films);
-    v.visit_each(&laws.oil_surfaces);
-    v.visit_each(&laws.vents);
+#[inline(always)]
+pub fn visit_gas(v: &mut impl Visitor) {
+    v.visit(|l| &l.wall_films);
+    v.visit(|l| &l.oil_surfaces);
+    v.visit(|l| &l.vents);
 }
 
 /// Everything that needs the draughts and the heat to the gas.
-pub fn visit_rest(laws: &Laws, v: &mut impl Visitor) {
-    v.visit_each(&laws.breathings);
-    v.visit_each(&laws.links);
-    v.visit_each(&laws.oil_links);
-    v.visit_each(&laws.radiations);
-    v.visit_each(&laws.surfaces);
-    v.visit_each(&laws.fins);
-    v.visit_each(&laws.outdoors);
-    v.visit_each(&laws.power_faces);
-    v.visit_each(&laws.bonded);
-    v.visit_each(&laws.feeds);
+#[inline(always)]
+pub fn visit_rest(v: &mut impl Visitor) {
+    v.visit(|l| &l.breathings);
+    v.visit(|l| &l.links);
+    v.visit(|l| &l.oil_links);
+    v.visit(|l| &l.radiations);
+    v.visit(|l| &l.surfaces);
+    v.visit(|l| &l.fins);
+    v.visit(|l| &l.outdoors);
+    v.visit(|l| &l.power_faces);
+    v.visit(|l| &l.bonded);
+    v.visit(|l| &l.feeds);
 }
 
 /// All laws, each once.
-pub fn visit_all(laws: &Laws, v: &mut impl Visitor) {
-    visit_means(laws, v);
-    v.visit_each(&laws.fan_watts);
-    v.visit_each(&laws.impacts);
-    v.visit_each(&laws.fin_streams);
-    visit_streams(laws, v);
-    v.visit_each(&laws.draughts);
-    visit_gas(laws, v);
-    v.visit_each(&laws.gas_heat);
-    visit_rest(laws, v);
+#[inline(always)]
+pub fn visit_all(v: &mut impl Visitor) {
+    visit_means(v);
+    v.visit(|l| &l.fan_watts);
+    v.visit(|l| &l.impacts);
+    v.visit(|l| &l.fin_streams);
+    visit_streams(v);
+    v.visit(|l| &l.draughts);
+    visit_gas(v);
+    v.visit(|l| &l.gas_heat);
+    visit_rest(v);
 }
 
 /// Adds what each law gives to its rows.
-pub struct Values<'a, T> {
+pub struct Values<'a, 'n, T: Number> {
+    /// The laws, one list a night.
+    pub laws: <T::Given as Register>::Each<'n, Laws>,
     /// All columns.
     pub x: &'a [T],
     /// Which heaters are on.
-    pub on: &'a [f64],
+    pub on: &'a [T::Given],
     /// All rows.
     pub out: &'a mut [T],
 }
 
-impl<T: Number> Visitor for Values<'_, T> {
-    fn visit<const K: usize, const R: usize, L: Law<K, R>>(&mut self, law: &L) {
-        let x = law.columns().map(|c| self.x[c]);
-        for (row, value) in law.rows().into_iter().zip(law.apply(x, self.on)) {
-            self.out[row] = self.out[row] + value;
+impl<T: Number> Visitor for Values<'_, '_, T> {
+    #[inline(always)]
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        let each = T::Given::part(self.laws, |laws| pick(laws));
+        for number in 0..T::Given::first(each).len() {
+            let it = T::Given::part(each, |laws| &laws[number]);
+            let law = T::Given::first(it);
+            let x = law.columns().map(|c| self.x[c]);
+            for (row, value) in law.rows().into_iter().zip(L::apply(it, x, self.on)) {
+                self.out[row] = self.out[row] + value;
+            }
         }
     }
 }

@@ -3,8 +3,10 @@
 //! The residual is the gradient of a convex function (every stream grows with the pressure difference
 //! that drives it), so a damped Newton iteration always converges.
 
+use crate::network::elements::{FinStream, Gap, Passage};
 use crate::network::graph::Network;
-use crate::physics::number::Dual;
+use super::rates::Column;
+use crate::physics::number::{Dual, Register};
 use nalgebra::{Cholesky, DMatrix, DVector};
 
 /// Streams are balanced to this, kg/s.
@@ -56,12 +58,17 @@ impl Pressures {
     /// Finds the pressures from those in `x`, and puts them and the fin streams into `x`.
     ///
     /// *Errors*: no balance within the iterations allowed.
-    pub fn solve(&mut self, net: &Network, x: &mut [f64], on: &[f64]) -> Result<(), PressureError> {
+    pub fn solve<G: Register>(
+        &mut self,
+        net: &Network,
+        x: &mut Column<G>,
+        on: impl Fn(usize) -> f64,
+    ) -> Result<(), PressureError> {
         let n = net.pockets.len();
         if n == 0 {
             return Ok(());
         }
-        let mut size = self.evaluate(net, x, on);
+        let mut size = self.evaluate(net, x, &on);
         for iteration in 0..MOST_ITERATIONS {
             if size <= BALANCED_KG_PER_S {
                 return Ok(());
@@ -81,9 +88,9 @@ impl Pressures {
             factored.solve_mut(&mut self.step);
             self.stiffness = factored.unpack_dirty();
             for (pocket, kept) in net.pockets.iter().zip(&mut self.tried) {
-                *kept = x[pocket.pressure];
+                *kept = x.get(pocket.pressure);
             }
-            let reached = self.search(net, x, on);
+            let reached = self.search(net, x, &on);
             if reached >= size && reached <= ROUNDED_KG_PER_S {
                 // Rounding stops the descent.
                 return Ok(());
@@ -99,7 +106,12 @@ impl Pressures {
     /// Goes along the Newton step as far as the potential falls: its slope along the step, the residual times
     /// the step, falls steadily from one end to the other, so where it is far below zero the step is too long.
     /// (A square-root law makes a full step overshoot to the mirror image.) Returns the size of the residual.
-    fn search(&mut self, net: &Network, x: &mut [f64], on: &[f64]) -> f64 {
+    fn search<G: Register>(
+        &mut self,
+        net: &Network,
+        x: &mut Column<G>,
+        on: &impl Fn(usize) -> f64,
+    ) -> f64 {
         let begun = self.residual.dot(&self.step);
         let (mut low, mut low_slope) = (0.0, begun);
         let (mut high, mut high_slope) = (1.0, f64::NAN);
@@ -108,7 +120,7 @@ impl Pressures {
         for _ in 0..MOST_CUTS {
             for ((pocket, kept), step) in net.pockets.iter().zip(&self.tried).zip(self.step.iter())
             {
-                x[pocket.pressure] = kept + share * step;
+                x.set(pocket.pressure, kept + share * step);
             }
             reached = self.evaluate(net, x, on);
             let slope = self.residual.dot(&self.step);
@@ -130,43 +142,51 @@ impl Pressures {
     }
 
     /// Residual and stiffness at the pressures in `x`; the size of the residual.
-    fn evaluate(&mut self, net: &Network, x: &mut [f64], on: &[f64]) -> f64 {
+    fn evaluate<G: Register>(
+        &mut self,
+        net: &Network,
+        x: &mut Column<G>,
+        on: &impl Fn(usize) -> f64,
+    ) -> f64 {
         self.stiffness.fill(0.0);
         self.residual.fill(0.0);
         let first = net.pockets.first().map_or(0, |p| p.pressure);
         for passage in &net.laws.passages {
             let c = passage.columns;
-            let m = passage.stream(
+            let m = Passage::stream(
+                passage,
                 [
-                    Dual::<2>::variable(x[c[0]], 0),
-                    Dual::<2>::variable(x[c[1]], 1),
+                    Dual::<2>::variable(x.get(c[0]), 0),
+                    Dual::<2>::variable(x.get(c[1]), 1),
                 ],
-                [constant(x[c[2]]), constant(x[c[3]])],
-                constant(x[c[6]]),
+                [constant(x.get(c[2])), constant(x.get(c[3]))],
+                constant(x.get(c[6])),
             );
             self.add_between(c[0] - first, c[1] - first, m);
         }
         for fins in &net.laws.fin_streams {
             let c = fins.columns;
-            let m = fins.stream(
+            let m = FinStream::stream(
+                fins,
                 [
-                    Dual::<2>::variable(x[c[1]], 0),
-                    Dual::<2>::variable(x[c[2]], 1),
+                    Dual::<2>::variable(x.get(c[1]), 0),
+                    Dual::<2>::variable(x.get(c[2]), 1),
                 ],
-                [constant(x[c[3]]), constant(x[c[4]])],
-                constant(x[c[5]]),
-                constant(x[c[6]]),
+                [constant(x.get(c[3])), constant(x.get(c[4]))],
+                constant(x.get(c[5])),
+                constant(x.get(c[6])),
             );
-            x[c[0]] = m.value;
+            x.set(c[0], m.value);
             self.add_between(c[1] - first, c[2] - first, m);
         }
         for gap in &net.laws.gaps {
             let c = gap.columns;
-            let m = gap.stream(
-                Dual::<1>::variable(x[c[0]], 0),
-                constant(x[c[1]]),
-                constant(x[c[3]]),
-                constant(x[c[5]]),
+            let m = Gap::stream(
+                gap,
+                Dual::<1>::variable(x.get(c[0]), 0),
+                constant(x.get(c[1])),
+                constant(x.get(c[3])),
+                constant(x.get(c[5])),
             );
             let pocket = c[0] - first;
             self.residual[pocket] -= m.value;
@@ -175,7 +195,7 @@ impl Pressures {
         for forced in &net.laws.heater_constants {
             let pocket = forced.row.wrapping_sub(first);
             if pocket < net.pockets.len() {
-                self.residual[pocket] += forced.value * on[forced.heater];
+                self.residual[pocket] += forced.value * on(forced.heater);
             }
         }
         for (number, pocket) in net.pockets.iter().enumerate() {
@@ -183,7 +203,7 @@ impl Pressures {
                 self.stiffness.row_mut(number).fill(0.0);
                 self.stiffness.column_mut(number).fill(0.0);
                 self.stiffness[(number, number)] = 1.0;
-                self.residual[number] = -x[pocket.pressure];
+                self.residual[number] = -x.get(pocket.pressure);
             }
         }
         self.residual.amax()

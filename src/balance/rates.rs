@@ -8,7 +8,8 @@ use super::law::{Law, Visitor};
 use super::order::{Values, visit_all, visit_gas, visit_means, visit_rest, visit_streams};
 use super::pressures::{PressureError, Pressures};
 use crate::network::Network;
-use crate::physics::number::Dual;
+use crate::network::graph::Laws;
+use crate::physics::number::{Dual, Register};
 
 /// An entry of the matrix of slopes: row, column, and where its value stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,19 +20,19 @@ pub struct Entry {
     pub column: usize,
 }
 
-/// The balance of one network, with its work space.
+/// The balance of a network, or of several that differ in sizes only, with its work space.
 #[derive(Debug, Clone)]
-pub struct Balance<'n> {
-    net: &'n Network,
-    x: Vec<f64>,
-    out: Vec<f64>,
-    input_rates: Vec<f64>,
-    on: Vec<f64>,
-    warm_start: Vec<f64>,
+pub struct Balance<'n, G: Register = f64> {
+    nets: G::Each<'n, Network>,
+    x: Vec<G>,
+    out: Vec<G>,
+    input_rates: Vec<G>,
+    on: Vec<G>,
+    warm_start: Vec<G>,
     pressures: Pressures,
     entries: Vec<Entry>,
     slots: Vec<u32>,
-    slopes: Vec<f64>,
+    slopes: Vec<G>,
     /// Evaluations of the rates since the beginning.
     pub evaluations: usize,
 }
@@ -39,8 +40,44 @@ pub struct Balance<'n> {
 impl<'n> Balance<'n> {
     /// The balance of a network, all heaters off.
     pub fn new(net: &'n Network) -> Self {
-        let mut pattern = Pattern::default();
-        visit_all(&net.laws, &mut pattern);
+        Self::of(net)
+    }
+    /// Switches a heater.
+    pub fn switch(&mut self, heater: usize, on: bool) {
+        self.switch_lane(0, heater, on);
+    }
+    /// The network.
+    pub fn network(&self) -> &'n Network {
+        self.nets
+    }
+    /// Overrides an input for the next evaluations made with [`Balance::rates_given_inputs`].
+    pub fn set_input(&mut self, which: usize, value: f64) {
+        let column = self.nets.index.input(which);
+        self.x[column] = value;
+        self.input_rates[which] = 0.0;
+    }
+    /// Lets later searches start from the pressures last found.
+    pub fn settle(&mut self) {
+        for (kept, pocket) in self.warm_start.iter_mut().zip(&self.nets.pockets) {
+            *kept = self.x[pocket.pressure];
+        }
+    }
+    /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
+    pub fn slopes_at(&mut self, columns: &[f64]) -> &[f64] {
+        self.x.copy_from_slice(columns);
+        self.slopes()
+    }
+}
+
+impl<'n, G: Register> Balance<'n, G> {
+    /// The balance of the networks of all lanes, all heaters off. They must be [alike](crate::network::Network).
+    pub fn of(nets: G::Each<'n, Network>) -> Self {
+        let net = G::first(nets);
+        let mut pattern = Pattern {
+            laws: &net.laws,
+            pairs: Vec::new(),
+        };
+        visit_all(&mut pattern);
         let mut sorted = pattern.pairs.clone();
         sorted.sort_unstable();
         sorted.dedup();
@@ -53,67 +90,70 @@ impl<'n> Balance<'n> {
             .into_iter()
             .map(|(row, column)| Entry { row, column })
             .collect();
+        let zeros = |count: usize| vec![G::all(0.0); count];
         Self {
-            net,
-            x: vec![0.0; net.index.columns()],
-            out: vec![0.0; net.index.rows()],
-            input_rates: vec![0.0; net.index.inputs],
-            on: vec![0.0; net.heaters.len()],
-            warm_start: vec![0.0; net.pockets.len()],
+            nets,
+            x: zeros(net.index.columns()),
+            out: zeros(net.index.rows()),
+            input_rates: zeros(net.index.inputs),
+            on: zeros(net.heaters.len()),
+            warm_start: zeros(net.pockets.len()),
             pressures: Pressures::new(net.pockets.len()),
-            slopes: vec![0.0; entries.len()],
+            slopes: zeros(entries.len()),
             entries,
             slots,
             evaluations: 0,
         }
     }
 
-    /// The network.
-    pub fn network(&self) -> &'n Network {
-        self.net
+    /// The networks.
+    pub fn networks(&self) -> G::Each<'n, Network> {
+        self.nets
+    }
+    fn net(&self) -> &'n Network {
+        G::first(self.nets)
     }
     /// The places of the matrix of slopes that can be other than zero, by rows; columns reach over states,
     /// auxiliaries and inputs, rows over states, auxiliaries and books.
     pub fn entries(&self) -> &[Entry] {
         &self.entries
     }
-    /// Switches a heater.
-    pub fn switch(&mut self, heater: usize, on: bool) {
-        self.on[heater] = f64::from(u8::from(on));
+    /// Switches a heater of one lane.
+    pub fn switch_lane(&mut self, lane: usize, heater: usize, on: bool) {
+        self.on[heater].set_lane(lane, f64::from(u8::from(on)));
     }
     /// Which heaters are on.
-    pub fn on(&self) -> &[f64] {
+    pub fn on(&self) -> &[G] {
         &self.on
     }
     /// The pressures from which later searches start.
-    pub fn expect(&mut self, pressures: &[f64]) {
+    pub fn expect(&mut self, pressures: &[G]) {
         self.warm_start.copy_from_slice(pressures);
     }
-    /// Lets later searches start from the pressures last found.
-    pub fn settle(&mut self) {
-        for (kept, pocket) in self.warm_start.iter_mut().zip(&self.net.pockets) {
-            *kept = self.x[pocket.pressure];
+    /// The pressures as they were last found.
+    pub fn pressures(&self) -> impl Iterator<Item = G> + '_ {
+        self.net().pockets.iter().map(|p| self.x[p.pressure])
+    }
+    /// Puts another network, all heaters off, into a lane.
+    pub fn load(&mut self, lane: usize, net: &'n Network) {
+        G::put(&mut self.nets, lane, net);
+        for on in &mut self.on {
+            on.set_lane(lane, 0.0);
         }
     }
-    /// The pressures as they were last found.
-    pub fn pressures(&self) -> impl Iterator<Item = f64> + '_ {
-        self.net.pockets.iter().map(|p| self.x[p.pressure])
-    }
-    /// Overrides an input for the next evaluations made with [`Balance::rates_given_inputs`].
-    pub fn set_input(&mut self, which: usize, value: f64) {
-        let column = self.net.index.input(which);
-        self.x[column] = value;
-        self.input_rates[which] = 0.0;
+    /// The rates as they were last evaluated.
+    pub fn last(&self) -> &[G] {
+        &self.out
     }
     /// All columns as they were last evaluated.
-    pub fn columns(&self) -> &[f64] {
+    pub fn columns(&self) -> &[G] {
         &self.x
     }
 
     /// The rates at a time: a row for each state (watts, grams a second), then auxiliaries (zero), then books.
     ///
     /// *Errors*: the air streams do not balance.
-    pub fn rates(&mut self, time_s: f64, states: &[f64]) -> Result<&[f64], PressureError> {
+    pub fn rates(&mut self, time_s: G, states: &[G]) -> Result<&[G], PressureError> {
         self.read_inputs(time_s);
         self.rates_given_inputs(states)
     }
@@ -121,87 +161,106 @@ impl<'n> Balance<'n> {
     /// The rates with the inputs as they stand.
     ///
     /// *Errors*: the air streams do not balance.
-    pub fn rates_given_inputs(&mut self, states: &[f64]) -> Result<&[f64], PressureError> {
-        let net = self.net;
-        self.begin_rates(states);
+    pub fn rates_given_inputs(&mut self, states: &[G]) -> Result<&[G], PressureError> {
+        let net = self.net();
+        G::work(|| self.begin_rates(states));
         for (kept, pocket) in self.warm_start.iter().zip(&net.pockets) {
             self.x[pocket.pressure] = *kept;
         }
-        self.pressures.solve(net, &mut self.x, &self.on)?;
-        self.finish_rates();
+        self.find_pressures()?;
+        G::work(|| self.finish_rates());
         for pocket in &net.pockets {
-            self.out[pocket.pressure] = 0.0;
+            self.out[pocket.pressure] = G::all(0.0);
         }
         Ok(&self.out)
     }
 
     /// The rates at a time with these pressures, which need not balance the streams: what each pocket then has
     /// too much stands in the row of its pressure, kg/s.
-    pub fn rates_under(&mut self, time_s: f64, states: &[f64], pressures: &[f64]) -> &[f64] {
-        let net = self.net;
+    pub fn rates_under(&mut self, time_s: G, states: &[G], pressures: &[G]) -> &[G] {
+        let net = self.net();
         self.read_inputs(time_s);
-        self.begin_rates(states);
-        for (given, pocket) in pressures.iter().zip(&net.pockets) {
-            self.x[pocket.pressure] = *given;
-        }
-        for &column in &net.auxiliaries.fin_streams {
-            self.x[column] = 0.0;
-        }
-        self.values().visit_each(&net.laws.fin_streams);
-        self.close(&net.auxiliaries.fin_streams);
-        self.finish_rates();
+        G::work(|| {
+            self.begin_rates(states);
+            for (given, pocket) in pressures.iter().zip(&net.pockets) {
+                self.x[pocket.pressure] = *given;
+            }
+            for &column in &net.auxiliaries.fin_streams {
+                self.x[column] = G::all(0.0);
+            }
+            self.values().visit(|l| &l.fin_streams);
+            self.close(&net.auxiliaries.fin_streams);
+            self.finish_rates();
+        });
         &self.out
     }
 
-    fn read_inputs(&mut self, time_s: f64) {
-        for (which, curve) in self.net.inputs.iter().enumerate() {
-            let (value, rate) = curve.at(time_s);
-            self.x[self.net.index.input(which)] = value;
-            self.input_rates[which] = rate;
+    /// Finds the pressures of every lane, each for itself: they are few, and take other numbers of iterations.
+    fn find_pressures(&mut self) -> Result<(), PressureError> {
+        for lane in 0..G::LANES {
+            let net = G::nth(self.nets, lane);
+            let on = |heater: usize| self.on[heater].lane(lane);
+            self.pressures.solve(net, &mut Column { of: &mut self.x, lane }, on)?;
+        }
+        Ok(())
+    }
+
+    fn read_inputs(&mut self, time_s: G) {
+        let ix = &self.net().index;
+        for lane in 0..G::LANES {
+            let at = time_s.lane(lane);
+            for (which, curve) in G::nth(self.nets, lane).inputs.iter().enumerate() {
+                let (value, rate) = curve.at(at);
+                self.x[ix.input(which)].set_lane(lane, value);
+                self.input_rates[which].set_lane(lane, rate);
+            }
         }
     }
 
     /// What is known before the streams are.
-    fn begin_rates(&mut self, states: &[f64]) {
+    #[inline(always)]
+    fn begin_rates(&mut self, states: &[G]) {
         self.evaluations += 1;
-        let net = self.net;
-        let (laws, order) = (&net.laws, &net.auxiliaries);
+        let order = &self.net().auxiliaries;
         self.x[..states.len()].copy_from_slice(states);
-        self.out.fill(0.0);
+        self.out.fill(G::all(0.0));
         // A trial that went astray leaves nothing behind.
         for &column in [&order.means, &order.watts, &order.impacts]
             .into_iter()
             .flatten()
         {
-            self.x[column] = 0.0;
+            self.x[column] = G::all(0.0);
         }
-        visit_means(laws, &mut self.values());
+        visit_means(&mut self.values());
         self.close(&order.means);
-        self.values().visit_each(&laws.fan_watts);
+        self.values().visit(|l| &l.fan_watts);
         self.close(&order.watts);
-        self.values().visit_each(&laws.impacts);
+        self.values().visit(|l| &l.impacts);
         self.close(&order.impacts);
     }
 
     /// What follows from the streams.
+    #[inline(always)]
     fn finish_rates(&mut self) {
-        let net = self.net;
-        let laws = &net.laws;
-        visit_streams(laws, &mut self.values());
-        for pocket in &net.pockets {
-            self.x[pocket.draught] = self.out[pocket.draught] / pocket.draught_scale;
-            self.out[pocket.draught] = 0.0;
+        let nets = self.nets;
+        visit_streams(&mut self.values());
+        for (number, pocket) in self.net().pockets.iter().enumerate() {
+            let scale = G::read(nets, |net| net.pockets[number].draught_scale);
+            self.x[pocket.draught] = self.out[pocket.draught] / scale;
+            self.out[pocket.draught] = G::all(0.0);
         }
-        visit_gas(laws, &mut self.values());
-        if let Some(heat) = net.auxiliaries.gas_heat {
+        visit_gas(&mut self.values());
+        if let Some(heat) = self.net().auxiliaries.gas_heat {
             self.x[heat] = self.out[heat];
-            self.out[heat] = 0.0;
+            self.out[heat] = G::all(0.0);
         }
-        visit_rest(laws, &mut self.values());
+        visit_rest(&mut self.values());
     }
 
-    fn values(&mut self) -> Values<'_, f64> {
+    #[inline(always)]
+    fn values(&mut self) -> Values<'_, 'n, G> {
         Values {
+            laws: G::part(self.nets, |net| &net.laws),
             x: &self.x,
             on: &self.on,
             out: &mut self.out,
@@ -209,83 +268,108 @@ impl<'n> Balance<'n> {
     }
 
     /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
+    #[inline(always)]
     fn close(&mut self, auxiliaries: &[usize]) {
         for &column in auxiliaries {
             self.x[column] = self.out[column];
-            self.out[column] = 0.0;
+            self.out[column] = G::all(0.0);
         }
     }
 
     /// The slopes where the rates were last evaluated, a value for each entry.
-    pub fn slopes(&mut self) -> &[f64] {
-        self.slopes.fill(0.0);
-        let mut visitor = Slopes {
-            x: &self.x,
-            on: &self.on,
-            slots: &self.slots,
-            at: 0,
-            values: &mut self.slopes,
-        };
-        visit_all(&self.net.laws, &mut visitor);
+    pub fn slopes(&mut self) -> &[G] {
+        G::work(|| {
+            self.slopes.fill(G::all(0.0));
+            let mut visitor = Slopes {
+                laws: G::part(self.nets, |net| &net.laws),
+                x: &self.x,
+                on: &self.on,
+                slots: &self.slots,
+                at: 0,
+                values: &mut self.slopes,
+            };
+            visit_all(&mut visitor);
+        });
         &self.slopes
     }
 
-    /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
-    pub fn slopes_at(&mut self, columns: &[f64]) -> &[f64] {
-        self.x.copy_from_slice(columns);
-        self.slopes()
-    }
-
     /// How fast each row changes by itself, with the inputs, where the slopes were last evaluated.
-    pub fn drift(&self, out: &mut [f64]) {
-        out.fill(0.0);
-        let first = self.net.index.unknowns();
-        for (entry, slope) in self.entries.iter().zip(&self.slopes) {
-            if entry.column >= first {
-                out[entry.row] += slope * self.input_rates[entry.column - first];
+    pub fn drift(&self, out: &mut [G]) {
+        out.fill(G::all(0.0));
+        let first = self.net().index.unknowns();
+        G::work(|| {
+            for (entry, slope) in self.entries.iter().zip(&self.slopes) {
+                if entry.column >= first {
+                    out[entry.row] = out[entry.row] + *slope * self.input_rates[entry.column - first];
+                }
+            }
+        });
+    }
+}
+
+/// One lane of a vector.
+pub(super) struct Column<'a, G> {
+    of: &'a mut [G],
+    lane: usize,
+}
+
+impl<G: Register> Column<'_, G> {
+    pub(super) fn get(&self, at: usize) -> f64 {
+        self.of[at].lane(self.lane)
+    }
+    pub(super) fn set(&mut self, at: usize, value: f64) {
+        self.of[at].set_lane(self.lane, value);
+    }
+}
+
+/// Records which places of the matrix the laws touch, in their order.
+struct Pattern<'a> {
+    laws: &'a Laws,
+    pairs: Vec<(usize, usize)>,
+}
+
+impl Visitor for Pattern<'_> {
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        for law in pick(self.laws) {
+            let columns = law.columns();
+            for row in law.rows() {
+                self.pairs.extend(columns.map(|column| (row, column)));
             }
         }
     }
 }
 
-/// Records which places of the matrix the laws touch, in their order.
-#[derive(Default)]
-struct Pattern {
-    pairs: Vec<(usize, usize)>,
-}
-
-impl Visitor for Pattern {
-    fn visit<const K: usize, const R: usize, L: Law<K, R>>(&mut self, law: &L) {
-        let columns = law.columns();
-        for row in law.rows() {
-            self.pairs.extend(columns.map(|column| (row, column)));
-        }
-    }
-}
-
 /// Adds the slopes of each law to their places.
-struct Slopes<'a> {
-    x: &'a [f64],
-    on: &'a [f64],
+struct Slopes<'a, 'n, G: Register> {
+    laws: G::Each<'n, Laws>,
+    x: &'a [G],
+    on: &'a [G],
     slots: &'a [u32],
     at: usize,
-    values: &'a mut [f64],
+    values: &'a mut [G],
 }
 
-impl Visitor for Slopes<'_> {
-    fn visit<const K: usize, const R: usize, L: Law<K, R>>(&mut self, law: &L) {
-        let columns = law.columns();
-        let mut x = [Dual::<K> {
-            value: 0.0,
-            slopes: [0.0; K],
-        }; K];
-        for (k, column) in columns.into_iter().enumerate() {
-            x[k] = Dual::variable(self.x[column], k);
-        }
-        for row in law.apply(x, self.on) {
-            for slope in row.slopes {
-                self.values[self.slots[self.at] as usize] += slope;
-                self.at += 1;
+impl<G: Register> Visitor for Slopes<'_, '_, G> {
+    #[inline(always)]
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        let each = G::part(self.laws, |laws| pick(laws));
+        for number in 0..G::first(each).len() {
+            let it = G::part(each, |laws| &laws[number]);
+            let columns = G::first(it).columns();
+            let x: [Dual<K, G>; K] =
+                std::array::from_fn(|k| Dual::variable(self.x[columns[k]], k));
+            for row in L::apply(it, x, self.on) {
+                for slope in row.slopes {
+                    let value = &mut self.values[self.slots[self.at] as usize];
+                    *value = *value + slope;
+                    self.at += 1;
+                }
             }
         }
     }

@@ -1,10 +1,11 @@
 //! Heat between solids, oil and air at rest or in a draught.
 
-use super::law::Law;
+use super::law::{Each, Law};
 use crate::network::elements::{
     Fins, Link, OilLink, Outdoors, PowerFace, Radiation, Surface, Term,
 };
-use crate::physics::number::Number;
+use crate::physics::number::{Number, Register};
+use crate::physics::oil::Walther;
 use crate::physics::{convection, oil, radiation};
 
 /// Below this difference the power law of a face is smoothed, K: numerical, far below what is told.
@@ -17,8 +18,9 @@ impl Law<1, 1> for Term {
     fn rows(&self) -> [usize; 1] {
         [self.row]
     }
-    fn apply<T: Number>(&self, [x]: [T; 1], _: &[f64]) -> [T; 1] {
-        [x * self.factor]
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], _: &[T::Given]) -> [T; 1] {
+        [x.times(T::of(it, |l: &Self| l.factor))]
     }
 }
 
@@ -30,8 +32,9 @@ impl Law<0, 1> for (usize, f64) {
     fn rows(&self) -> [usize; 1] {
         [self.0]
     }
-    fn apply<T: Number>(&self, _: [T; 0], _: &[f64]) -> [T; 1] {
-        [T::constant(self.1)]
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], _: &[T::Given]) -> [T; 1] {
+        [T::given(T::of(it, |l: &Self| l.1))]
     }
 }
 
@@ -42,8 +45,9 @@ impl Law<2, 2> for Link {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [a, b]: [T; 2], _: &[f64]) -> [T; 2] {
-        let q = (a - b) * self.w_per_k;
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: &[T::Given]) -> [T; 2] {
+        let q = (a - b).times(T::of(it, |l: &Self| l.w_per_k));
         [-q, q]
     }
 }
@@ -55,10 +59,16 @@ impl Law<3, 2> for OilLink {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [lower, upper, mean]: [T; 3], _: &[f64]) -> [T; 2] {
-        let fall = (lower - upper) * self.stretch;
-        let mixing = oil::mixing(fall, self.viscosity.viscosity_mm2_s(mean), self.depth_m);
-        let q = (lower - upper) * mixing * self.w_per_k;
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [lower, upper, mean]: [T; 3], _: &[T::Given]) -> [T; 2] {
+        let fall = (lower - upper).times(T::of(it, |l: &Self| l.stretch));
+        let oil = Walther {
+            a: T::of(it, |l: &Self| l.viscosity.a),
+            b: T::of(it, |l: &Self| l.viscosity.b),
+        };
+        let depth_m = T::of(it, |l: &Self| l.depth_m);
+        let mixing = oil::mixing(fall, oil.viscosity_mm2_s(mean), depth_m);
+        let q = ((lower - upper) * mixing).times(T::of(it, |l: &Self| l.w_per_k));
         [-q, q]
     }
 }
@@ -70,8 +80,9 @@ impl Law<2, 2> for Radiation {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [a, b]: [T; 2], _: &[f64]) -> [T; 2] {
-        let q = radiation::exchange_w(a, b, self.area_m2);
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: &[T::Given]) -> [T; 2] {
+        let q = radiation::exchange_w(a, b, T::of(it, |l: &Self| l.area_m2));
         [-q, q]
     }
 }
@@ -83,10 +94,15 @@ impl Law<3, 2> for Surface {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [cell, air, draught]: [T; 3], _: &[f64]) -> [T; 2] {
-        let free = convection::free(cell - air, self.length_m, self.facing);
-        let g = convection::combined(free, draught, self.length_m) * self.area_m2;
-        let q = (cell - air) * g / (g * self.behind_k_per_w + 1.0);
+    fn choice(&self) -> u8 {
+        self.facing as u8
+    }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [cell, air, draught]: [T; 3], _: &[T::Given]) -> [T; 2] {
+        let length_m = T::of(it, |l: &Self| l.length_m);
+        let free = convection::free(cell - air, length_m, T::Given::first(it).facing);
+        let g = convection::combined(free, draught, length_m).times(T::of(it, |l: &Self| l.area_m2));
+        let q = (cell - air) * g / (g.times(T::of(it, |l: &Self| l.behind_k_per_w)) + 1.0);
         [-q, q]
     }
 }
@@ -98,9 +114,11 @@ impl Law<3, 2> for Fins {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [cell, air, draught]: [T; 3], _: &[f64]) -> [T; 2] {
-        let h = convection::draught(draught * self.penetration, self.length_m);
-        let q = (cell - air) * h * self.area_m2;
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [cell, air, draught]: [T; 3], _: &[T::Given]) -> [T; 2] {
+        let speed = draught.times(T::of(it, |l: &Self| l.penetration));
+        let h = convection::draught(speed, T::of(it, |l: &Self| l.length_m));
+        let q = ((cell - air) * h).times(T::of(it, |l: &Self| l.area_m2));
         [-q, q]
     }
 }
@@ -112,11 +130,18 @@ impl Law<3, 2> for Outdoors {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [cell, hangar, wind]: [T; 3], _: &[f64]) -> [T; 2] {
-        let free = convection::free(cell - hangar, self.length_m, self.facing);
-        let h = convection::combined(free, wind, self.length_m)
-            + radiation::film_coefficient(cell, hangar, self.emissivity);
-        let q = (cell - hangar) * h * self.area_m2 / (h * self.cover_m2k_per_w + 1.0);
+    fn choice(&self) -> u8 {
+        self.facing as u8
+    }
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [cell, hangar, wind]: [T; 3], _: &[T::Given]) -> [T; 2] {
+        let length_m = T::of(it, |l: &Self| l.length_m);
+        let emissivity = T::of(it, |l: &Self| l.emissivity);
+        let free = convection::free(cell - hangar, length_m, T::Given::first(it).facing);
+        let h = convection::combined(free, wind, length_m)
+            + radiation::film_coefficient(cell, hangar, emissivity);
+        let q = ((cell - hangar) * h).times(T::of(it, |l: &Self| l.area_m2))
+            / (h.times(T::of(it, |l: &Self| l.cover_m2k_per_w)) + 1.0);
         [-q, q]
     }
 }
@@ -128,10 +153,14 @@ impl Law<2, 2> for PowerFace {
     fn rows(&self) -> [usize; 2] {
         self.rows
     }
-    fn apply<T: Number>(&self, [a, b]: [T; 2], _: &[f64]) -> [T; 2] {
+    #[inline(always)]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: &[T::Given]) -> [T; 2] {
         let size = ((a - b).squared() + POWER_SOFTNESS_K * POWER_SOFTNESS_K).sqrt();
-        let g = (size / self.at_k).powf(self.exponent) * self.w_per_k;
-        let q = (a - b) * g / (g * self.behind_k_per_w + 1.0);
+        let g = size
+            .over(T::of(it, |l: &Self| l.at_k))
+            .powf(T::of(it, |l: &Self| l.exponent))
+            .times(T::of(it, |l: &Self| l.w_per_k));
+        let q = (a - b) * g / (g.times(T::of(it, |l: &Self| l.behind_k_per_w)) + 1.0);
         [-q, q]
     }
 }

@@ -72,6 +72,7 @@ pub const GAS_CONSTANT_J_PER_KGK: f64 = 287.05;
 /// ```
 ///
 /// *Valid*: any temperature. *Source*: ISO 80000-5.
+#[inline(always)]
 pub fn kelvin<T: Number>(temp_c: T) -> T {
     temp_c + ZERO_C_IN_K
 }
@@ -86,6 +87,7 @@ pub fn kelvin<T: Number>(temp_c: T) -> T {
 /// and weather's changes of pressure are left out.
 /// *Source*: ideal gas law with ISO 2533:1975 constants; checked in `tests/physics/air.rs` against
 /// CoolProp 8.0.0, largest error found 0.19 %, at -60 °C.
+#[inline(always)]
 pub fn density_kg_per_m3<T: Number>(temp_c: T) -> T {
     T::constant(STANDARD_PRESSURE_PA / GAS_CONSTANT_J_PER_KGK) / kelvin(temp_c)
 }

@@ -7,7 +7,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::air::{CONDUCTIVITY_W_PER_MK, KINEMATIC_VISCOSITY_M2_PER_S, RAYLEIGH_PER_M3K};
-use super::number::Number;
+use super::number::{Number, Register};
 
 /// Where a surface looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -46,18 +46,20 @@ const DRAUGHT_FACTOR: f64 = 0.59;
 /// and shedding within -26.2 to +1.4 % of McAdams over Ra 1e5 to 1e7 (the least at 1e5, where his fourth
 /// root is above any cube root), level and still within +3.9 to +12.6 %. McAdams's length is area over
 /// perimeter; the shedding film, which hardly knows a length, does not mind which is given.
-pub fn free<T: Number>(dt_k: T, length_m: f64, facing: Facing) -> T {
+#[inline(always)]
+pub fn free<T: Number>(dt_k: T, length_m: T::Given, facing: Facing) -> T {
     let k = CONDUCTIVITY_W_PER_MK;
     let excess = (dt_k.squared() + CUSP_K * CUSP_K).sqrt();
     let fourth_root = |x: T| x.sqrt().sqrt();
-    let ra = excess * (RAYLEIGH_PER_M3K * length_m.powi(3));
+    let ra = excess.times(length_m.cubed() * RAYLEIGH_PER_M3K);
+    let bare = T::Given::all(k) / length_m;
     let face = match facing {
-        Facing::Upright => return (fourth_root(ra) * 0.52 + 1.5) * (k / length_m),
+        Facing::Upright => return (fourth_root(ra) * 0.52 + 1.5).times(bare),
         Facing::Up => 1.0,
         Facing::Down => -1.0,
     };
-    let shedding = ((excess * RAYLEIGH_PER_M3K).cbrt() * 0.14 + 0.6 / length_m) * k;
-    let still = (fourth_root(ra) * 0.27 + 0.6) * (k / length_m);
+    let shedding = ((excess * RAYLEIGH_PER_M3K).cbrt() * 0.14).plus(T::Given::all(0.6) / length_m) * k;
+    let still = (fourth_root(ra) * 0.27 + 0.6).times(bare);
     let share = (dt_k * (2.0 * face / TURN_K)).logistic();
     still + share * (shedding - still)
 }
@@ -73,10 +75,10 @@ pub fn free<T: Number>(dt_k: T, length_m: f64, facing: Facing) -> T {
 /// finite everywhere.
 /// *Source*: Pohlhausen 1921 (from memory), laminar flat plate, mean over the length; checked in
 /// `tests/physics/convection.rs` against ht 1.2.0, error found -0.4 %.
-pub fn draught<T: Number>(speed_m_per_s: T, length_m: f64) -> T {
-    let factor =
-        CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR / (length_m * KINEMATIC_VISCOSITY_M2_PER_S).sqrt();
-    speed_m_per_s.where_positive(speed_m_per_s.sqrt() * factor, T::constant(0.0))
+#[inline(always)]
+pub fn draught<T: Number>(speed_m_per_s: T, length_m: T::Given) -> T {
+    let film = speed_m_per_s.sqrt().times(draught_factor(length_m));
+    speed_m_per_s.where_positive(film, T::constant(0.0))
 }
 
 /// Film coefficient in W/(m²·K) of still air and a draught acting together.
@@ -89,12 +91,17 @@ pub fn draught<T: Number>(speed_m_per_s: T, length_m: f64) -> T {
 /// still, and the slope there is zero, the limit from above.
 /// *Source*: cubic sum, Churchill 1977 (AIChE J. 23:10; from memory); checked in `tests/physics/convection.rs`
 /// against that sum of ht 1.2.0 values.
-pub fn combined<T: Number>(free: T, speed_m_per_s: T, length_m: f64) -> T {
-    let factor =
-        CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR / (length_m * KINEMATIC_VISCOSITY_M2_PER_S).sqrt();
+#[inline(always)]
+pub fn combined<T: Number>(free: T, speed_m_per_s: T, length_m: T::Given) -> T {
     let speed_to_three_halves =
         speed_m_per_s.where_positive(speed_m_per_s * speed_m_per_s.sqrt(), T::constant(0.0));
-    (free.cubed() + speed_to_three_halves * factor.powi(3)).cbrt()
+    (free.cubed() + speed_to_three_halves.times(draught_factor(length_m).cubed())).cbrt()
+}
+
+/// What the square root of a draught's speed is multiplied with, W s^(1/2)/(m^(5/2) K).
+#[inline(always)]
+fn draught_factor<G: Register>(length_m: G) -> G {
+    G::all(CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR) / (length_m * KINEMATIC_VISCOSITY_M2_PER_S).sqrt()
 }
 
 #[cfg(test)]

@@ -4,9 +4,20 @@
 //! root is several times slower; these are as exact for the purpose (the tests give the bounds) and the same on every
 //! machine.
 
+use super::number::Register;
+
 /// Bits from which a third of an exponent is taken away to begin the inverse cube root: 4/3 of the bits of one, less a
 /// shift that evens out the error (from memory; the start is then within 3.5 percent, as tried over three octaves).
-const THIRD: u64 = 0x553e_f0ff_289d_d794;
+pub(super) const THIRD: u64 = 0x553e_f0ff_289d_d794;
+/// A third of the upper half of a number's bits is the upper half of their product with this.
+pub(super) const A_THIRD: u64 = 0x5555_5556;
+
+/// A first guess of one over the cube root.
+#[inline(always)]
+pub(super) fn inverse_cube_root_begun(x: f64) -> f64 {
+    let third = ((x.to_bits() >> 32) * A_THIRD) >> 32 << 32;
+    f64::from_bits(THIRD.wrapping_sub(third))
+}
 
 /// The cube root of a number that is not below zero, to 1e-15 of it.
 ///
@@ -15,15 +26,15 @@ const THIRD: u64 = 0x553e_f0ff_289d_d794;
 ///
 /// *Source*: the binomial series; the start by the bits of the number is common practice (from memory).
 #[inline(always)]
-pub fn cube_root(x: f64) -> f64 {
-    let mut y = f64::from_bits(THIRD - x.to_bits() / 3);
+pub fn cube_root<G: Register>(x: G) -> G {
+    let mut y = x.inverse_cube_root_begun();
     for _ in 0..2 {
-        let e = 1.0 - x * y * (y * y);
-        y += y * e * (1.0 / 3.0 + e * (2.0 / 9.0 + e * (14.0 / 81.0)));
+        let e = -(x * y * (y * y)) + 1.0;
+        y = y + y * e * (e * (e * (14.0 / 81.0) + 2.0 / 9.0) + 1.0 / 3.0);
     }
     let root = x * (y * y);
     // One correction of the root itself, for the digits its rounding cost.
-    root + root * (1.0 - root * y) * (2.0 / 3.0)
+    root + root * (-(root * y) + 1.0) * (2.0 / 3.0)
 }
 
 /// Added and taken away again, this rounds a number to a whole one and leaves that one in its last bits.
@@ -31,26 +42,36 @@ const ROUNDING: f64 = 6_755_399_441_055_744.0;
 /// ln 2 in two parts: the first has so many zeros at its end that its products with whole numbers are exact.
 const LN_2_HIGH: f64 = f64::from_bits(0x3fe6_2e42_fefa_3800);
 const LN_2_LOW: f64 = f64::from_bits(0x3d2e_f357_93c7_6730);
+/// Beyond this the exponential stays what it is there.
+const MOST: f64 = 700.0;
+/// The exponent of one, in the bits of a number.
+pub(super) const EXPONENT_OF_ONE: i64 = 1023 << 52;
+
+/// Two to the power of a whole number to which [`ROUNDING`] was added.
+#[inline(always)]
+pub(super) fn power_of_two(shifted: f64) -> f64 {
+    f64::from_bits((shifted.to_bits() << 52).wrapping_add(EXPONENT_OF_ONE as u64))
+}
 
 /// The exponential, to 5e-16 of it; below -700 and above 700 it stays what it is there.
 ///
 /// `e^x = 2^n e^r` with `|r| <= (ln 2)/2` and the Taylor series of `e^r` to the thirteenth power, whose rest is below 1e-17.
 #[inline(always)]
-pub fn exponential(x: f64) -> f64 {
-    let x = x.clamp(-700.0, 700.0);
+pub fn exponential<G: Register>(x: G) -> G {
+    let x = (x - MOST).where_positive(G::all(MOST), x);
+    let x = (-x - MOST).where_positive(G::all(-MOST), x);
     let shifted = x * std::f64::consts::LOG2_E + ROUNDING;
     let n = shifted - ROUNDING;
     let r = (x - n * LN_2_HIGH) - n * LN_2_LOW;
     let r2 = r * r;
     let r4 = r2 * r2;
-    let low = (1.0 / 2.0 + r * (1.0 / 6.0)) + r2 * (1.0 / 24.0 + r * (1.0 / 120.0));
+    let low = (r * (1.0 / 6.0) + 1.0 / 2.0) + r2 * (r * (1.0 / 120.0) + 1.0 / 24.0);
     let middle =
-        (1.0 / 720.0 + r * (1.0 / 5_040.0)) + r2 * (1.0 / 40_320.0 + r * (1.0 / 362_880.0));
-    let high = (1.0 / 3_628_800.0 + r * (1.0 / 39_916_800.0))
-        + r2 * (1.0 / 479_001_600.0 + r * (1.0 / 6_227_020_800.0));
-    let power = 1.0 + (r + r2 * (low + r4 * (middle + r4 * high)));
-    let scale = f64::from_bits((shifted.to_bits() << 52).wrapping_add(1023 << 52));
-    power * scale
+        (r * (1.0 / 5_040.0) + 1.0 / 720.0) + r2 * (r * (1.0 / 362_880.0) + 1.0 / 40_320.0);
+    let high = (r * (1.0 / 39_916_800.0) + 1.0 / 3_628_800.0)
+        + r2 * (r * (1.0 / 6_227_020_800.0) + 1.0 / 479_001_600.0);
+    let power = (r + r2 * (low + r4 * (middle + r4 * high))) + 1.0;
+    power * shifted.power_of_two()
 }
 
 #[cfg(test)]

@@ -25,6 +25,7 @@ const MEAN_K: f64 = 280.0;
 /// *Valid*: any. At dT = 0 it is 0.15 K, at 10 K it is 0.02 % over dT, at -10 K 2 mK remain; the
 /// stable side is computed without cancellation.
 /// *Source*: numerical choice; checked in this file's tests.
+#[inline(always)]
 pub fn unstable_difference_k<T: Number>(dt_k: T) -> T {
     let size = dt_k.where_positive(dt_k, -dt_k);
     let greater = ((dt_k.squared() + START_K * START_K).sqrt() + size) * 0.5;
@@ -33,9 +34,11 @@ pub fn unstable_difference_k<T: Number>(dt_k: T) -> T {
 }
 
 /// Volume in m³/s trading places each way through a round opening.
-fn each_way_m3_per_s<T: Number>(dt_k: T, diameter_m: f64, epstein: f64) -> T {
-    (unstable_difference_k(dt_k) * (GRAVITY_M_PER_S2 / MEAN_K)).sqrt()
-        * (epstein * diameter_m.powf(2.5))
+#[inline(always)]
+fn each_way_m3_per_s<T: Number>(dt_k: T, diameter_m: T::Given, epstein: T::Given) -> T {
+    (unstable_difference_k(dt_k) * (GRAVITY_M_PER_S2 / MEAN_K))
+        .sqrt()
+        .times(epstein * diameter_m.squared() * diameter_m.sqrt())
 }
 
 /// Mass flow in kg/s each way through a level opening between a lower and an upper pocket.
@@ -49,16 +52,17 @@ fn each_way_m3_per_s<T: Number>(dt_k: T, diameter_m: f64, epstein: f64) -> T {
 /// *Source*: Epstein 1988 (J. Heat Transfer 110:885; coefficient from memory); checked in
 /// `tests/physics/exchange.rs` against worked rows, error found -2.2 to -1.1 % (buoyancy is reckoned at 280 K), and
 /// against Brown 1962, from which its heat differs by under 15 %.
+#[inline(always)]
 pub fn level_opening_kg_per_s<T: Number>(
     below_c: T,
     above_c: T,
-    area_m2: f64,
-    epstein: f64,
-    stable_mix_kg_per_s: f64,
+    area_m2: T::Given,
+    epstein: T::Given,
+    stable_mix_kg_per_s: T::Given,
 ) -> T {
-    let diameter_m = (4.0 * area_m2 / std::f64::consts::PI).sqrt();
-    each_way_m3_per_s(below_c - above_c, diameter_m, epstein) * REFERENCE_DENSITY_KG_PER_M3
-        + stable_mix_kg_per_s
+    let diameter_m = (area_m2 * (4.0 / std::f64::consts::PI)).sqrt();
+    (each_way_m3_per_s(below_c - above_c, diameter_m, epstein) * REFERENCE_DENSITY_KG_PER_M3)
+        .plus(stable_mix_kg_per_s)
 }
 
 /// Volume in m³/s trading places each way through an open filler neck; the draught past the neck
@@ -69,7 +73,13 @@ pub fn level_opening_kg_per_s<T: Number>(
 /// ```
 ///
 /// *Valid*, *Source*: as [`level_opening_kg_per_s`]; checked in `tests/physics/exchange.rs`.
-pub fn filler_m3_per_s<T: Number>(inside_c: T, outside_c: T, diameter_m: f64, epstein: f64) -> T {
+#[inline(always)]
+pub fn filler_m3_per_s<T: Number>(
+    inside_c: T,
+    outside_c: T,
+    diameter_m: T::Given,
+    epstein: T::Given,
+) -> T {
     each_way_m3_per_s(inside_c - outside_c, diameter_m, epstein)
 }
 

@@ -8,7 +8,7 @@ use super::air::{
     CONDUCTIVITY_W_PER_MK, DYNAMIC_VISCOSITY_PA_S, HEAT_CAPACITY_J_PER_KGK,
     REFERENCE_DENSITY_KG_PER_M3,
 };
-use super::number::Number;
+use super::number::{Number, Register};
 
 /// Nusselt number of a laminar stream between parallel plates, on twice the gap.
 const SLOT_NUSSELT: f64 = 8.2;
@@ -80,11 +80,12 @@ pub fn passage_flow_conductance(free_area_m2: f64, gap_m: f64, length_m: f64) ->
 /// slope.
 /// *Source*: Kays and London 1984 (from memory), one stream of negligible capacity ratio; checked in
 /// `tests/physics/fin.rs` against ht 1.2.0, error found under 1e-12.
-pub fn passage_effectiveness<T: Number>(mass_kg_per_s: T, ha_w_per_k: f64) -> T {
-    let least =
-        (ha_w_per_k / (MOST_TRANSFER_UNITS * HEAT_CAPACITY_J_PER_KGK)).max(LEAST_STREAM_KG_PER_S);
-    let stream = mass_kg_per_s.largest(T::constant(least));
-    let transfer_units = T::constant(ha_w_per_k / HEAT_CAPACITY_J_PER_KGK) / stream;
+#[inline(always)]
+pub fn passage_effectiveness<T: Number>(mass_kg_per_s: T, ha_w_per_k: T::Given) -> T {
+    let least = (ha_w_per_k / (MOST_TRANSFER_UNITS * HEAT_CAPACITY_J_PER_KGK))
+        .largest(T::Given::all(LEAST_STREAM_KG_PER_S));
+    let stream = mass_kg_per_s.largest(T::given(least));
+    let transfer_units = T::given(ha_w_per_k / HEAT_CAPACITY_J_PER_KGK) / stream;
     -(-transfer_units).exp() + 1.0
 }
 

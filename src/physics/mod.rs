@@ -2,7 +2,8 @@
 //!
 //! | file | what it holds |
 //! |---|---|
-//! | [`number`] | the number a law is computed with: plain, or carrying its slopes |
+//! | [`number`] | the number a law is computed with: plain, carrying its slopes, or one of several nights |
+//! | [`four`] | four nights in one register of the processor |
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
 //! | [`convection`] | still air and draught along a surface |
@@ -21,6 +22,8 @@ pub mod convection;
 pub mod elementary;
 pub mod exchange;
 pub mod fin;
+#[cfg(target_arch = "x86_64")]
+pub mod four;
 pub mod jet;
 pub mod number;
 pub mod oil;

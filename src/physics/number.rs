@@ -3,8 +3,8 @@
 //! Every law of this folder is written once, over any [`Number`]: a plain `f64` for a march through
 //! the night, a [`Dual`] for its exact slopes (forward-mode differentiation over the few variables a
 //! law sees), and, in the tests, a complex number for an independent check of those slopes.
-//! Laws branch only through [`Number::where_positive`], so that several nights may later share one
-//! vector register.
+//! What is given to a law beside its variables, such as an area, is a [`Register`]: one number, or one for each of several
+//! nights that go through the laws side by side. Laws branch only through [`Number::where_positive`].
 
 use super::elementary;
 use std::fmt::Debug;
@@ -24,10 +24,10 @@ pub trait Number:
     + Mul<f64, Output = Self>
     + Div<f64, Output = Self>
 {
+    /// What is given to a law beside its variables: areas, lengths ...
+    type Given: Register;
     /// The number with this value and no slope.
-    fn constant(value: f64) -> Self;
-    /// The real value, without slopes.
-    fn value(self) -> f64;
+    fn given(value: Self::Given) -> Self;
     /// Square root.
     fn sqrt(self) -> Self;
     /// Cube root of a number not below zero.
@@ -39,40 +39,106 @@ pub trait Number:
     /// `1/(1 + e^-x)`, which goes from zero to one; `(1 + tanh x)/2` is the logistic of `2x`.
     fn logistic(self) -> Self;
     /// Real power of a positive number.
-    fn powf(self, exponent: f64) -> Self;
+    fn powf(self, exponent: Self::Given) -> Self;
     /// `yes` where this number's value is above zero, `no` elsewhere.
     fn where_positive(self, yes: Self, no: Self) -> Self;
 
+    /// The number with this value, the same for all, and no slope.
+    #[inline(always)]
+    fn constant(value: f64) -> Self {
+        Self::given(Self::Given::all(value))
+    }
+    /// What is given by a thing, or by the thing of each night.
+    #[inline(always)]
+    fn of<E: ?Sized>(
+        each: <Self::Given as Register>::Each<'_, E>,
+        number: impl Fn(&E) -> f64,
+    ) -> Self::Given {
+        Self::Given::read(each, number)
+    }
+    /// The sum with something given.
+    #[inline(always)]
+    fn plus(self, given: Self::Given) -> Self {
+        self + Self::given(given)
+    }
+    /// The product with something given.
+    #[inline(always)]
+    fn times(self, given: Self::Given) -> Self {
+        self * Self::given(given)
+    }
+    /// The quotient by something given.
+    #[inline(always)]
+    fn over(self, given: Self::Given) -> Self {
+        self / Self::given(given)
+    }
     /// The square.
+    #[inline(always)]
     fn squared(self) -> Self {
         self * self
     }
     /// The cube.
+    #[inline(always)]
     fn cubed(self) -> Self {
         self * self * self
     }
     /// This number where positive, zero elsewhere; the slope at zero is zero.
+    #[inline(always)]
     fn positive_part(self) -> Self {
         self.where_positive(self, Self::constant(0.0))
     }
     /// The smaller of two.
+    #[inline(always)]
     fn least(self, other: Self) -> Self {
         (other - self).where_positive(self, other)
     }
     /// The larger of two.
+    #[inline(always)]
     fn largest(self, other: Self) -> Self {
         (self - other).where_positive(self, other)
     }
 }
 
+/// Numbers that are worked on together: one, or one for each of several nights.
+pub trait Register: Number<Given = Self> + 'static {
+    /// How many.
+    const LANES: usize;
+    /// Something for each.
+    type Each<'a, E: ?Sized + 'a>: Copy;
+
+    /// The same number in all lanes.
+    fn all(value: f64) -> Self;
+    /// The number in one lane.
+    fn lane(self, lane: usize) -> f64;
+    /// Puts a number into one lane.
+    fn set_lane(&mut self, lane: usize, value: f64);
+    /// The thing of the first lane.
+    fn first<'a, E: ?Sized + 'a>(each: Self::Each<'a, E>) -> &'a E;
+    /// The thing of one lane.
+    fn nth<'a, E: ?Sized + 'a>(each: Self::Each<'a, E>, lane: usize) -> &'a E;
+    /// A part of each thing.
+    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(
+        each: Self::Each<'a, E>,
+        part: impl Fn(&'a E) -> &'a F,
+    ) -> Self::Each<'a, F>;
+    /// A number of each thing.
+    fn read<E: ?Sized>(each: Self::Each<'_, E>, number: impl Fn(&E) -> f64) -> Self;
+    /// Puts a thing into one lane.
+    fn put<'a, E: ?Sized + 'a>(each: &mut Self::Each<'a, E>, lane: usize, thing: &'a E);
+    /// Whether any of the numbers is such.
+    fn any(self, such: impl Fn(f64) -> bool) -> bool;
+    /// A first guess of one over the cube root.
+    fn inverse_cube_root_begun(self) -> Self;
+    /// Two to the power of a whole number that stands in the last bits, see [`elementary::exponential`].
+    fn power_of_two(self) -> Self;
+    /// Does some work where these numbers are fastest.
+    fn work<R>(work: impl FnOnce() -> R) -> R;
+}
+
 impl Number for f64 {
+    type Given = Self;
     #[inline(always)]
-    fn constant(value: f64) -> Self {
+    fn given(value: Self) -> Self {
         value
-    }
-    #[inline(always)]
-    fn value(self) -> f64 {
-        self
     }
     #[inline(always)]
     fn sqrt(self) -> Self {
@@ -95,7 +161,7 @@ impl Number for f64 {
         1.0 / (1.0 + elementary::exponential(-self))
     }
     #[inline(always)]
-    fn powf(self, exponent: f64) -> Self {
+    fn powf(self, exponent: Self) -> Self {
         f64::powf(self, exponent)
     }
     #[inline(always)]
@@ -104,31 +170,88 @@ impl Number for f64 {
     }
 }
 
-/// A value with its slopes along `K` variables.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Dual<const K: usize> {
-    /// The value.
-    pub value: f64,
-    /// The partial derivative along each variable.
-    pub slopes: [f64; K],
+impl Register for f64 {
+    const LANES: usize = 1;
+    type Each<'a, E: ?Sized + 'a> = &'a E;
+
+    #[inline(always)]
+    fn all(value: f64) -> Self {
+        value
+    }
+    #[inline(always)]
+    fn lane(self, _: usize) -> f64 {
+        self
+    }
+    #[inline(always)]
+    fn set_lane(&mut self, _: usize, value: f64) {
+        *self = value;
+    }
+    #[inline(always)]
+    fn first<'a, E: ?Sized + 'a>(each: &'a E) -> &'a E {
+        each
+    }
+    #[inline(always)]
+    fn nth<'a, E: ?Sized + 'a>(each: &'a E, _: usize) -> &'a E {
+        each
+    }
+    #[inline(always)]
+    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(each: &'a E, part: impl Fn(&'a E) -> &'a F) -> &'a F {
+        part(each)
+    }
+    #[inline(always)]
+    fn read<E: ?Sized>(each: &E, number: impl Fn(&E) -> f64) -> Self {
+        number(each)
+    }
+    #[inline(always)]
+    fn put<'a, E: ?Sized + 'a>(each: &mut &'a E, _: usize, thing: &'a E) {
+        *each = thing;
+    }
+    #[inline(always)]
+    fn any(self, such: impl Fn(f64) -> bool) -> bool {
+        such(self)
+    }
+    #[inline(always)]
+    fn inverse_cube_root_begun(self) -> Self {
+        elementary::inverse_cube_root_begun(self)
+    }
+    #[inline(always)]
+    fn power_of_two(self) -> Self {
+        elementary::power_of_two(self)
+    }
+    #[inline(always)]
+    fn work<R>(work: impl FnOnce() -> R) -> R {
+        work()
+    }
 }
 
-impl<const K: usize> Dual<K> {
+/// A value with its slopes along `K` variables.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Dual<const K: usize, G = f64> {
+    /// The value.
+    pub value: G,
+    /// The partial derivative along each variable.
+    pub slopes: [G; K],
+}
+
+impl<const K: usize, G: Register> Dual<K, G> {
     /// Variable number `which` with this value: slope one along itself, zero along the others.
-    pub fn variable(value: f64, which: usize) -> Self {
-        let mut slopes = [0.0; K];
-        slopes[which] = 1.0;
+    #[inline(always)]
+    pub fn variable(value: G, which: usize) -> Self {
+        let mut slopes = [G::all(0.0); K];
+        slopes[which] = G::all(1.0);
         Self { value, slopes }
     }
 
-    fn chain(self, value: f64, slope: f64) -> Self {
+    #[inline(always)]
+    fn chain(self, value: G, slope: G) -> Self {
         Self {
             value,
             slopes: self.slopes.map(|s| s * slope),
         }
     }
 
-    fn blend(self, other: Self, value: f64, mine: f64, theirs: f64) -> Self {
+    #[inline(always)]
+    fn blend(self, other: Self, value: G, mine: G, theirs: G) -> Self {
         Self {
             value,
             slopes: std::array::from_fn(|k| mine * self.slopes[k] + theirs * other.slopes[k]),
@@ -136,97 +259,142 @@ impl<const K: usize> Dual<K> {
     }
 }
 
-impl<const K: usize> Add for Dual<K> {
+impl<const K: usize, G: Register> Add for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn add(self, o: Self) -> Self {
-        self.blend(o, self.value + o.value, 1.0, 1.0)
+        Self {
+            value: self.value + o.value,
+            slopes: std::array::from_fn(|k| self.slopes[k] + o.slopes[k]),
+        }
     }
 }
-impl<const K: usize> Sub for Dual<K> {
+impl<const K: usize, G: Register> Sub for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn sub(self, o: Self) -> Self {
-        self.blend(o, self.value - o.value, 1.0, -1.0)
+        Self {
+            value: self.value - o.value,
+            slopes: std::array::from_fn(|k| self.slopes[k] - o.slopes[k]),
+        }
     }
 }
-impl<const K: usize> Mul for Dual<K> {
+impl<const K: usize, G: Register> Mul for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn mul(self, o: Self) -> Self {
         self.blend(o, self.value * o.value, o.value, self.value)
     }
 }
-impl<const K: usize> Div for Dual<K> {
+impl<const K: usize, G: Register> Div for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn div(self, o: Self) -> Self {
         let value = self.value / o.value;
-        self.blend(o, value, 1.0 / o.value, -value / o.value)
+        let inverse = G::all(1.0) / o.value;
+        self.blend(o, value, inverse, -value * inverse)
     }
 }
-impl<const K: usize> Neg for Dual<K> {
+impl<const K: usize, G: Register> Neg for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn neg(self) -> Self {
-        self.chain(-self.value, -1.0)
+        Self {
+            value: -self.value,
+            slopes: self.slopes.map(|s| -s),
+        }
     }
 }
-impl<const K: usize> Add<f64> for Dual<K> {
+impl<const K: usize, G: Register> Add<f64> for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn add(self, o: f64) -> Self {
-        self.chain(self.value + o, 1.0)
+        self.plus(G::all(o))
     }
 }
-impl<const K: usize> Sub<f64> for Dual<K> {
+impl<const K: usize, G: Register> Sub<f64> for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn sub(self, o: f64) -> Self {
-        self.chain(self.value - o, 1.0)
+        self.plus(G::all(-o))
     }
 }
-impl<const K: usize> Mul<f64> for Dual<K> {
+impl<const K: usize, G: Register> Mul<f64> for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn mul(self, o: f64) -> Self {
-        self.chain(self.value * o, o)
+        self.times(G::all(o))
     }
 }
-impl<const K: usize> Div<f64> for Dual<K> {
+impl<const K: usize, G: Register> Div<f64> for Dual<K, G> {
     type Output = Self;
+    #[inline(always)]
     fn div(self, o: f64) -> Self {
-        self.chain(self.value / o, 1.0 / o)
+        self.over(G::all(o))
     }
 }
 
-impl<const K: usize> Number for Dual<K> {
-    fn constant(value: f64) -> Self {
+impl<const K: usize, G: Register> Number for Dual<K, G> {
+    type Given = G;
+    #[inline(always)]
+    fn given(value: G) -> Self {
         Self {
             value,
-            slopes: [0.0; K],
+            slopes: [G::all(0.0); K],
         }
     }
-    fn value(self) -> f64 {
-        self.value
+    #[inline(always)]
+    fn plus(self, given: G) -> Self {
+        Self {
+            value: self.value + given,
+            ..self
+        }
     }
+    #[inline(always)]
+    fn times(self, given: G) -> Self {
+        self.chain(self.value * given, given)
+    }
+    #[inline(always)]
+    fn over(self, given: G) -> Self {
+        self.chain(self.value / given, G::all(1.0) / given)
+    }
+    #[inline(always)]
     fn sqrt(self) -> Self {
         let root = self.value.sqrt();
-        self.chain(root, 0.5 / root)
+        self.chain(root, G::all(0.5) / root)
     }
+    #[inline(always)]
     fn cbrt(self) -> Self {
-        let root = elementary::cube_root(self.value);
-        self.chain(root, 1.0 / (3.0 * root * root))
+        let root = self.value.cbrt();
+        self.chain(root, G::all(1.0) / (root * root * 3.0))
     }
+    #[inline(always)]
     fn exp(self) -> Self {
-        let e = elementary::exponential(self.value);
+        let e = self.value.exp();
         self.chain(e, e)
     }
+    #[inline(always)]
     fn ln(self) -> Self {
-        self.chain(self.value.ln(), 1.0 / self.value)
+        self.chain(self.value.ln(), G::all(1.0) / self.value)
     }
+    #[inline(always)]
     fn logistic(self) -> Self {
-        let part = Number::logistic(self.value);
-        self.chain(part, part * (1.0 - part))
+        let part = self.value.logistic();
+        self.chain(part, part * (G::all(1.0) - part))
     }
-    fn powf(self, exponent: f64) -> Self {
+    #[inline(always)]
+    fn powf(self, exponent: G) -> Self {
         let p = self.value.powf(exponent);
         self.chain(p, exponent * self.value.powf(exponent - 1.0))
     }
+    #[inline(always)]
     fn where_positive(self, yes: Self, no: Self) -> Self {
-        if self.value > 0.0 { yes } else { no }
+        Self {
+            value: self.value.where_positive(yes.value, no.value),
+            slopes: std::array::from_fn(|k| {
+                self.value.where_positive(yes.slopes[k], no.slopes[k])
+            }),
+        }
     }
 }
 

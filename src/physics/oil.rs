@@ -6,7 +6,7 @@
 use std::f64::consts::LN_10;
 
 use super::air::{GRAVITY_M_PER_S2, kelvin};
-use super::number::Number;
+use super::number::{Number, Register};
 
 /// Thermal conductivity of engine oil, W/(m·K).
 ///
@@ -42,11 +42,11 @@ const WALTHER_SHIFT: f64 = 0.7;
 /// log10 log10(nu + 0.7) = a - b log10(T_K),   nu in mm2/s
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Walther {
+pub struct Walther<G = f64> {
     /// The intercept a.
-    pub a: f64,
+    pub a: G,
     /// The slope b.
-    pub b: f64,
+    pub b: G,
 }
 
 impl Walther {
@@ -66,6 +66,9 @@ impl Walther {
         }
     }
 
+}
+
+impl<G: Register> Walther<G> {
     /// Kinematic viscosity in mm²/s at a temperature.
     ///
     /// ```text
@@ -76,8 +79,9 @@ impl Walther {
     /// wax makes the oil thicker still and no longer a liquid. The caller flags it.
     /// *Source*: ASTM D341 (from memory); checked in `tests/physics/oil.rs` against 42 rows of six oils and
     /// against the cranking limits of SAE J300: two typical winter oils at 7.8 of 7.0 and 8.7 of 9.5 Pa·s.
-    pub fn viscosity_mm2_s<T: Number>(&self, temp_c: T) -> T {
-        let log_shifted = (kelvin(temp_c).ln() * -self.b + self.a * LN_10).exp();
+    #[inline(always)]
+    pub fn viscosity_mm2_s<T: Number<Given = G>>(&self, temp_c: T) -> T {
+        let log_shifted = (kelvin(temp_c).ln().times(-self.b)).plus(self.a * LN_10).exp();
         (log_shifted * LN_10).exp() - WALTHER_SHIFT
     }
 }
@@ -98,10 +102,11 @@ impl Walther {
 /// *Source*: anchored to Hollands, Raithby and Konicek 1975 (IJHMT 18:879), general-Prandtl form;
 /// checked in `tests/physics/oil.rs`: within -12.4 to +23.0 % for six oils in three sumps. Globe and
 /// Dropkin 1959 find 33 to 58 % more where they measured (Ra over 3e5, Pr under 8750).
-pub fn mixing<T: Number>(fall_k: T, mean_viscosity_mm2_s: T, oil_depth_m: f64) -> T {
-    let per_kelvin =
-        GRAVITY_M_PER_S2 * EXPANSION_PER_K * oil_depth_m.powi(3) / (1e-6 * DIFFUSIVITY_M2_PER_S);
-    let ra_1 = T::constant(per_kelvin) / mean_viscosity_mm2_s;
+#[inline(always)]
+pub fn mixing<T: Number>(fall_k: T, mean_viscosity_mm2_s: T, oil_depth_m: T::Given) -> T {
+    let per_kelvin = oil_depth_m.cubed() * (GRAVITY_M_PER_S2 * EXPANSION_PER_K)
+        / (1e-6 * DIFFUSIVITY_M2_PER_S);
+    let ra_1 = T::given(per_kelvin) / mean_viscosity_mm2_s;
     let fall = fall_k.positive_part();
     let gate = fall / (fall.squared() + ONSET_K * ONSET_K).cbrt();
     ra_1.cbrt() * gate * MIXING_FACTOR + 1.0
@@ -123,12 +128,13 @@ pub fn layer_w_per_k<T: Number>(
     lower_c: T,
     upper_c: T,
     mean_viscosity_mm2_s: T,
-    area_m2: f64,
-    height_m: f64,
-    oil_depth_m: f64,
+    area_m2: T::Given,
+    height_m: T::Given,
+    oil_depth_m: T::Given,
 ) -> T {
-    let fall = (lower_c - upper_c) * (0.25 * oil_depth_m / height_m);
-    mixing(fall, mean_viscosity_mm2_s, oil_depth_m) * (CONDUCTIVITY_W_PER_MK * area_m2 / height_m)
+    let fall = (lower_c - upper_c).times(oil_depth_m * 0.25 / height_m);
+    mixing(fall, mean_viscosity_mm2_s, oil_depth_m)
+        .times(area_m2 * CONDUCTIVITY_W_PER_MK / height_m)
 }
 
 #[cfg(test)]

@@ -50,12 +50,11 @@ pub fn exchange_area_m2(
 /// that equal temperatures give exactly nothing.
 /// *Source*: Stefan and Boltzmann; checked in `tests/physics/radiation.rs` against worked values, error
 /// found under 2e-6.
-pub fn exchange_w<T: Number>(t1_c: T, t2_c: T, exchange_area_m2: f64) -> T {
+#[inline(always)]
+pub fn exchange_w<T: Number>(t1_c: T, t2_c: T, exchange_area_m2: T::Given) -> T {
     let (t1_k, t2_k) = (kelvin(t1_c), kelvin(t2_c));
-    (t1_k.squared() + t2_k.squared())
-        * (t1_k + t2_k)
-        * (t1_c - t2_c)
-        * (STEFAN_BOLTZMANN * exchange_area_m2)
+    ((t1_k.squared() + t2_k.squared()) * (t1_k + t2_k) * (t1_c - t2_c))
+        .times(exchange_area_m2 * STEFAN_BOLTZMANN)
 }
 
 /// Radiation as a film coefficient in W/(m²·K), for putting beside convection.
@@ -67,9 +66,10 @@ pub fn exchange_w<T: Number>(t1_c: T, t2_c: T, exchange_area_m2: f64) -> T {
 /// *Valid*: a small surface in large surroundings; exact for any difference.
 /// *Source*: the fourth-power law factored; checked in `tests/physics/radiation.rs` against worked values,
 /// error found under 2e-5.
-pub fn film_coefficient<T: Number>(t1_c: T, t2_c: T, emissivity: f64) -> T {
+#[inline(always)]
+pub fn film_coefficient<T: Number>(t1_c: T, t2_c: T, emissivity: T::Given) -> T {
     let (t1_k, t2_k) = (kelvin(t1_c), kelvin(t2_c));
-    (t1_k.squared() + t2_k.squared()) * (t1_k + t2_k) * (emissivity * STEFAN_BOLTZMANN)
+    ((t1_k.squared() + t2_k.squared()) * (t1_k + t2_k)).times(emissivity * STEFAN_BOLTZMANN)
 }
 
 /// Exchange areas in m² between every two surfaces of an enclosure, many reflections included.

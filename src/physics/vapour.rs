@@ -45,6 +45,7 @@ const AT_ZERO_PA: f64 = 611.2;
 const LIQUID: (f64, f64) = (17.62, 243.12);
 const ICE: (f64, f64) = (22.46, 272.62);
 
+#[inline(always)]
 fn magnus<T: Number>(temp_c: T, (slope, offset): (f64, f64)) -> T {
     (temp_c * slope / (temp_c + offset)).exp() * AT_ZERO_PA
 }
@@ -60,6 +61,7 @@ fn magnus<T: Number>(temp_c: T, (slope, offset): (f64, f64)) -> T {
 /// *Source*: Magnus forms of WMO-No. 8, Guide to Instruments (constants from memory); checked in
 /// `tests/physics/vapour.rs` against Hyland and Wexler (PsychroLib 2.5.0), the largest error found
 /// being 0.025 % over ice (-30 to -5 °C) and 0.30 % over liquid (0 to 60 °C); against IAPWS 0.055 and 0.32 %.
+#[inline(always)]
 pub fn saturation_pressure_pa<T: Number>(temp_c: T) -> T {
     temp_c.where_positive(magnus(temp_c, LIQUID), magnus(temp_c, ICE))
 }
@@ -74,6 +76,7 @@ pub fn saturation_pressure_pa<T: Number>(temp_c: T) -> T {
 /// *Valid*: -45 to +60 °C.
 /// *Source*: as [`saturation_pressure_pa`]; checked in `tests/physics/vapour.rs` against Murphy and
 /// Koop 2005 (supercooled) and IAPWS-97, largest error found 0.46 % at -30 °C.
+#[inline(always)]
 pub fn saturation_pressure_over_water_pa<T: Number>(temp_c: T) -> T {
     magnus(temp_c, LIQUID)
 }
@@ -86,6 +89,7 @@ pub fn saturation_pressure_over_water_pa<T: Number>(temp_c: T) -> T {
 ///
 /// *Valid*: as an ideal gas, within 0.1 % up to 60 °C.
 /// *Source*: ideal gas law; checked in `tests/physics/vapour.rs` against PsychroLib rows.
+#[inline(always)]
 pub fn density_g_per_m3<T: Number>(pressure_pa: T, temp_c: T) -> T {
     pressure_pa * (1000.0 / GAS_CONSTANT_J_PER_KGK) / kelvin(temp_c)
 }
@@ -99,6 +103,7 @@ pub fn density_g_per_m3<T: Number>(pressure_pa: T, temp_c: T) -> T {
 ///
 /// *Valid*, *Source*: as [`density_g_per_m3`]; checked in `tests/physics/vapour.rs` by going there
 /// and back.
+#[inline(always)]
 pub fn pressure_pa<T: Number>(density_g_per_m3: T, temp_c: T) -> T {
     density_g_per_m3 * kelvin(temp_c) * (GAS_CONSTANT_J_PER_KGK / 1000.0)
 }
@@ -111,6 +116,7 @@ pub fn pressure_pa<T: Number>(density_g_per_m3: T, temp_c: T) -> T {
 ///
 /// *Valid*, *Source*: as [`saturation_pressure_pa`]; checked in `tests/physics/vapour.rs` against the
 /// closed-box condensation of a rigid vessel.
+#[inline(always)]
 pub fn saturation_density_g_per_m3<T: Number>(temp_c: T) -> T {
     density_g_per_m3(saturation_pressure_pa(temp_c), temp_c)
 }
@@ -165,9 +171,11 @@ pub fn dew_point_over_water_c(pressure_pa: f64) -> f64 {
 /// *Source*: Chilton and Colburn 1934 (from memory), analogy of heat and mass transfer; checked in
 /// `tests/physics/vapour.rs` against the analogy with measured diffusivities, error found within
 /// -11.2 to +11.8 % over -20 to +40 °C (air's density is held constant).
-pub fn transfer_coefficient_m_per_s<T: Number>(film_coefficient: T, mass_factor: f64) -> T {
-    film_coefficient
-        * (mass_factor / (REFERENCE_DENSITY_KG_PER_M3 * HEAT_CAPACITY_J_PER_KGK * LEWIS_FACTOR))
+#[inline(always)]
+pub fn transfer_coefficient_m_per_s<T: Number>(film_coefficient: T, mass_factor: T::Given) -> T {
+    film_coefficient.times(
+        mass_factor / (REFERENCE_DENSITY_KG_PER_M3 * HEAT_CAPACITY_J_PER_KGK * LEWIS_FACTOR),
+    )
 }
 
 /// Net rate in g/s at which a wall's film grows: condensation less what evaporates again.
@@ -181,12 +189,18 @@ pub fn transfer_coefficient_m_per_s<T: Number>(film_coefficient: T, mass_factor:
 /// like a free surface. The slope has a kink at zero drive and at zero film.
 /// *Source*: film law of the heat-mass analogy, the limiter being a numerical choice; checked in
 /// `tests/physics/vapour.rs` against the evaporation from a wet floor to a cold wall.
-pub fn condensation_g_per_s<T: Number>(h_m: T, area_m2: f64, drive_g_per_m3: T, film_g: T) -> T {
+#[inline(always)]
+pub fn condensation_g_per_s<T: Number>(
+    h_m: T,
+    area_m2: T::Given,
+    drive_g_per_m3: T,
+    film_g: T,
+) -> T {
     let film = film_g.positive_part();
-    let wet_share = film / (film + FILM_SOFTNESS_G_PER_M2 * area_m2);
+    let wet_share = film / film.plus(area_m2 * FILM_SOFTNESS_G_PER_M2);
     let settling = drive_g_per_m3.positive_part();
     let leaving = (-drive_g_per_m3).positive_part() * wet_share;
-    h_m * area_m2 * (settling - leaving)
+    h_m.times(area_m2) * (settling - leaving)
 }
 
 /// Rate in g/s at which a wall's film drips back into the sump.
@@ -197,8 +211,9 @@ pub fn condensation_g_per_s<T: Number>(h_m: T, area_m2: f64, drive_g_per_m3: T, 
 ///
 /// *Valid*: any film; zero below what the wall can hold.
 /// *Source*: estimate; its threshold and rate are checked in `tests/physics/vapour.rs`.
-pub fn drip_g_per_s<T: Number>(film_g: T, area_m2: f64) -> T {
-    (film_g - FILM_HELD_G_PER_M2 * area_m2).positive_part() / DRIP_TIME_S
+#[inline(always)]
+pub fn drip_g_per_s<T: Number>(film_g: T, area_m2: T::Given) -> T {
+    film_g.plus(area_m2 * -FILM_HELD_G_PER_M2).positive_part() / DRIP_TIME_S
 }
 
 /// Rate in g/s at which water leaves the oil into the crankcase gas; negative when the oil takes
@@ -211,17 +226,18 @@ pub fn drip_g_per_s<T: Number>(film_g: T, area_m2: f64) -> T {
 /// *Valid*: `oil_film` 0.05 to 1, the share of a free water surface's rate that oil lets through.
 /// *Source*: Raoult-like activity with a numerical limiter, `oil_film` an estimate; checked in
 /// `tests/physics/vapour.rs`: with `oil_film` one and ample water it is a free surface's rate.
+#[inline(always)]
 pub fn oil_evaporation_g_per_s<T: Number>(
     h_m: T,
-    area_m2: f64,
-    oil_film: f64,
+    area_m2: T::Given,
+    oil_film: T::Given,
     water_g: T,
     oil_temp_c: T,
     gas_vapour_g_per_m3: T,
 ) -> T {
     let water = water_g.positive_part();
     let activity = water / (water + OIL_WATER_SOFTNESS_G);
-    h_m * (oil_film * area_m2)
+    h_m.times(oil_film * area_m2)
         * (activity * saturation_density_g_per_m3(oil_temp_c) - gas_vapour_g_per_m3)
 }
 

@@ -8,6 +8,7 @@
 //! of films over a positive step, whose diagonal outweighs their couplings.
 
 use super::border::Border;
+use crate::physics::number::Register;
 use std::collections::BTreeSet;
 use std::ops::Range;
 
@@ -25,7 +26,7 @@ pub struct SingularError {
 
 /// Symbolic and numeric factors of one pattern.
 #[derive(Debug, Clone)]
-pub struct Factor {
+pub struct Factor<G = f64> {
     sparse: usize,
     /// Place in the elimination order of each unknown.
     place: Vec<usize>,
@@ -33,24 +34,24 @@ pub struct Factor {
     starts: Vec<usize>,
     /// Columns of the entries, rising, in the elimination order; border rows hold all border columns.
     columns: Vec<u32>,
-    values: Vec<f64>,
+    values: Vec<G>,
     /// Where the diagonal of each sparse row stands.
     diagonals: Vec<usize>,
     /// One over the pivot of each sparse row.
-    inverses: Vec<f64>,
+    inverses: Vec<G>,
     /// For each multiplication of the elimination, in its order: the entry of the row that it is taken from.
     targets: Vec<u32>,
     /// Where each matrix entry goes.
     scatter: Vec<u32>,
     /// Where the diagonal of each unknown goes.
     diagonal_slots: Vec<u32>,
-    border: Border,
-    work: Vec<f64>,
+    border: Border<G>,
+    work: Vec<G>,
     /// Factorisations made.
     pub count: usize,
 }
 
-impl Factor {
+impl<G: Register> Factor<G> {
     /// Finds the elimination order and the places of all entries: (row, column) pairs of a square matrix
     /// of so many unknowns, of which `in_border` tells those that are left for the dense border.
     pub fn new(size: usize, in_border: impl Fn(usize) -> bool, entries: &[(usize, usize)]) -> Self {
@@ -92,10 +93,10 @@ impl Factor {
                 .map(|&(row, column)| slot(place[row], place[column]) as u32)
                 .collect(),
             diagonal_slots: (0..size).map(|u| slot(place[u], place[u]) as u32).collect(),
-            inverses: vec![0.0; sparse],
-            values: vec![0.0; columns.len()],
+            inverses: vec![G::all(0.0); sparse],
+            values: vec![G::all(0.0); columns.len()],
             border: Border::new(size - sparse),
-            work: vec![0.0; size],
+            work: vec![G::all(0.0); size],
             diagonals,
             targets,
             place,
@@ -115,26 +116,29 @@ impl Factor {
     /// *Errors*: a row without any way to solve it.
     pub fn factor(
         &mut self,
-        slopes: impl Iterator<Item = f64>,
-        diagonal: &[f64],
+        slopes: impl Iterator<Item = G>,
+        diagonal: &[G],
     ) -> Result<(), SingularError> {
         self.count += 1;
-        self.values.fill(0.0);
-        for (slot, slope) in self.scatter.iter().zip(slopes) {
-            self.values[*slot as usize] -= slope;
-        }
-        for (slot, d) in self.diagonal_slots.iter().zip(diagonal) {
-            self.values[*slot as usize] += d;
-        }
-        self.eliminate()?;
-        let n = self.border.size();
-        for row in 0..n {
-            let end = self.starts[self.sparse + row + 1];
-            self.border.set_row(row, &self.values[end - n..end]);
-        }
-        self.border
-            .factor()
-            .map_err(|row| self.singular(self.sparse + row))
+        let made = G::work(|| {
+            self.values.fill(G::all(0.0));
+            for (slot, slope) in self.scatter.iter().zip(slopes) {
+                let value = &mut self.values[*slot as usize];
+                *value = *value - slope;
+            }
+            for (slot, d) in self.diagonal_slots.iter().zip(diagonal) {
+                let value = &mut self.values[*slot as usize];
+                *value = *value + *d;
+            }
+            self.eliminate()?;
+            let n = self.border.size();
+            for row in 0..n {
+                let end = self.starts[self.sparse + row + 1];
+                self.border.set_row(row, &self.values[end - n..end]);
+            }
+            self.border.factor().map_err(|row| self.sparse + row)
+        });
+        made.map_err(|position| self.singular(position))
     }
 
     fn singular(&self, position: usize) -> SingularError {
@@ -143,7 +147,10 @@ impl Factor {
     }
 
     /// Takes from each row what the sparse rows before it account for.
-    fn eliminate(&mut self) -> Result<(), SingularError> {
+    ///
+    /// *Errors*: the place of a row without a pivot.
+    #[inline(always)]
+    fn eliminate(&mut self) -> Result<(), usize> {
         let mut targets = &self.targets[..];
         for row in 0..self.place.len() {
             let (done, rest) = self.values.split_at_mut(self.starts[row]);
@@ -160,22 +167,28 @@ impl Factor {
                 let (now, later) = targets.split_at(taken.len());
                 targets = later;
                 for (value, &target) in taken.iter().zip(now) {
-                    rest[target as usize] -= factor * value;
+                    let from = &mut rest[target as usize];
+                    *from = *from - factor * *value;
                 }
             }
             if row < self.sparse {
                 let pivot = rest[self.diagonals[row] - self.starts[row]];
-                if pivot == 0.0 || !pivot.is_finite() {
-                    return Err(self.singular(row));
+                if pivot.any(|p| p == 0.0 || !p.is_finite()) {
+                    return Err(row);
                 }
-                self.inverses[row] = 1.0 / pivot;
+                self.inverses[row] = G::all(1.0) / pivot;
             }
         }
         Ok(())
     }
 
     /// Solves with the last factors, in place.
-    pub fn solve(&mut self, rhs: &mut [f64]) {
+    pub fn solve(&mut self, rhs: &mut [G]) {
+        G::work(|| self.solve_here(rhs));
+    }
+
+    #[inline(always)]
+    fn solve_here(&mut self, rhs: &mut [G]) {
         let sparse = self.sparse;
         for (unknown, &position) in self.place.iter().enumerate() {
             self.work[position] = rhs[unknown];
@@ -186,7 +199,7 @@ impl Factor {
                 Some(&diagonal) => diagonal,
                 None => self.starts[row + 1] - self.border.size(),
             };
-            self.work[row] -= self.product(start..end);
+            self.work[row] = self.work[row] - self.product(start..end);
         }
         self.border.solve(&mut self.work[sparse..]);
         for row in (0..sparse).rev() {
@@ -199,17 +212,18 @@ impl Factor {
     }
 
     /// These entries times what stands at their columns. In four parts, so that one addition need not wait for another.
-    fn product(&self, entries: Range<usize>) -> f64 {
+    #[inline(always)]
+    fn product(&self, entries: Range<usize>) -> G {
         let (columns, column) = self.columns[entries.clone()].as_chunks::<4>();
         let (values, value) = self.values[entries].as_chunks::<4>();
-        let mut parts = [0.0; 4];
+        let mut parts = [G::all(0.0); 4];
         for (columns, values) in columns.iter().zip(values) {
             for part in 0..4 {
-                parts[part] += values[part] * self.work[columns[part] as usize];
+                parts[part] = parts[part] + values[part] * self.work[columns[part] as usize];
             }
         }
         for (&column, value) in column.iter().zip(value) {
-            parts[0] += value * self.work[column as usize];
+            parts[0] = parts[0] + *value * self.work[column as usize];
         }
         (parts[0] + parts[1]) + (parts[2] + parts[3])
     }

@@ -11,6 +11,7 @@ mod sampler;
 mod steady;
 mod step;
 mod switching;
+mod walk;
 
 pub use factor::{Factor, SingularError};
 pub use failure::SolveError;

@@ -67,14 +67,20 @@ impl Pace {
 
     /// The error of a step over what is allowed: the root mean square of all states, or the largest of one state over
     /// what one may take, whichever is more; not a number if any is not.
-    pub fn measure(&self, error: &[f64], before: &[f64], after: &[f64]) -> f64 {
+    pub fn measure(
+        &self,
+        error: impl Fn(usize) -> f64,
+        before: &[f64],
+        after: impl Fn(usize) -> f64,
+    ) -> f64 {
+        let states = self.absolute.len();
         let (mut sum, mut most) = (0.0_f64, 0.0_f64);
-        for i in 0..error.len() {
-            let size = self.weighted(i, error[i], before[i], after[i]).abs();
+        for i in 0..states {
+            let size = self.weighted(i, error(i), before[i], after(i)).abs();
             sum += size * size;
             most = most.max(size);
         }
-        let mean = (sum / error.len() as f64).sqrt();
+        let mean = (sum / states as f64).sqrt();
         // `max` alone would pass over what is no number.
         if mean < most / ALONE {
             most / ALONE
@@ -84,10 +90,15 @@ impl Pace {
     }
 
     /// The state whose error is largest.
-    pub fn worst(&self, error: &[f64], before: &[f64], after: &[f64]) -> usize {
-        (0..error.len())
+    pub fn worst(
+        &self,
+        error: impl Fn(usize) -> f64,
+        before: &[f64],
+        after: impl Fn(usize) -> f64,
+    ) -> usize {
+        (0..self.absolute.len())
             .max_by(|&a, &b| {
-                let size = |i: usize| self.weighted(i, error[i], before[i], after[i]).abs();
+                let size = |i: usize| self.weighted(i, error(i), before[i], after(i)).abs();
                 size(a).total_cmp(&size(b))
             })
             .unwrap_or(0)
@@ -105,21 +116,17 @@ pub struct FirstSteps {
 
 impl FirstSteps {
     /// The step to try, now that these heaters are on.
-    pub fn after_switching(&mut self, on: &[f64]) -> f64 {
+    pub fn after_switching(&mut self, on: &[bool]) -> f64 {
         self.waiting = true;
-        *self.known.get(&modes(on)).unwrap_or(&FIRST_STEP_S)
+        *self.known.get(on).unwrap_or(&FIRST_STEP_S)
     }
 
     /// Remembers how long the step just made could have been, if it was the first after a switching.
-    pub fn learn(&mut self, on: &[f64], allowed_s: f64) {
+    pub fn learn(&mut self, on: &[bool], allowed_s: f64) {
         if std::mem::take(&mut self.waiting) {
-            self.known.insert(modes(on), FIRST_SHARE * allowed_s);
+            self.known.insert(on.to_vec(), FIRST_SHARE * allowed_s);
         }
     }
-}
-
-fn modes(on: &[f64]) -> Vec<bool> {
-    on.iter().map(|&on| on > 0.0).collect()
 }
 
 /// The power of the step that the error on the way falls with: where a step begins at a corner of the weather, the air
@@ -145,7 +152,7 @@ mod tests {
         let mut error = vec![0.0; ix.states()];
         error[0] = first_error_k;
         let zeros = vec![0.0; ix.states()];
-        Pace::new(&ix, 1.0).measure(&error, &zeros, &zeros)
+        Pace::new(&ix, 1.0).measure(|i| error[i], &zeros, |i| zeros[i])
     }
 
     #[test]

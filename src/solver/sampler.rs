@@ -1,8 +1,9 @@
 //! Samples of the night, on an even grid and wherever something happens.
 
-use super::step::Stepper;
+use super::step::Tried;
 use crate::network::Network;
 use crate::network::surroundings::Curve;
+use crate::physics::number::Register;
 use crate::trace::Trace;
 
 /// Fills a trace: the states, the temperature outdoors, the books.
@@ -48,13 +49,12 @@ impl<'n> Sampler<'n> {
     }
 
     /// Records the grid times within the step just made, which ended at `time_s`.
-    pub fn follow(&mut self, time_s: f64, step_s: f64, stepper: &Stepper) {
+    pub fn follow<G: Register>(&mut self, time_s: f64, step_s: f64, tried: &Tried<G>) {
         let began_s = time_s - step_s;
         while self.next_s <= time_s {
             let share = ((self.next_s - began_s) / step_s).clamp(0.0, 1.0);
             if self.trace.times_s.last().is_none_or(|&t| t < self.next_s) {
-                let width = stepper.after.len();
-                self.push(self.next_s, |i| stepper.between(i, share), width);
+                self.push(self.next_s, |i| tried.between(i, share), tried.width());
             }
             self.next_s += self.every_s;
         }

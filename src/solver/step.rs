@@ -11,6 +11,8 @@
 use super::factor::{Factor, SingularError};
 use super::method::{A, C, DENSE, DRIFT, GAMMA, STAGES, TIMES};
 use crate::balance::{Balance, PressureError};
+use crate::network::Network;
+use crate::physics::number::Register;
 
 /// Share of a step at which its curve is looked at: not the middle, through which a bent curve comes back.
 const ON_THE_WAY: f64 = 0.75;
@@ -27,36 +29,40 @@ pub enum StepError {
 }
 
 /// Makes steps; all its work space is laid out once.
-pub struct Stepper<'n> {
+pub struct Stepper<'n, G: Register = f64> {
     /// The balance that is stepped.
-    pub balance: Balance<'n>,
-    factor: Factor,
+    pub balance: Balance<'n, G>,
+    factor: Factor<G>,
     /// Positions, among the slopes, of those that belong to the square matrix.
     square: Vec<usize>,
     /// Slopes of the books: position, book, column.
     booked: Vec<(usize, usize, usize)>,
     states: usize,
     books: usize,
-    stages: [Vec<f64>; STAGES],
-    place: Vec<f64>,
-    rhs: Vec<f64>,
-    drift: Vec<f64>,
-    diagonal: Vec<f64>,
-    slopes: Vec<f64>,
-    first: Vec<f64>,
-    before: Vec<f64>,
+    capacities: Vec<G>,
+    stages: [Vec<G>; STAGES],
+    place: Vec<G>,
+    rhs: Vec<G>,
+    drift: Vec<G>,
+    diagonal: Vec<G>,
+    slopes: Vec<G>,
+    first: Vec<G>,
+    before: Vec<G>,
     /// What bends the way between the ends of the step.
-    curves: [Vec<f64>; 2],
+    curves: [Vec<G>; 2],
     /// The vector after the last step that was tried.
-    pub after: Vec<f64>,
+    pub after: Vec<G>,
     /// The pressures foreseen at its end.
-    expected: Vec<f64>,
+    expected: Vec<G>,
+    /// The pressures where the last step that was kept ended: the best guess of those now.
+    kept: Vec<G>,
 }
 
-impl<'n> Stepper<'n> {
+impl<'n, G: Register> Stepper<'n, G> {
     /// A stepper for this balance.
-    pub fn new(balance: Balance<'n>) -> Self {
-        let ix = &balance.network().index;
+    pub fn new(balance: Balance<'n, G>) -> Self {
+        let net = G::first(balance.networks());
+        let ix = &net.index;
         let (unknowns, nowhere) = (ix.unknowns(), ix.nowhere());
         let mut square = Vec::new();
         let mut pairs = Vec::new();
@@ -73,25 +79,31 @@ impl<'n> Stepper<'n> {
             }
         }
         let (states, books) = (ix.states(), ix.books);
-        let pockets = balance.network().pockets.len();
+        let pockets = net.pockets.len();
         let width = states + books + pockets;
+        let zeros = |count: usize| vec![G::all(0.0); count];
+        let nets = balance.networks();
         Self {
-            factor: Factor::new(unknowns, |u| balance.network().in_border(u), &pairs),
+            factor: Factor::new(unknowns, |u| net.in_border(u), &pairs),
             square,
             booked,
             states,
             books,
-            stages: std::array::from_fn(|_| vec![0.0; width]),
-            place: vec![0.0; width],
-            rhs: vec![0.0; unknowns],
-            drift: vec![0.0; ix.rows()],
-            diagonal: vec![0.0; unknowns],
-            slopes: vec![0.0; balance.entries().len()],
-            first: vec![0.0; ix.rows()],
-            before: vec![0.0; width],
-            curves: std::array::from_fn(|_| vec![0.0; width]),
-            after: vec![0.0; states + books],
-            expected: vec![0.0; pockets],
+            capacities: (0..states)
+                .map(|state| G::read(nets, |net| net.capacities[state]))
+                .collect(),
+            stages: std::array::from_fn(|_| zeros(width)),
+            place: zeros(width),
+            rhs: zeros(unknowns),
+            drift: zeros(ix.rows()),
+            diagonal: zeros(unknowns),
+            slopes: zeros(balance.entries().len()),
+            first: zeros(ix.rows()),
+            before: zeros(width),
+            curves: std::array::from_fn(|_| zeros(width)),
+            after: zeros(states + books),
+            expected: zeros(pockets),
+            kept: zeros(pockets),
             balance,
         }
     }
@@ -101,15 +113,41 @@ impl<'n> Stepper<'n> {
         self.factor.count
     }
 
+    /// Puts another network, all heaters off, into a lane.
+    pub fn load(&mut self, lane: usize, net: &'n Network) {
+        self.balance.load(lane, net);
+        for (capacity, value) in self.capacities.iter_mut().zip(&net.capacities) {
+            capacity.set_lane(lane, *value);
+        }
+        for pressure in &mut self.kept {
+            pressure.set_lane(lane, 0.0);
+        }
+    }
+
+    /// Puts the vector from which the next step begins, and which heaters are on, into a lane.
+    pub fn place(&mut self, lane: usize, vector: &[f64], on: &[bool]) {
+        for (before, value) in self.before.iter_mut().zip(vector) {
+            before.set_lane(lane, *value);
+        }
+        for (heater, &on) in on.iter().enumerate() {
+            self.balance.switch_lane(lane, heater, on);
+        }
+    }
+
+    /// Keeps the step just tried: where it ended is where the pressures of the next are sought from.
+    pub fn keep(&mut self, lane: usize) {
+        for (kept, expected) in self.kept.iter_mut().zip(&self.expected) {
+            kept.set_lane(lane, expected.lane(lane));
+        }
+    }
+
     /// Evaluates rates and slopes at the beginning of a step; tries of several lengths may follow.
     ///
     /// *Errors*: the air streams do not balance.
-    pub fn begin(&mut self, time_s: f64, vector: &[f64]) -> Result<(), StepError> {
+    pub fn begin(&mut self, time_s: G) -> Result<(), StepError> {
         let kept = self.after.len();
-        self.before[..kept].copy_from_slice(vector);
-        // Where the last step ended is the best guess of the pressures.
-        self.balance.expect(&self.expected);
-        let rates = self.balance.rates(time_s, &vector[..self.states])?;
+        self.balance.expect(&self.kept);
+        let rates = self.balance.rates(time_s, &self.before[..self.states])?;
         self.first.copy_from_slice(rates);
         for (before, found) in self.before[kept..].iter_mut().zip(self.balance.pressures()) {
             *before = found;
@@ -122,83 +160,109 @@ impl<'n> Stepper<'n> {
     /// Tries a step of this length from where [`Stepper::begin`] stood; the result is in `after`.
     ///
     /// *Errors*: the matrix cannot be solved.
-    pub fn attempt(&mut self, time_s: f64, step_s: f64) -> Result<(), SingularError> {
+    pub fn attempt(&mut self, time_s: G, step_s: G) -> Result<(), SingularError> {
         let (states, books) = (self.states, self.books);
         let kept = states + books;
-        let unknowns = self.rhs.len();
-        let net = self.balance.network();
-        for (d, capacity) in self.diagonal.iter_mut().zip(&net.capacities) {
-            *d = capacity / (step_s * GAMMA);
-        }
+        G::work(|| {
+            let per_s = G::all(1.0) / (step_s * GAMMA);
+            for (d, capacity) in self.diagonal.iter_mut().zip(&self.capacities) {
+                *d = *capacity * per_s;
+            }
+        });
         self.factor.factor(
             self.square.iter().map(|&at| self.slopes[at]),
             &self.diagonal,
         )?;
         for stage in 0..STAGES {
-            let (done, rest) = self.stages.split_at_mut(stage);
-            let current = &mut rest[0];
             if stage > 0 {
-                self.place.copy_from_slice(&self.before);
-                for (weight, earlier) in A[stage].iter().zip(&*done) {
-                    add(&mut self.place, *weight, earlier);
-                }
-            }
-            let rates: &[f64] = if stage == 0 {
-                &self.first
-            } else {
+                G::work(|| {
+                    self.place.copy_from_slice(&self.before);
+                    for (weight, earlier) in A[stage].iter().zip(&self.stages) {
+                        add(&mut self.place, G::all(*weight), earlier);
+                    }
+                });
                 self.balance.rates_under(
-                    time_s + TIMES[stage] * step_s,
+                    time_s + step_s * TIMES[stage],
                     &self.place[..states],
                     &self.place[kept..],
-                )
-            };
-            // What earlier stages leave over: Σ c u / h.
-            current.fill(0.0);
-            for (weight, earlier) in C[stage].iter().zip(&*done) {
-                add(current, weight / step_s, earlier);
+                );
             }
-            let drifted = DRIFT[stage] * step_s;
-            for row in 0..states {
-                self.rhs[row] =
-                    rates[row] + net.capacities[row] * current[row] + drifted * self.drift[row];
-            }
-            let left_over = rates[states..unknowns].iter().zip(&self.drift[states..]);
-            for (rhs, (rate, drift)) in self.rhs[states..].iter_mut().zip(left_over) {
-                *rhs = rate + drifted * drift;
-            }
-            for book in 0..books {
-                let row = unknowns + book;
-                current[states + book] += rates[row] + drifted * self.drift[row];
-            }
+            G::work(|| self.weigh(stage, step_s));
             self.factor.solve(&mut self.rhs);
-            for &(at, book, column) in &self.booked {
-                current[states + book] += self.slopes[at] * self.rhs[column];
-            }
-            for book in &mut current[states..kept] {
-                *book *= step_s * GAMMA;
-            }
-            for (moved, pocket) in current[kept..].iter_mut().zip(&net.pockets) {
-                *moved = self.rhs[pocket.pressure];
-            }
-            current[..states].copy_from_slice(&self.rhs[..states]);
+            G::work(|| self.close(stage, step_s));
         }
-        self.after.copy_from_slice(&self.before[..kept]);
-        self.expected.copy_from_slice(&self.before[kept..]);
-        self.curves.iter_mut().for_each(|c| c.fill(0.0));
-        for (number, stage) in self.stages.iter().enumerate() {
-            let last = number + 1 == STAGES;
-            let weight = if last { 1.0 } else { A[STAGES - 1][number] };
-            add(&mut self.after, weight, stage);
-            add(&mut self.expected, weight, &stage[kept..]);
-            for (curve, weights) in self.curves.iter_mut().zip(&DENSE) {
-                add(curve, weights[number], stage);
+        G::work(|| {
+            self.after.copy_from_slice(&self.before[..kept]);
+            self.expected.copy_from_slice(&self.before[kept..]);
+            self.curves.iter_mut().for_each(|c| c.fill(G::all(0.0)));
+            for (number, stage) in self.stages.iter().enumerate() {
+                let last = number + 1 == STAGES;
+                let weight = G::all(if last { 1.0 } else { A[STAGES - 1][number] });
+                add(&mut self.after, weight, stage);
+                add(&mut self.expected, weight, &stage[kept..]);
+                for (curve, weights) in self.curves.iter_mut().zip(&DENSE) {
+                    add(curve, G::all(weights[number]), stage);
+                }
             }
-        }
+        });
         Ok(())
     }
 
+    /// The right side of a stage.
+    #[inline(always)]
+    fn weigh(&mut self, stage: usize, step_s: G) {
+        let (states, books) = (self.states, self.books);
+        let unknowns = self.rhs.len();
+        let (done, rest) = self.stages.split_at_mut(stage);
+        let current = &mut rest[0];
+        let rates: &[G] = if stage == 0 {
+            &self.first
+        } else {
+            self.balance.last()
+        };
+        // What earlier stages leave over: Σ c u / h.
+        current.fill(G::all(0.0));
+        let per_s = G::all(1.0) / step_s;
+        for (weight, earlier) in C[stage].iter().zip(&*done) {
+            add(current, per_s * *weight, earlier);
+        }
+        let drifted = step_s * DRIFT[stage];
+        for row in 0..states {
+            self.rhs[row] =
+                rates[row] + self.capacities[row] * current[row] + drifted * self.drift[row];
+        }
+        for row in states..unknowns {
+            self.rhs[row] = rates[row] + drifted * self.drift[row];
+        }
+        for book in 0..books {
+            let row = unknowns + book;
+            current[states + book] = current[states + book] + (rates[row] + drifted * self.drift[row]);
+        }
+    }
+
+    /// Takes a stage from what was solved.
+    #[inline(always)]
+    fn close(&mut self, stage: usize, step_s: G) {
+        let (states, books) = (self.states, self.books);
+        let kept = states + books;
+        let current = &mut self.stages[stage];
+        for &(at, book, column) in &self.booked {
+            current[states + book] =
+                current[states + book] + self.slopes[at] * self.rhs[column];
+        }
+        let scale = step_s * GAMMA;
+        for book in &mut current[states..kept] {
+            *book = *book * scale;
+        }
+        let pockets = &G::first(self.balance.networks()).pockets;
+        for (moved, pocket) in current[kept..].iter_mut().zip(pockets) {
+            *moved = self.rhs[pocket.pressure];
+        }
+        current[..states].copy_from_slice(&self.rhs[..states]);
+    }
+
     /// The error of the last step that was tried, a value for each state.
-    pub fn error(&self) -> &[f64] {
+    pub fn error(&self) -> &[G] {
         &self.stages[STAGES - 1][..self.states]
     }
 
@@ -208,50 +272,91 @@ impl<'n> Stepper<'n> {
     /// whatever happened before: a long step could pass over a corner unseen. So the balance is asked at a place on
     /// the way; what it says against the slope of the curve, solved with the matrix of the step, is how far the curve
     /// is from what the balance allows.
-    pub fn error_on_the_way(&mut self, time_s: f64, step_s: f64) -> &[f64] {
+    pub fn error_on_the_way(&mut self, time_s: G, step_s: G) -> &[G] {
         let states = self.states;
         let kept = states + self.books;
-        for i in 0..states {
-            self.place[i] = self.between(i, ON_THE_WAY);
-        }
-        for (pocket, &expected) in self.expected.iter().enumerate() {
-            self.place[kept + pocket] = self.curve(kept + pocket, expected, ON_THE_WAY);
-        }
-        let capacities = &self.balance.network().capacities;
-        let rates = self.balance.rates_under(
-            time_s + ON_THE_WAY * step_s,
+        let share = ON_THE_WAY;
+        G::work(|| {
+            for i in 0..states {
+                self.place[i] = self.curve(i, self.after[i], share);
+            }
+            for pocket in 0..self.expected.len() {
+                self.place[kept + pocket] =
+                    self.curve(kept + pocket, self.expected[pocket], share);
+            }
+        });
+        self.balance.rates_under(
+            time_s + step_s * share,
             &self.place[..states],
             &self.place[kept..],
         );
-        let unknowns = self.rhs.len();
-        self.rhs.copy_from_slice(&rates[..unknowns]);
-        let (share, rest) = (ON_THE_WAY, 1.0 - ON_THE_WAY);
-        for i in 0..states {
-            let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
-            let climb = self.after[i] - self.before[i]
-                + (rest - share) * (bend + share * twist)
-                + share * rest * twist;
-            self.rhs[i] = rates[i] - capacities[i] * climb / step_s;
-        }
+        G::work(|| {
+            let rates = self.balance.last();
+            let unknowns = self.rhs.len();
+            self.rhs.copy_from_slice(&rates[..unknowns]);
+            let rest = 1.0 - share;
+            let per_s = G::all(1.0) / step_s;
+            for i in 0..states {
+                let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
+                let climb = self.after[i] - self.before[i]
+                    + (bend + twist * share) * (rest - share)
+                    + twist * (share * rest);
+                self.rhs[i] = rates[i] - self.capacities[i] * climb * per_s;
+            }
+        });
         self.factor.solve(&mut self.rhs);
         &self.rhs[..states]
     }
 
-    /// One component of the vector at a share of the last step that was tried.
-    pub fn between(&self, component: usize, share: f64) -> f64 {
-        self.curve(component, self.after[component], share)
-    }
-
-    fn curve(&self, component: usize, after: f64, share: f64) -> f64 {
+    #[inline(always)]
+    fn curve(&self, component: usize, after: G, share: f64) -> G {
         let rest = 1.0 - share;
         let [bend, twist] = [self.curves[0][component], self.curves[1][component]];
-        self.before[component] * rest + share * (after + rest * (bend + share * twist))
+        self.before[component] * rest + (after + (bend + twist * share) * rest) * share
+    }
+
+    /// The last step that was tried, in one lane.
+    pub fn tried(&self, lane: usize) -> Tried<'_, 'n, G> {
+        Tried {
+            stepper: self,
+            lane,
+        }
+    }
+}
+
+/// The last step that was tried, in one lane.
+pub struct Tried<'s, 'n, G: Register = f64> {
+    stepper: &'s Stepper<'n, G>,
+    lane: usize,
+}
+
+impl<G: Register> Tried<'_, '_, G> {
+    /// How many components the vector has: states and books.
+    pub fn width(&self) -> usize {
+        self.stepper.after.len()
+    }
+    /// The error of one state.
+    pub fn error(&self, state: usize) -> f64 {
+        self.stepper.error()[state].lane(self.lane)
+    }
+    /// One component at the end of the step.
+    pub fn after(&self, component: usize) -> f64 {
+        self.stepper.after[component].lane(self.lane)
+    }
+    /// One component at a share of the step.
+    pub fn between(&self, component: usize, share: f64) -> f64 {
+        let of = |vector: &[G]| vector[component].lane(self.lane);
+        let [bend, twist] = [0, 1].map(|curve| of(&self.stepper.curves[curve]));
+        let rest = 1.0 - share;
+        of(&self.stepper.before) * rest
+            + (of(&self.stepper.after) + (bend + twist * share) * rest) * share
     }
 }
 
 /// Adds a weighted vector to another, as far as the shorter reaches.
-fn add(to: &mut [f64], weight: f64, from: &[f64]) {
+#[inline(always)]
+fn add<G: Register>(to: &mut [G], weight: G, from: &[G]) {
     for (t, f) in to.iter_mut().zip(from) {
-        *t += weight * f;
+        *t = *t + weight * *f;
     }
 }

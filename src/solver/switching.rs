@@ -1,8 +1,9 @@
 //! Heaters going on and off: timer edges, and thermostats found where they cross.
 
-use super::step::Stepper;
+use super::step::Tried;
 use crate::network::Network;
 use crate::network::graph::Sensor;
+use crate::physics::number::Register;
 use crate::trace::{SwitchCause, Switching};
 
 /// Shares of a step at which a thermostat's sensor is looked at.
@@ -15,6 +16,7 @@ pub struct Switches<'n> {
     net: &'n Network,
     plugged: Vec<bool>,
     called: Vec<bool>,
+    on: Vec<bool>,
     /// Every switching so far.
     pub made: Vec<Switching>,
 }
@@ -35,8 +37,14 @@ impl<'n> Switches<'n> {
             net,
             plugged: vec![false; net.heaters.len()],
             called: vec![false; net.heaters.len()],
+            on: vec![false; net.heaters.len()],
             made: Vec::new(),
         }
+    }
+
+    /// Which heaters are on.
+    pub fn on(&self) -> &[bool] {
+        &self.on
     }
 
     /// The times at which a heater is plugged in or out.
@@ -48,7 +56,7 @@ impl<'n> Switches<'n> {
     }
 
     /// Plugs heaters in and out as their hours say; returns whether anything changed.
-    pub fn follow_hours(&mut self, time_s: f64, stepper: &mut Stepper, vector: &[f64]) -> bool {
+    pub fn follow_hours(&mut self, time_s: f64, vector: &[f64]) -> bool {
         let mut changed = false;
         for (number, heater) in self.net.heaters.iter().enumerate() {
             let plugged = heater
@@ -68,22 +76,15 @@ impl<'n> Switches<'n> {
             }
             let on = plugged && self.called[number];
             if on || was_on {
-                self.turn(number, on, time_s, SwitchCause::Hours, stepper);
+                self.turn(number, on, time_s, SwitchCause::Hours);
                 changed = true;
             }
         }
         changed
     }
 
-    fn turn(
-        &mut self,
-        heater: usize,
-        on: bool,
-        time_s: f64,
-        cause: SwitchCause,
-        stepper: &mut Stepper,
-    ) {
-        stepper.balance.switch(heater, on);
+    fn turn(&mut self, heater: usize, on: bool, time_s: f64, cause: SwitchCause) {
+        self.on[heater] = on;
         self.made.push(Switching {
             time_s,
             heater,
@@ -107,10 +108,10 @@ impl<'n> Switches<'n> {
     }
 
     /// The first thermostat that acts within the step just tried: the heater and the share of the step.
-    pub fn crossing(&self, stepper: &Stepper) -> Option<(usize, f64)> {
+    pub fn crossing<G: Register>(&self, tried: &Tried<G>) -> Option<(usize, f64)> {
         let mut first: Option<(usize, f64)> = None;
         for heater in 0..self.net.heaters.len() {
-            let at = |share: f64| self.distance(heater, |c| stepper.between(c, share));
+            let at = |share: f64| self.distance(heater, |c| tried.between(c, share));
             let Some(mut inside) = LOOKS
                 .into_iter()
                 .find(|&share| at(share).is_some_and(|d| d <= 0.0))
@@ -139,15 +140,15 @@ impl<'n> Switches<'n> {
     }
 
     /// How far past its crossing a heater's sensor is at the end of the step just tried, K.
-    pub fn overshoot(&self, heater: usize, stepper: &Stepper) -> f64 {
-        self.distance(heater, |c| stepper.after[c])
+    pub fn overshoot<G: Register>(&self, heater: usize, tried: &Tried<G>) -> f64 {
+        self.distance(heater, |c| tried.after(c))
             .map_or(0.0, |d| -d)
     }
 
     /// Lets a heater's thermostat act.
-    pub fn flip(&mut self, heater: usize, time_s: f64, stepper: &mut Stepper) {
+    pub fn flip(&mut self, heater: usize, time_s: f64) {
         self.called[heater] = !self.called[heater];
         let on = self.called[heater];
-        self.turn(heater, on, time_s, SwitchCause::Thermostat, stepper);
+        self.turn(heater, on, time_s, SwitchCause::Thermostat);
     }
 }

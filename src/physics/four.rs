@@ -1,0 +1,175 @@
+//! Four numbers in one register of the processor, one for each of four nights.
+//!
+//! Every operation gives in each lane exactly what it gives for a plain `f64`, so that a night computed beside others is
+//! the night computed alone. Needs a processor with AVX2: whoever makes the first of these asks
+//! [`available`] before.
+
+use super::elementary;
+use super::number::{Number, Register};
+use std::arch::x86_64::*;
+use std::ops::{Add, Div, Mul, Neg, Sub};
+
+/// Four numbers.
+#[derive(Debug, Clone, Copy)]
+pub struct Four(__m256d);
+
+/// Whether this processor can do it.
+pub fn available() -> bool {
+    is_x86_feature_detected!("avx2")
+}
+
+// Each `unsafe` below calls one instruction that reads and writes registers only; all it asks for is a processor that
+// knows AVX2, which the head of this file demands.
+macro_rules! operators {
+    ($($name:ident $verb:ident $instruction:ident),+) => {$(
+        impl $name for Four {
+            type Output = Self;
+            #[inline(always)]
+            fn $verb(self, other: Self) -> Self {
+                Self(unsafe { $instruction(self.0, other.0) })
+            }
+        }
+        impl $name<f64> for Four {
+            type Output = Self;
+            #[inline(always)]
+            fn $verb(self, other: f64) -> Self {
+                $name::$verb(self, Self::all(other))
+            }
+        }
+    )+};
+}
+operators!(Add add _mm256_add_pd, Sub sub _mm256_sub_pd, Mul mul _mm256_mul_pd, Div div _mm256_div_pd);
+
+impl Neg for Four {
+    type Output = Self;
+    #[inline(always)]
+    fn neg(self) -> Self {
+        Self(unsafe { _mm256_xor_pd(self.0, _mm256_set1_pd(-0.0)) })
+    }
+}
+
+impl Four {
+    #[inline(always)]
+    fn array(self) -> [f64; 4] {
+        // The register is laid out as four numbers.
+        unsafe { std::mem::transmute(self.0) }
+    }
+    #[inline(always)]
+    fn of([a, b, c, d]: [f64; 4]) -> Self {
+        Self(unsafe { _mm256_setr_pd(a, b, c, d) })
+    }
+}
+
+impl Number for Four {
+    type Given = Self;
+    #[inline(always)]
+    fn given(value: Self) -> Self {
+        value
+    }
+    #[inline(always)]
+    fn sqrt(self) -> Self {
+        Self(unsafe { _mm256_sqrt_pd(self.0) })
+    }
+    #[inline(always)]
+    fn cbrt(self) -> Self {
+        elementary::cube_root(self)
+    }
+    #[inline(always)]
+    fn exp(self) -> Self {
+        elementary::exponential(self)
+    }
+    #[inline(always)]
+    fn ln(self) -> Self {
+        Self::of(self.array().map(f64::ln))
+    }
+    #[inline(always)]
+    fn logistic(self) -> Self {
+        Self::all(1.0) / (elementary::exponential(-self) + 1.0)
+    }
+    #[inline(always)]
+    fn powf(self, exponent: Self) -> Self {
+        let (base, power) = (self.array(), exponent.array());
+        Self::of(std::array::from_fn(|lane| base[lane].powf(power[lane])))
+    }
+    #[inline(always)]
+    fn where_positive(self, yes: Self, no: Self) -> Self {
+        Self(unsafe {
+            let mask = _mm256_cmp_pd::<_CMP_GT_OQ>(self.0, _mm256_setzero_pd());
+            _mm256_blendv_pd(no.0, yes.0, mask)
+        })
+    }
+}
+
+impl Register for Four {
+    const LANES: usize = 4;
+    type Each<'a, E: ?Sized + 'a> = [&'a E; 4];
+
+    #[inline(always)]
+    fn all(value: f64) -> Self {
+        Self(unsafe { _mm256_set1_pd(value) })
+    }
+    #[inline(always)]
+    fn lane(self, lane: usize) -> f64 {
+        self.array()[lane]
+    }
+    #[inline(always)]
+    fn set_lane(&mut self, lane: usize, value: f64) {
+        let mut array = self.array();
+        array[lane] = value;
+        // As above.
+        self.0 = unsafe { std::mem::transmute::<[f64; 4], __m256d>(array) };
+    }
+    #[inline(always)]
+    fn first<'a, E: ?Sized + 'a>(each: [&'a E; 4]) -> &'a E {
+        each[0]
+    }
+    #[inline(always)]
+    fn nth<'a, E: ?Sized + 'a>(each: [&'a E; 4], lane: usize) -> &'a E {
+        each[lane]
+    }
+    #[inline(always)]
+    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(
+        each: [&'a E; 4],
+        part: impl Fn(&'a E) -> &'a F,
+    ) -> [&'a F; 4] {
+        each.map(part)
+    }
+    #[inline(always)]
+    fn read<E: ?Sized>(each: [&E; 4], number: impl Fn(&E) -> f64) -> Self {
+        Self::of(each.map(number))
+    }
+    #[inline(always)]
+    fn put<'a, E: ?Sized + 'a>(each: &mut [&'a E; 4], lane: usize, thing: &'a E) {
+        each[lane] = thing;
+    }
+    #[inline(always)]
+    fn any(self, such: impl Fn(f64) -> bool) -> bool {
+        self.array().into_iter().any(such)
+    }
+    #[inline(always)]
+    fn inverse_cube_root_begun(self) -> Self {
+        Self(unsafe {
+            let upper = _mm256_srli_epi64::<32>(_mm256_castpd_si256(self.0));
+            let product = _mm256_mul_epu32(upper, _mm256_set1_epi64x(elementary::A_THIRD as i64));
+            let third = _mm256_slli_epi64::<32>(_mm256_srli_epi64::<32>(product));
+            let begun = _mm256_sub_epi64(_mm256_set1_epi64x(elementary::THIRD as i64), third);
+            _mm256_castsi256_pd(begun)
+        })
+    }
+    #[inline(always)]
+    fn power_of_two(self) -> Self {
+        Self(unsafe {
+            let exponent = _mm256_slli_epi64::<52>(_mm256_castpd_si256(self.0));
+            let one = _mm256_set1_epi64x(elementary::EXPONENT_OF_ONE);
+            _mm256_castsi256_pd(_mm256_add_epi64(exponent, one))
+        })
+    }
+    #[inline(always)]
+    fn work<R>(work: impl FnOnce() -> R) -> R {
+        #[target_feature(enable = "avx2")]
+        fn with_avx2<R>(work: impl FnOnce() -> R) -> R {
+            work()
+        }
+        unsafe { with_avx2(work) }
+    }
+}
