@@ -1,6 +1,7 @@
 //! The rates of change of every state, and their exact slopes.
 
 mod air;
+mod alike;
 mod books;
 mod heaters;
 mod law;
@@ -10,6 +11,7 @@ mod pressures;
 mod rates;
 mod solids;
 
+pub use alike::are_alike;
 pub use books::{stored_j, water_g};
 pub use law::{Law, Visitor};
 pub use order::{Values, visit_all};

@@ -9,7 +9,7 @@ use super::order::{Values, visit_all, visit_gas, visit_means, visit_rest, visit_
 use super::pressures::{PressureError, Pressures};
 use crate::network::Network;
 use crate::network::graph::Laws;
-use crate::physics::number::{Dual, Register};
+use crate::physics::number::{Dual, Register, Work};
 
 /// An entry of the matrix of slopes: row, column, and where its value stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -163,12 +163,12 @@ impl<'n, G: Register> Balance<'n, G> {
     /// *Errors*: the air streams do not balance.
     pub fn rates_given_inputs(&mut self, states: &[G]) -> Result<&[G], PressureError> {
         let net = self.net();
-        G::work(|| self.begin_rates(states));
+        self.part(Part::Begin(states));
         for (kept, pocket) in self.warm_start.iter().zip(&net.pockets) {
             self.x[pocket.pressure] = *kept;
         }
         self.find_pressures()?;
-        G::work(|| self.finish_rates());
+        self.part(Part::Finish);
         for pocket in &net.pockets {
             self.out[pocket.pressure] = G::all(0.0);
         }
@@ -178,21 +178,24 @@ impl<'n, G: Register> Balance<'n, G> {
     /// The rates at a time with these pressures, which need not balance the streams: what each pocket then has
     /// too much stands in the row of its pressure, kg/s.
     pub fn rates_under(&mut self, time_s: G, states: &[G], pressures: &[G]) -> &[G] {
-        let net = self.net();
         self.read_inputs(time_s);
-        G::work(|| {
-            self.begin_rates(states);
-            for (given, pocket) in pressures.iter().zip(&net.pockets) {
-                self.x[pocket.pressure] = *given;
-            }
-            for &column in &net.auxiliaries.fin_streams {
-                self.x[column] = G::all(0.0);
-            }
-            self.values().visit(|l| &l.fin_streams);
-            self.close(&net.auxiliaries.fin_streams);
-            self.finish_rates();
-        });
+        self.part(Part::Under(states, pressures));
         &self.out
+    }
+
+    #[inline(always)]
+    fn all_under(&mut self, states: &[G], pressures: &[G]) {
+        let net = self.net();
+        self.begin_rates(states);
+        for (given, pocket) in pressures.iter().zip(&net.pockets) {
+            self.x[pocket.pressure] = *given;
+        }
+        for &column in &net.auxiliaries.fin_streams {
+            self.x[column] = G::all(0.0);
+        }
+        self.values().visit(|l| &l.fin_streams);
+        self.close(&net.auxiliaries.fin_streams);
+        self.finish_rates();
     }
 
     /// Finds the pressures of every lane, each for itself: they are few, and take other numbers of iterations.
@@ -200,9 +203,19 @@ impl<'n, G: Register> Balance<'n, G> {
         for lane in 0..G::LANES {
             let net = G::nth(self.nets, lane);
             let on = |heater: usize| self.on[heater].lane(lane);
-            self.pressures.solve(net, &mut Column { of: &mut self.x, lane }, on)?;
+            let mut column = Column { of: &mut self.x, lane };
+            match self.pressures.solve(net, &mut column, on) {
+                Err(error) if G::LANES == 1 => return Err(error),
+                // Of nights abreast, one must not stop the others.
+                Err(_) => column.set(net.pockets[0].pressure, f64::NAN),
+                Ok(()) => {}
+            }
         }
         Ok(())
+    }
+
+    fn part(&mut self, part: Part<G>) {
+        G::work(Evaluation { of: self, part });
     }
 
     fn read_inputs(&mut self, time_s: G) {
@@ -278,32 +291,69 @@ impl<'n, G: Register> Balance<'n, G> {
 
     /// The slopes where the rates were last evaluated, a value for each entry.
     pub fn slopes(&mut self) -> &[G] {
-        G::work(|| {
-            self.slopes.fill(G::all(0.0));
-            let mut visitor = Slopes {
-                laws: G::part(self.nets, |net| &net.laws),
-                x: &self.x,
-                on: &self.on,
-                slots: &self.slots,
-                at: 0,
-                values: &mut self.slopes,
-            };
-            visit_all(&mut visitor);
-        });
+        self.part(Part::Slopes);
         &self.slopes
     }
 
+    #[inline(always)]
+    fn find_slopes(&mut self) {
+        self.slopes.fill(G::all(0.0));
+        let mut visitor = Slopes {
+            laws: G::part(self.nets, |net| &net.laws),
+            x: &self.x,
+            on: &self.on,
+            slots: &self.slots,
+            at: 0,
+            values: &mut self.slopes,
+        };
+        visit_all(&mut visitor);
+    }
+
     /// How fast each row changes by itself, with the inputs, where the slopes were last evaluated.
-    pub fn drift(&self, out: &mut [G]) {
+    pub fn drift(&mut self, out: &mut [G]) {
+        self.part(Part::Drift(out));
+    }
+
+    #[inline(always)]
+    fn find_drift(&self, out: &mut [G]) {
         out.fill(G::all(0.0));
         let first = self.net().index.unknowns();
-        G::work(|| {
-            for (entry, slope) in self.entries.iter().zip(&self.slopes) {
-                if entry.column >= first {
-                    out[entry.row] = out[entry.row] + *slope * self.input_rates[entry.column - first];
-                }
+        for (entry, slope) in self.entries.iter().zip(&self.slopes) {
+            if entry.column >= first {
+                out[entry.row] = out[entry.row] + *slope * self.input_rates[entry.column - first];
             }
-        });
+        }
+    }
+}
+
+/// A part of an evaluation.
+enum Part<'a, G> {
+    /// What is known before the streams are, from these states.
+    Begin(&'a [G]),
+    /// What follows from the streams.
+    Finish,
+    /// All of it, from these states and pressures.
+    Under(&'a [G], &'a [G]),
+    Slopes,
+    Drift(&'a mut [G]),
+}
+
+struct Evaluation<'b, 'n, 'a, G: Register> {
+    of: &'b mut Balance<'n, G>,
+    part: Part<'a, G>,
+}
+
+impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
+    type Done = ();
+    #[inline(always)]
+    fn done(self) {
+        match self.part {
+            Part::Begin(states) => self.of.begin_rates(states),
+            Part::Finish => self.of.finish_rates(),
+            Part::Under(states, pressures) => self.of.all_under(states, pressures),
+            Part::Slopes => self.of.find_slopes(),
+            Part::Drift(out) => self.of.find_drift(out),
+        }
     }
 }
 

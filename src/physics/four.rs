@@ -5,7 +5,7 @@
 //! [`available`] before.
 
 use super::elementary;
-use super::number::{Number, Register};
+use super::number::{Number, Register, Work};
 use std::arch::x86_64::*;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
@@ -165,10 +165,10 @@ impl Register for Four {
         })
     }
     #[inline(always)]
-    fn work<R>(work: impl FnOnce() -> R) -> R {
+    fn work<W: Work>(work: W) -> W::Done {
         #[target_feature(enable = "avx2")]
-        fn with_avx2<R>(work: impl FnOnce() -> R) -> R {
-            work()
+        fn with_avx2<W: Work>(work: W) -> W::Done {
+            work.done()
         }
         unsafe { with_avx2(work) }
     }

@@ -131,7 +131,16 @@ pub trait Register: Number<Given = Self> + 'static {
     /// Two to the power of a whole number that stands in the last bits, see [`elementary::exponential`].
     fn power_of_two(self) -> Self;
     /// Does some work where these numbers are fastest.
-    fn work<R>(work: impl FnOnce() -> R) -> R;
+    fn work<W: Work>(work: W) -> W::Done;
+}
+
+/// Work on registers: a type of its own, since a closure is not sure to be inlined into what is compiled for the
+/// processor's wider registers. [`Work::done`] and all it calls that works on registers must be `#[inline(always)]`.
+pub trait Work {
+    /// What comes of it.
+    type Done;
+    /// Does it.
+    fn done(self) -> Self::Done;
 }
 
 impl Number for f64 {
@@ -219,8 +228,8 @@ impl Register for f64 {
         elementary::power_of_two(self)
     }
     #[inline(always)]
-    fn work<R>(work: impl FnOnce() -> R) -> R {
-        work()
+    fn work<W: Work>(work: W) -> W::Done {
+        work.done()
     }
 }
 

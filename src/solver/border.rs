@@ -21,7 +21,7 @@ impl<G: Register> Border<G> {
             values: vec![G::all(0.0); size * size],
             scales: vec![0.0; size],
             inverses: vec![G::all(0.0); size],
-            pivots: vec![0; size],
+            pivots: (0..size).collect(),
         }
     }
     /// The number of unknowns.
@@ -34,7 +34,9 @@ impl<G: Register> Border<G> {
         self.values[row * self.size..][..self.size].copy_from_slice(values);
     }
 
-    /// Factors the rows that were set; rows are weighed by their largest entry when a pivot is chosen.
+    /// Factors the rows that were set; rows are weighed by their largest entry when a pivot is chosen. Several nights
+    /// abreast would each choose another: there the diagonal is taken, and where it does not serve, that night's numbers
+    /// come out as no numbers or with an error that its step is refused for.
     ///
     /// *Errors*: the number of a column without a pivot.
     #[inline(always)]
@@ -43,26 +45,16 @@ impl<G: Register> Border<G> {
         if n == 0 {
             return Ok(());
         }
-        for (row, scale) in self.values.chunks_exact(n).zip(&mut self.scales) {
-            let largest = row.iter().fold(0.0_f64, |m, v| m.max(v.lane(0).abs()));
-            *scale = if largest > 0.0 { 1.0 / largest } else { 0.0 };
+        let chosen = G::LANES == 1;
+        if chosen {
+            for (row, scale) in self.values.chunks_exact(n).zip(&mut self.scales) {
+                let largest = row.iter().fold(0.0_f64, |m, v| m.max(v.lane(0).abs()));
+                *scale = if largest > 0.0 { 1.0 / largest } else { 0.0 };
+            }
         }
         for k in 0..n {
-            let weight = |row: usize| self.values[row * n + k].lane(0).abs() * self.scales[row];
-            let mut pivot = k;
-            for row in k + 1..n {
-                if weight(row) > weight(pivot) {
-                    pivot = row;
-                }
-            }
-            if weight(pivot) == 0.0 || !weight(pivot).is_finite() {
-                return Err(k);
-            }
-            self.pivots[k] = pivot;
-            if pivot != k {
-                self.scales.swap(pivot, k);
-                let (above, below) = self.values.split_at_mut(pivot * n);
-                above[k * n..][..n].swap_with_slice(&mut below[..n]);
+            if chosen {
+                self.choose(k)?;
             }
             let (above, below) = self.values.split_at_mut((k + 1) * n);
             let lead = &above[k * n..];
@@ -77,6 +69,29 @@ impl<G: Register> Border<G> {
                     }
                 }
             }
+        }
+        Ok(())
+    }
+
+    /// Brings the row with the heaviest entry in this column, of those left, to its place.
+    #[inline(always)]
+    fn choose(&mut self, k: usize) -> Result<(), usize> {
+        let n = self.size;
+        let weight = |row: usize| self.values[row * n + k].lane(0).abs() * self.scales[row];
+        let mut pivot = k;
+        for row in k + 1..n {
+            if weight(row) > weight(pivot) {
+                pivot = row;
+            }
+        }
+        if weight(pivot) == 0.0 || !weight(pivot).is_finite() {
+            return Err(k);
+        }
+        self.pivots[k] = pivot;
+        if pivot != k {
+            self.scales.swap(pivot, k);
+            let (above, below) = self.values.split_at_mut(pivot * n);
+            above[k * n..][..n].swap_with_slice(&mut below[..n]);
         }
         Ok(())
     }

@@ -8,7 +8,7 @@
 //! of films over a positive step, whose diagonal outweighs their couplings.
 
 use super::border::Border;
-use crate::physics::number::Register;
+use crate::physics::number::{Register, Work};
 use std::collections::BTreeSet;
 use std::ops::Range;
 
@@ -120,25 +120,36 @@ impl<G: Register> Factor<G> {
         diagonal: &[G],
     ) -> Result<(), SingularError> {
         self.count += 1;
-        let made = G::work(|| {
-            self.values.fill(G::all(0.0));
-            for (slot, slope) in self.scatter.iter().zip(slopes) {
-                let value = &mut self.values[*slot as usize];
-                *value = *value - slope;
-            }
-            for (slot, d) in self.diagonal_slots.iter().zip(diagonal) {
-                let value = &mut self.values[*slot as usize];
-                *value = *value + *d;
-            }
-            self.eliminate()?;
-            let n = self.border.size();
-            for row in 0..n {
-                let end = self.starts[self.sparse + row + 1];
-                self.border.set_row(row, &self.values[end - n..end]);
-            }
-            self.border.factor().map_err(|row| self.sparse + row)
-        });
-        made.map_err(|position| self.singular(position))
+        G::work(Factoring {
+            factor: self,
+            slopes,
+            diagonal,
+        })
+        .map_err(|position| self.singular(position))
+    }
+
+    #[inline(always)]
+    fn factor_here(
+        &mut self,
+        slopes: impl Iterator<Item = G>,
+        diagonal: &[G],
+    ) -> Result<(), usize> {
+        self.values.fill(G::all(0.0));
+        for (slot, slope) in self.scatter.iter().zip(slopes) {
+            let value = &mut self.values[*slot as usize];
+            *value = *value - slope;
+        }
+        for (slot, d) in self.diagonal_slots.iter().zip(diagonal) {
+            let value = &mut self.values[*slot as usize];
+            *value = *value + *d;
+        }
+        self.eliminate()?;
+        let n = self.border.size();
+        for row in 0..n {
+            let end = self.starts[self.sparse + row + 1];
+            self.border.set_row(row, &self.values[end - n..end]);
+        }
+        self.border.factor().map_err(|row| self.sparse + row)
     }
 
     fn singular(&self, position: usize) -> SingularError {
@@ -173,7 +184,8 @@ impl<G: Register> Factor<G> {
             }
             if row < self.sparse {
                 let pivot = rest[self.diagonals[row] - self.starts[row]];
-                if pivot.any(|p| p == 0.0 || !p.is_finite()) {
+                // Of nights abreast, one must not stop the others: its numbers go astray by themselves.
+                if G::LANES == 1 && pivot.any(|p| p == 0.0 || !p.is_finite()) {
                     return Err(row);
                 }
                 self.inverses[row] = G::all(1.0) / pivot;
@@ -184,7 +196,7 @@ impl<G: Register> Factor<G> {
 
     /// Solves with the last factors, in place.
     pub fn solve(&mut self, rhs: &mut [G]) {
-        G::work(|| self.solve_here(rhs));
+        G::work(Solving { factor: self, rhs });
     }
 
     #[inline(always)]
@@ -226,6 +238,33 @@ impl<G: Register> Factor<G> {
             parts[0] = parts[0] + *value * self.work[column as usize];
         }
         (parts[0] + parts[1]) + (parts[2] + parts[3])
+    }
+}
+
+struct Factoring<'f, G, I> {
+    factor: &'f mut Factor<G>,
+    slopes: I,
+    diagonal: &'f [G],
+}
+
+impl<G: Register, I: Iterator<Item = G>> Work for Factoring<'_, G, I> {
+    type Done = Result<(), usize>;
+    #[inline(always)]
+    fn done(self) -> Self::Done {
+        self.factor.factor_here(self.slopes, self.diagonal)
+    }
+}
+
+struct Solving<'f, G> {
+    factor: &'f mut Factor<G>,
+    rhs: &'f mut [G],
+}
+
+impl<G: Register> Work for Solving<'_, G> {
+    type Done = ();
+    #[inline(always)]
+    fn done(self) {
+        self.factor.solve_here(self.rhs);
     }
 }
 

@@ -1,5 +1,6 @@
 //! The balance carried through time.
 
+mod abreast;
 mod border;
 mod factor;
 mod failure;
@@ -15,6 +16,7 @@ mod walk;
 
 pub use factor::{Factor, SingularError};
 pub use failure::SolveError;
+pub use abreast::march_abreast;
 pub use march::march;
 pub use marched::{Effort, Marched};
 pub use steady::{SteadyError, steady};

@@ -12,7 +12,7 @@ use super::factor::{Factor, SingularError};
 use super::method::{A, C, DENSE, DRIFT, GAMMA, STAGES, TIMES};
 use crate::balance::{Balance, PressureError};
 use crate::network::Network;
-use crate::physics::number::Register;
+use crate::physics::number::{Register, Work};
 
 /// Share of a step at which its curve is looked at: not the middle, through which a bent curve comes back.
 const ON_THE_WAY: f64 = 0.75;
@@ -163,49 +163,61 @@ impl<'n, G: Register> Stepper<'n, G> {
     pub fn attempt(&mut self, time_s: G, step_s: G) -> Result<(), SingularError> {
         let (states, books) = (self.states, self.books);
         let kept = states + books;
-        G::work(|| {
-            let per_s = G::all(1.0) / (step_s * GAMMA);
-            for (d, capacity) in self.diagonal.iter_mut().zip(&self.capacities) {
-                *d = *capacity * per_s;
-            }
-        });
+        self.part(Part::Capacities(step_s));
         self.factor.factor(
             self.square.iter().map(|&at| self.slopes[at]),
             &self.diagonal,
         )?;
         for stage in 0..STAGES {
             if stage > 0 {
-                G::work(|| {
-                    self.place.copy_from_slice(&self.before);
-                    for (weight, earlier) in A[stage].iter().zip(&self.stages) {
-                        add(&mut self.place, G::all(*weight), earlier);
-                    }
-                });
+                self.part(Part::GoTo(stage));
                 self.balance.rates_under(
                     time_s + step_s * TIMES[stage],
                     &self.place[..states],
                     &self.place[kept..],
                 );
             }
-            G::work(|| self.weigh(stage, step_s));
+            self.part(Part::Weigh(stage, step_s));
             self.factor.solve(&mut self.rhs);
-            G::work(|| self.close(stage, step_s));
+            self.part(Part::Close(stage, step_s));
         }
-        G::work(|| {
-            self.after.copy_from_slice(&self.before[..kept]);
-            self.expected.copy_from_slice(&self.before[kept..]);
-            self.curves.iter_mut().for_each(|c| c.fill(G::all(0.0)));
-            for (number, stage) in self.stages.iter().enumerate() {
-                let last = number + 1 == STAGES;
-                let weight = G::all(if last { 1.0 } else { A[STAGES - 1][number] });
-                add(&mut self.after, weight, stage);
-                add(&mut self.expected, weight, &stage[kept..]);
-                for (curve, weights) in self.curves.iter_mut().zip(&DENSE) {
-                    add(curve, G::all(weights[number]), stage);
-                }
-            }
-        });
+        self.part(Part::Arrive);
         Ok(())
+    }
+
+    #[inline(always)]
+    fn weigh_capacities(&mut self, step_s: G) {
+        let per_s = G::all(1.0) / (step_s * GAMMA);
+        for (d, capacity) in self.diagonal.iter_mut().zip(&self.capacities) {
+            *d = *capacity * per_s;
+        }
+    }
+
+    /// Where a stage asks for the rates.
+    #[inline(always)]
+    fn go_to(&mut self, stage: usize) {
+        self.place.copy_from_slice(&self.before);
+        for (weight, earlier) in A[stage].iter().zip(&self.stages) {
+            add(&mut self.place, G::all(*weight), earlier);
+        }
+    }
+
+    /// The end of the step, and the curve to it.
+    #[inline(always)]
+    fn arrive(&mut self) {
+        let kept = self.after.len();
+        self.after.copy_from_slice(&self.before[..kept]);
+        self.expected.copy_from_slice(&self.before[kept..]);
+        self.curves.iter_mut().for_each(|c| c.fill(G::all(0.0)));
+        for (number, stage) in self.stages.iter().enumerate() {
+            let last = number + 1 == STAGES;
+            let weight = G::all(if last { 1.0 } else { A[STAGES - 1][number] });
+            add(&mut self.after, weight, stage);
+            add(&mut self.expected, weight, &stage[kept..]);
+            for (curve, weights) in self.curves.iter_mut().zip(&DENSE) {
+                add(curve, G::all(weights[number]), stage);
+            }
+        }
     }
 
     /// The right side of a stage.
@@ -275,37 +287,43 @@ impl<'n, G: Register> Stepper<'n, G> {
     pub fn error_on_the_way(&mut self, time_s: G, step_s: G) -> &[G] {
         let states = self.states;
         let kept = states + self.books;
-        let share = ON_THE_WAY;
-        G::work(|| {
-            for i in 0..states {
-                self.place[i] = self.curve(i, self.after[i], share);
-            }
-            for pocket in 0..self.expected.len() {
-                self.place[kept + pocket] =
-                    self.curve(kept + pocket, self.expected[pocket], share);
-            }
-        });
+        self.part(Part::GoOnTheWay);
         self.balance.rates_under(
-            time_s + step_s * share,
+            time_s + step_s * ON_THE_WAY,
             &self.place[..states],
             &self.place[kept..],
         );
-        G::work(|| {
-            let rates = self.balance.last();
-            let unknowns = self.rhs.len();
-            self.rhs.copy_from_slice(&rates[..unknowns]);
-            let rest = 1.0 - share;
-            let per_s = G::all(1.0) / step_s;
-            for i in 0..states {
-                let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
-                let climb = self.after[i] - self.before[i]
-                    + (bend + twist * share) * (rest - share)
-                    + twist * (share * rest);
-                self.rhs[i] = rates[i] - self.capacities[i] * climb * per_s;
-            }
-        });
+        self.part(Part::WeighOnTheWay(step_s));
         self.factor.solve(&mut self.rhs);
         &self.rhs[..states]
+    }
+
+    #[inline(always)]
+    fn go_on_the_way(&mut self) {
+        let kept = self.states + self.books;
+        for i in 0..self.states {
+            self.place[i] = self.curve(i, self.after[i], ON_THE_WAY);
+        }
+        for pocket in 0..self.expected.len() {
+            let expected = self.expected[pocket];
+            self.place[kept + pocket] = self.curve(kept + pocket, expected, ON_THE_WAY);
+        }
+    }
+
+    #[inline(always)]
+    fn weigh_on_the_way(&mut self, step_s: G) {
+        let rates = self.balance.last();
+        let unknowns = self.rhs.len();
+        self.rhs.copy_from_slice(&rates[..unknowns]);
+        let (share, rest) = (ON_THE_WAY, 1.0 - ON_THE_WAY);
+        let per_s = G::all(1.0) / step_s;
+        for i in 0..self.states {
+            let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
+            let climb = self.after[i] - self.before[i]
+                + (bend + twist * share) * (rest - share)
+                + twist * (share * rest);
+            self.rhs[i] = rates[i] - self.capacities[i] * climb * per_s;
+        }
     }
 
     #[inline(always)]
@@ -315,11 +333,47 @@ impl<'n, G: Register> Stepper<'n, G> {
         self.before[component] * rest + (after + (bend + twist * share) * rest) * share
     }
 
+    fn part(&mut self, part: Part<G>) {
+        G::work(Sums { of: self, part });
+    }
+
     /// The last step that was tried, in one lane.
     pub fn tried(&self, lane: usize) -> Tried<'_, 'n, G> {
         Tried {
             stepper: self,
             lane,
+        }
+    }
+}
+
+/// The sums of a step between evaluations and solutions.
+enum Part<G> {
+    Capacities(G),
+    GoTo(usize),
+    Weigh(usize, G),
+    Close(usize, G),
+    Arrive,
+    GoOnTheWay,
+    WeighOnTheWay(G),
+}
+
+struct Sums<'s, 'n, G: Register> {
+    of: &'s mut Stepper<'n, G>,
+    part: Part<G>,
+}
+
+impl<G: Register> Work for Sums<'_, '_, G> {
+    type Done = ();
+    #[inline(always)]
+    fn done(self) {
+        match self.part {
+            Part::Capacities(step_s) => self.of.weigh_capacities(step_s),
+            Part::GoTo(stage) => self.of.go_to(stage),
+            Part::Weigh(stage, step_s) => self.of.weigh(stage, step_s),
+            Part::Close(stage, step_s) => self.of.close(stage, step_s),
+            Part::Arrive => self.of.arrive(),
+            Part::GoOnTheWay => self.of.go_on_the_way(),
+            Part::WeighOnTheWay(step_s) => self.of.weigh_on_the_way(step_s),
         }
     }
 }

@@ -5,7 +5,7 @@
 use super::failure::SolveError;
 use super::marched::{Effort, Marched};
 use super::method::STAGES;
-use super::pace::{END_ORDER, FIRST_STEP_S, FirstSteps, Pace, WAY_ORDER, growth};
+use super::pace::{self, END_ORDER, FIRST_STEP_S, FirstSteps, Pace, WAY_ORDER};
 use super::sampler::Sampler;
 use super::step::{StepError, Tried};
 use super::switching::Switches;
@@ -53,10 +53,27 @@ pub struct Walk<'n> {
 enum Trying {
     /// None yet from here.
     Nothing,
-    /// For its error, which may have refused longer ones.
-    Error { step_s: f64, refused: bool },
+    /// For its error, which may have refused longer ones; the error measured over what is allowed (not a number where
+    /// there is none), and how many times longer the step might be.
+    Error {
+        step_s: f64,
+        refused: bool,
+        measured: f64,
+        growth: f64,
+    },
     /// One whose error is right, cut short where a thermostat acts.
     Crossing { step_s: f64, tries: usize },
+}
+
+impl Trying {
+    fn of(step_s: f64, refused: bool) -> Self {
+        Self::Error {
+            step_s,
+            refused,
+            measured: f64::NAN,
+            growth: f64::NAN,
+        }
+    }
 }
 
 impl<'n> Walk<'n> {
@@ -112,8 +129,7 @@ impl<'n> Walk<'n> {
             } else {
                 self.allowed_s
             };
-            let refused = false;
-            self.trying = Trying::Error { step_s, refused };
+            self.trying = Trying::of(step_s, false);
             self.effort.evaluations += 1;
         }
         self.effort.factorisations += 1;
@@ -129,49 +145,65 @@ impl<'n> Walk<'n> {
         stop_s - self.time_s
     }
 
-    /// The error at the end of the step tried over what is allowed; not a number where it was not to be measured or the
-    /// step could not be made.
-    pub fn at_end<G: Register>(&self, tried: &Tried<G>) -> Option<f64> {
-        let Trying::Error { .. } = self.trying else {
-            return None;
+    /// Measures the error at the end of the step tried, if it is tried for that and could be made; whether it is right.
+    pub fn measure_end<G: Register>(&mut self, tried: &Tried<G>, not_made: bool) -> bool {
+        let Trying::Error {
+            measured, growth, ..
+        } = &mut self.trying
+        else {
+            return false;
         };
-        let states = self.net.index.states();
-        Some(self.pace.measure(
-            |i| tried.error(i),
-            &self.vector[..states],
-            |i| tried.after(i),
-        ))
+        if not_made {
+            return false;
+        }
+        let before = &self.vector[..self.net.index.states()];
+        *measured = self
+            .pace
+            .measure(|i| tried.error(i), before, |i| tried.after(i));
+        *growth = pace::growth(*measured, END_ORDER);
+        *measured <= 1.0
     }
 
-    /// The error on the way of the step tried over what is allowed.
-    pub fn on_the_way(&mut self, error: impl Fn(usize) -> f64) -> f64 {
+    /// Measures the error on the way of the step tried, if that at its end is right.
+    pub fn measure_way(&mut self, error: impl Fn(usize) -> f64) {
+        let Trying::Error {
+            measured, growth, ..
+        } = &mut self.trying
+        else {
+            return;
+        };
+        if *measured > 1.0 || measured.is_nan() {
+            return;
+        }
         self.effort.evaluations += 1;
         let before = &self.vector[..self.net.index.states()];
         // What is weighed is the size before the step.
-        self.pace.measure(error, before, |i| before[i])
+        let on_the_way = self.pace.measure(error, before, |i| before[i]);
+        *growth = growth.min(pace::growth(on_the_way, WAY_ORDER));
+        // `max` would pass over what is no number.
+        if !(on_the_way <= *measured) {
+            *measured = on_the_way;
+        }
     }
 
-    /// Keeps the step tried, or has it tried again, shorter; whether it was kept. The errors are `None` where they were
-    /// not measured, not a number where a step could not be made.
+    /// Keeps the step tried, or has it tried again, shorter; whether it was kept.
     ///
-    /// *Errors*: no step is short enough, a state is not a number, a thermostat that never rests.
+    /// *Errors*: no step is short enough, a state is not a number, a thermostat never rests.
     pub fn judge<G: Register>(
         &mut self,
         tried: &Tried<G>,
-        at_end: Option<f64>,
-        on_the_way: Option<f64>,
-        cause: Option<StepError>,
+        cause: &Option<StepError>,
     ) -> Result<bool, SolveError> {
         let (step_s, tries) = match self.trying {
             Trying::Nothing => return Ok(false),
             Trying::Crossing { step_s, tries } => (step_s, tries),
-            Trying::Error { step_s, refused } => {
-                let at_end = at_end.unwrap_or(f64::NAN);
-                let growth = on_the_way
-                    .map_or(f64::INFINITY, |error| growth(error, WAY_ORDER))
-                    .min(growth(at_end, END_ORDER));
-                // What is no number is refused.
-                if !(at_end <= 1.0 && on_the_way.is_none_or(|error| error <= 1.0)) {
+            Trying::Error {
+                step_s,
+                refused,
+                measured,
+                growth,
+            } => {
+                if measured > 1.0 || measured.is_nan() {
                     return self.refuse(tried, step_s, growth, cause);
                 }
                 let grown = step_s * growth;
@@ -206,16 +238,15 @@ impl<'n> Walk<'n> {
         tried: &Tried<G>,
         step_s: f64,
         growth: f64,
-        cause: Option<StepError>,
+        cause: &Option<StepError>,
     ) -> Result<bool, SolveError> {
         self.effort.rejected += 1;
-        let shrink = if growth.is_finite() { growth.min(0.9) } else { 0.25 };
+        let shrink = if growth.is_nan() { 0.25 } else { growth.min(0.9) };
         let step_s = step_s * shrink;
         if step_s < LEAST_STEP_S {
-            return Err(self.stuck(tried, step_s, cause));
+            return Err(self.stuck(tried, step_s, cause.clone()));
         }
-        let refused = true;
-        self.trying = Trying::Error { step_s, refused };
+        self.trying = Trying::of(step_s, true);
         Ok(false)
     }
 
