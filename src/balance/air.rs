@@ -38,9 +38,10 @@ impl Passage {
         temps: [T; 2],
         hangar: T,
     ) -> T {
-        let rho = temps.map(density_kg_per_m3);
+        let rho = [density_kg_per_m3(temps[0]), density_kg_per_m3(temps[1])];
         let rho_h = density_kg_per_m3(hangar);
-        let [low, high] = [0, 1].map(|end| T::of(it, |l: &Self| l.heights_m[end]));
+        let low = T::of(it, |l: &Self| l.heights_m[0]);
+        let high = T::of(it, |l: &Self| l.heights_m[1]);
         let dp = pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high);
         let area_m2 = T::of(it, |l: &Self| l.area_m2);
         orifice::stream_kg_per_s(dp, rho[0], rho[1], area_m2, PASSAGE_SOFTNESS_PA)
@@ -137,11 +138,12 @@ impl FinStream {
         hangar: T,
         fins: T,
     ) -> T {
-        let rho = temps.map(density_kg_per_m3);
+        let rho = [density_kg_per_m3(temps[0]), density_kg_per_m3(temps[1])];
         let rho_h = density_kg_per_m3(hangar);
         let length_m = T::of(it, |l: &Self| l.length_m);
         let lift = (rho_h - density_kg_per_m3(fins)).times(length_m * GRAVITY_M_PER_S2);
-        let [low, high] = [0, 1].map(|end| T::of(it, |l: &Self| l.heights_m[end]));
+        let low = T::of(it, |l: &Self| l.heights_m[0]);
+        let high = T::of(it, |l: &Self| l.heights_m[1]);
         let dp = pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high)
             + lift;
         dp.times(T::of(it, |l: &Self| l.kg_per_s_pa))

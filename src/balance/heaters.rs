@@ -75,7 +75,8 @@ impl Law<2, 1> for FanWatts {
         let given = if T::Given::first(it).limits_c.is_none() {
             T::given(rated)
         } else {
-            let [full, none] = [0, 1].map(|end| T::of(it, |l: &Self| limit(l.limits_c, end)));
+            let full = T::of(it, |l: &Self| limit(l.limits_c, 0));
+            let none = T::of(it, |l: &Self| limit(l.limits_c, 1));
             let slope = rated / (none - full + rated / T::of(it, |l: &Self| l.flow_w_per_k));
             between_zero_and((-intake).plus(none).times(slope), rated)
         };
@@ -98,7 +99,8 @@ impl Law<1, 2> for Bonded {
         let share = if T::Given::first(it).limits_c.is_none() {
             T::constant(1.0)
         } else {
-            let [full, none] = [0, 1].map(|end| T::of(it, |l: &Self| limit(l.limits_c, end)));
+            let full = T::of(it, |l: &Self| limit(l.limits_c, 0));
+            let none = T::of(it, |l: &Self| limit(l.limits_c, 1));
             between_zero_and((-cell).plus(none).over(none - full), T::Given::all(1.0))
         };
         let watts = share.times(T::of(it, |l: &Self| l.rated_w) * on[T::Given::first(it).heater]);

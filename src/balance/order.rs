@@ -83,9 +83,15 @@ impl<T: Number> Visitor for Values<'_, '_, T> {
         for number in 0..T::Given::first(each).len() {
             let it = T::Given::part(each, |laws| &laws[number]);
             let law = T::Given::first(it);
-            let x = law.columns().map(|c| self.x[c]);
-            for (row, value) in law.rows().into_iter().zip(L::apply(it, x, self.on)) {
-                self.out[row] = self.out[row] + value;
+            let columns = law.columns();
+            let mut x = [T::constant(0.0); K];
+            for k in 0..K {
+                x[k] = self.x[columns[k]];
+            }
+            let rows = law.rows();
+            let values = L::apply(it, x, self.on);
+            for r in 0..R {
+                self.out[rows[r]] = self.out[rows[r]] + values[r];
             }
         }
     }

@@ -9,7 +9,7 @@ use super::order::{Values, visit_all, visit_gas, visit_means, visit_rest, visit_
 use super::pressures::{PressureError, Pressures};
 use crate::network::Network;
 use crate::network::graph::Laws;
-use crate::physics::number::{Dual, Register, Work};
+use crate::physics::number::{Dual, Number, Register, Work};
 
 /// An entry of the matrix of slopes: row, column, and where its value stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -412,12 +412,15 @@ impl<G: Register> Visitor for Slopes<'_, '_, G> {
         for number in 0..G::first(each).len() {
             let it = G::part(each, |laws| &laws[number]);
             let columns = G::first(it).columns();
-            let x: [Dual<K, G>; K] =
-                std::array::from_fn(|k| Dual::variable(self.x[columns[k]], k));
-            for row in L::apply(it, x, self.on) {
-                for slope in row.slopes {
+            let mut x = [Dual::<K, G>::given(G::all(0.0)); K];
+            for k in 0..K {
+                x[k] = Dual::variable(self.x[columns[k]], k);
+            }
+            let rows = L::apply(it, x, self.on);
+            for r in 0..R {
+                for k in 0..K {
                     let value = &mut self.values[self.slots[self.at] as usize];
-                    *value = *value + slope;
+                    *value = *value + rows[r].slopes[k];
                     self.at += 1;
                 }
             }

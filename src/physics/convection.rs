@@ -50,16 +50,15 @@ const DRAUGHT_FACTOR: f64 = 0.59;
 pub fn free<T: Number>(dt_k: T, length_m: T::Given, facing: Facing) -> T {
     let k = CONDUCTIVITY_W_PER_MK;
     let excess = (dt_k.squared() + CUSP_K * CUSP_K).sqrt();
-    let fourth_root = |x: T| x.sqrt().sqrt();
     let ra = excess.times(length_m.cubed() * RAYLEIGH_PER_M3K);
     let bare = T::Given::all(k) / length_m;
     let face = match facing {
-        Facing::Upright => return (fourth_root(ra) * 0.52 + 1.5).times(bare),
+        Facing::Upright => return (ra.sqrt().sqrt() * 0.52 + 1.5).times(bare),
         Facing::Up => 1.0,
         Facing::Down => -1.0,
     };
     let shedding = ((excess * RAYLEIGH_PER_M3K).cbrt() * 0.14).plus(T::Given::all(0.6) / length_m) * k;
-    let still = (fourth_root(ra) * 0.27 + 0.6).times(bare);
+    let still = (ra.sqrt().sqrt() * 0.27 + 0.6).times(bare);
     let share = (dt_k * (2.0 * face / TURN_K)).logistic();
     still + share * (shedding - still)
 }

@@ -132,11 +132,13 @@ impl Register for Four {
         each: [&'a E; 4],
         part: impl Fn(&'a E) -> &'a F,
     ) -> [&'a F; 4] {
-        each.map(part)
+        let [a, b, c, d] = each;
+        [part(a), part(b), part(c), part(d)]
     }
     #[inline(always)]
     fn read<E: ?Sized>(each: [&E; 4], number: impl Fn(&E) -> f64) -> Self {
-        Self::of(each.map(number))
+        let [a, b, c, d] = each;
+        Self::of([number(a), number(b), number(c), number(d)])
     }
     #[inline(always)]
     fn put<'a, E: ?Sized + 'a>(each: &mut [&'a E; 4], lane: usize, thing: &'a E) {

@@ -253,18 +253,20 @@ impl<const K: usize, G: Register> Dual<K, G> {
 
     #[inline(always)]
     fn chain(self, value: G, slope: G) -> Self {
-        Self {
-            value,
-            slopes: self.slopes.map(|s| s * slope),
+        let mut slopes = self.slopes;
+        for mine in &mut slopes {
+            *mine = *mine * slope;
         }
+        Self { value, slopes }
     }
 
     #[inline(always)]
     fn blend(self, other: Self, value: G, mine: G, theirs: G) -> Self {
-        Self {
-            value,
-            slopes: std::array::from_fn(|k| mine * self.slopes[k] + theirs * other.slopes[k]),
+        let mut slopes = self.slopes;
+        for k in 0..K {
+            slopes[k] = mine * slopes[k] + theirs * other.slopes[k];
         }
+        Self { value, slopes }
     }
 }
 
@@ -272,20 +274,24 @@ impl<const K: usize, G: Register> Add for Dual<K, G> {
     type Output = Self;
     #[inline(always)]
     fn add(self, o: Self) -> Self {
-        Self {
-            value: self.value + o.value,
-            slopes: std::array::from_fn(|k| self.slopes[k] + o.slopes[k]),
+        let mut slopes = self.slopes;
+        for k in 0..K {
+            slopes[k] = slopes[k] + o.slopes[k];
         }
+        let value = self.value + o.value;
+        Self { value, slopes }
     }
 }
 impl<const K: usize, G: Register> Sub for Dual<K, G> {
     type Output = Self;
     #[inline(always)]
     fn sub(self, o: Self) -> Self {
-        Self {
-            value: self.value - o.value,
-            slopes: std::array::from_fn(|k| self.slopes[k] - o.slopes[k]),
+        let mut slopes = self.slopes;
+        for k in 0..K {
+            slopes[k] = slopes[k] - o.slopes[k];
         }
+        let value = self.value - o.value;
+        Self { value, slopes }
     }
 }
 impl<const K: usize, G: Register> Mul for Dual<K, G> {
@@ -308,10 +314,12 @@ impl<const K: usize, G: Register> Neg for Dual<K, G> {
     type Output = Self;
     #[inline(always)]
     fn neg(self) -> Self {
-        Self {
-            value: -self.value,
-            slopes: self.slopes.map(|s| -s),
+        let mut slopes = self.slopes;
+        for mine in &mut slopes {
+            *mine = -*mine;
         }
+        let value = -self.value;
+        Self { value, slopes }
     }
 }
 impl<const K: usize, G: Register> Add<f64> for Dual<K, G> {
@@ -398,12 +406,12 @@ impl<const K: usize, G: Register> Number for Dual<K, G> {
     }
     #[inline(always)]
     fn where_positive(self, yes: Self, no: Self) -> Self {
-        Self {
-            value: self.value.where_positive(yes.value, no.value),
-            slopes: std::array::from_fn(|k| {
-                self.value.where_positive(yes.slopes[k], no.slopes[k])
-            }),
+        let mut slopes = yes.slopes;
+        for k in 0..K {
+            slopes[k] = self.value.where_positive(slopes[k], no.slopes[k]);
         }
+        let value = self.value.where_positive(yes.value, no.value);
+        Self { value, slopes }
     }
 }
 
