@@ -56,7 +56,11 @@ impl Law<7, 8> for Passage {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [pa, pb, a, b, wa, wb, hangar]: [T; 7], _: &[T::Given]) -> [T; 8] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [pa, pb, a, b, wa, wb, hangar]: [T; 7],
+        _: T::Given,
+    ) -> [T; 8] {
         let m = Self::stream(it, [pa, pb], [a, b], hangar);
         let (there, back) = orifice::both_ways(m, REVERSAL_KG_PER_S);
         let heat = (there * (a - hangar) - back * (b - hangar)) * HEAT_CAPACITY_J_PER_KGK;
@@ -69,13 +73,7 @@ impl Law<7, 8> for Passage {
 impl Gap {
     /// The stream out to the hangar, kg/s.
     #[inline(always)]
-    pub(super) fn stream<T: Number>(
-        it: Each<'_, Self, T>,
-        p: T,
-        temp: T,
-        hangar: T,
-        wind: T,
-    ) -> T {
+    pub(super) fn stream<T: Number>(it: Each<'_, Self, T>, p: T, temp: T, hangar: T, wind: T) -> T {
         let (rho, rho_h) = (density_kg_per_m3(temp), density_kg_per_m3(hangar));
         let dp = pressure_at(p, rho, rho_h, T::of(it, |l: &Self| l.height_m))
             - (rho_h * wind.squared()).times(T::of(it, |l: &Self| l.wind_coefficient) * 0.5);
@@ -92,11 +90,16 @@ impl Law<6, 6> for Gap {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [p, t, w, hangar, w_h, wind]: [T; 6], _: &[T::Given]) -> [T; 6] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [p, t, w, hangar, w_h, wind]: [T; 6],
+        _: T::Given,
+    ) -> [T; 6] {
         let m = Self::stream(it, p, t, hangar, wind);
         let (net_out, net_in) = orifice::both_ways(m, REVERSAL_KG_PER_S);
         let gust = wind.times(
-            T::of(it, |l: &Self| l.gust) * REFERENCE_DENSITY_KG_PER_M3
+            T::of(it, |l: &Self| l.gust)
+                * REFERENCE_DENSITY_KG_PER_M3
                 * T::of(it, |l: &Self| l.area_m2),
         );
         let (out, back) = (net_out + gust, net_in + gust);
@@ -114,7 +117,7 @@ impl Law<4, 6> for Exchange {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [low, high, wl, wh]: [T; 4], _: &[T::Given]) -> [T; 6] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [low, high, wl, wh]: [T; 4], _: T::Given) -> [T; 6] {
         let m = exchange::level_opening_kg_per_s(
             low,
             high,
@@ -144,8 +147,8 @@ impl FinStream {
         let lift = (rho_h - density_kg_per_m3(fins)).times(length_m * GRAVITY_M_PER_S2);
         let low = T::of(it, |l: &Self| l.heights_m[0]);
         let high = T::of(it, |l: &Self| l.heights_m[1]);
-        let dp = pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high)
-            + lift;
+        let dp =
+            pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high) + lift;
         dp.times(T::of(it, |l: &Self| l.kg_per_s_pa))
     }
 }
@@ -158,7 +161,11 @@ impl Law<7, 1> for FinStream {
         [self.row]
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [m, pl, ph, low, high, hangar, fins]: [T; 7], _: &[T::Given]) -> [T; 1] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [m, pl, ph, low, high, hangar, fins]: [T; 7],
+        _: T::Given,
+    ) -> [T; 1] {
         [Self::stream(it, [pl, ph], [low, high], hangar, fins) - m]
     }
 }
@@ -171,7 +178,11 @@ impl Law<7, 6> for FinCarry {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [m, low, high, wl, wh, hangar, fins]: [T; 7], _: &[T::Given]) -> [T; 6] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [m, low, high, wl, wh, hangar, fins]: [T; 7],
+        _: T::Given,
+    ) -> [T; 6] {
         let (up, down) = orifice::both_ways(m, FIN_REVERSAL_KG_PER_S);
         let ha_w_per_k = T::of(it, |l: &Self| l.ha_w_per_k);
         let gain_up = fin::passage_effectiveness(up, ha_w_per_k) * (fins - low);
@@ -200,7 +211,11 @@ impl Law<4, 1> for FinCell {
         [self.row]
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [m, low, high, cell]: [T; 4], _: &[T::Given]) -> [T; 1] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [m, low, high, cell]: [T; 4],
+        _: T::Given,
+    ) -> [T; 1] {
         let (up, down) = orifice::both_ways(m, FIN_REVERSAL_KG_PER_S);
         let ha_w_per_k = T::of(it, |l: &Self| l.ha_w_per_k);
         let taken = up * fin::passage_effectiveness(up, ha_w_per_k) * (cell - low)
@@ -220,7 +235,11 @@ impl Law<4, 1> for HangarVapour {
         u8::from(self.dew_point)
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [w, hangar, outdoors, humidity]: [T; 4], _: &[T::Given]) -> [T; 1] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [w, hangar, outdoors, humidity]: [T; 4],
+        _: T::Given,
+    ) -> [T; 1] {
         let saturated = vapour::saturation_density_g_per_m3(outdoors);
         let out = if T::Given::first(it).dew_point {
             let pressure = vapour::saturation_pressure_over_water_pa(humidity);

@@ -18,10 +18,7 @@ pub fn are_alike(a: &Network, b: &Network) -> bool {
         let pockets: Vec<_> = pockets.map(|p| (p.pressure, p.draught, p.pinned)).collect();
         (pockets, net.inputs.len(), net.heaters.len())
     };
-    both.alike
-        && a.index == b.index
-        && a.auxiliaries == b.auxiliaries
-        && places(a) == places(b)
+    both.alike && a.index == b.index && a.auxiliaries == b.auxiliaries && places(a) == places(b)
 }
 
 struct Both<'a> {

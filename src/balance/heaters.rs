@@ -17,6 +17,9 @@ fn between_zero_and<T: Number>(x: T, most: T::Given) -> T {
 }
 
 impl Law<1, 1> for HeaterTerm {
+    fn heater(&self) -> Option<usize> {
+        Some(self.heater)
+    }
     fn columns(&self) -> [usize; 1] {
         [self.term.column]
     }
@@ -24,12 +27,15 @@ impl Law<1, 1> for HeaterTerm {
         [self.term.row]
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], on: &[T::Given]) -> [T; 1] {
-        [x.times(T::of(it, |l: &Self| l.term.factor) * on[T::Given::first(it).heater])]
+    fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], on: T::Given) -> [T; 1] {
+        [x.times(T::of(it, |l: &Self| l.term.factor) * on)]
     }
 }
 
 impl Law<0, 1> for HeaterConstant {
+    fn heater(&self) -> Option<usize> {
+        Some(self.heater)
+    }
     fn columns(&self) -> [usize; 0] {
         []
     }
@@ -37,12 +43,15 @@ impl Law<0, 1> for HeaterConstant {
         [self.row]
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], on: &[T::Given]) -> [T; 1] {
-        [T::given(T::of(it, |l: &Self| l.value) * on[T::Given::first(it).heater])]
+    fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], on: T::Given) -> [T; 1] {
+        [T::given(T::of(it, |l: &Self| l.value) * on)]
     }
 }
 
 impl Law<2, 2> for HeaterVapour {
+    fn heater(&self) -> Option<usize> {
+        Some(self.heater)
+    }
     fn columns(&self) -> [usize; 2] {
         self.columns
     }
@@ -50,8 +59,8 @@ impl Law<2, 2> for HeaterVapour {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [temp, vapour]: [T; 2], on: &[T::Given]) -> [T; 2] {
-        let stream = T::of(it, |l: &Self| l.kg_per_s) * on[T::Given::first(it).heater];
+    fn apply<T: Number>(it: Each<'_, Self, T>, [temp, vapour]: [T; 2], on: T::Given) -> [T; 2] {
+        let stream = T::of(it, |l: &Self| l.kg_per_s) * on;
         let moved = (vapour / density_kg_per_m3(temp)).times(stream);
         [-moved, moved]
     }
@@ -70,7 +79,7 @@ impl Law<2, 1> for FanWatts {
     /// A self-limiting element is as hot as the air that leaves it, which is hotter the more it gives:
     /// solved for the watts.
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [watts, intake]: [T; 2], _: &[T::Given]) -> [T; 1] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [watts, intake]: [T; 2], _: T::Given) -> [T; 1] {
         let rated = T::of(it, |l: &Self| l.rated_w);
         let given = if T::Given::first(it).limits_c.is_none() {
             T::given(rated)
@@ -85,6 +94,9 @@ impl Law<2, 1> for FanWatts {
 }
 
 impl Law<1, 2> for Bonded {
+    fn heater(&self) -> Option<usize> {
+        Some(self.heater)
+    }
     fn columns(&self) -> [usize; 1] {
         [self.column]
     }
@@ -95,7 +107,7 @@ impl Law<1, 2> for Bonded {
         u8::from(self.limits_c.is_some())
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [cell]: [T; 1], on: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [cell]: [T; 1], on: T::Given) -> [T; 2] {
         let share = if T::Given::first(it).limits_c.is_none() {
             T::constant(1.0)
         } else {
@@ -103,7 +115,7 @@ impl Law<1, 2> for Bonded {
             let none = T::of(it, |l: &Self| limit(l.limits_c, 1));
             between_zero_and((-cell).plus(none).over(none - full), T::Given::all(1.0))
         };
-        let watts = share.times(T::of(it, |l: &Self| l.rated_w) * on[T::Given::first(it).heater]);
+        let watts = share.times(T::of(it, |l: &Self| l.rated_w) * on);
         [watts, watts]
     }
 }

@@ -24,7 +24,11 @@ impl Law<4, 5> for WallFilm {
         self.facing as u8 * 2 + u8::from(self.drips)
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [wall, gas, vapour, film]: [T; 4], _: &[T::Given]) -> [T; 5] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [wall, gas, vapour, film]: [T; 4],
+        _: T::Given,
+    ) -> [T; 5] {
         let area_m2 = T::of(it, |l: &Self| l.area_m2);
         let mass_factor = T::of(it, |l: &Self| l.mass_factor);
         let first = T::Given::first(it);
@@ -56,14 +60,17 @@ impl Law<4, 4> for OilSurface {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [oil, gas, vapour, water]: [T; 4], _: &[T::Given]) -> [T; 4] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [oil, gas, vapour, water]: [T; 4],
+        _: T::Given,
+    ) -> [T; 4] {
         let area_m2 = T::of(it, |l: &Self| l.area_m2);
         let oil_film = T::of(it, |l: &Self| l.oil_film);
         let h = convection::free(oil - gas, T::Given::all(WALL_LENGTH_M), Facing::Up);
         let q = (h * (oil - gas)).times(area_m2);
         let h_m = vapour::transfer_coefficient_m_per_s(h, T::Given::all(1.0));
-        let given =
-            vapour::oil_evaporation_g_per_s(h_m, area_m2, oil_film, water, oil, vapour);
+        let given = vapour::oil_evaporation_g_per_s(h_m, area_m2, oil_film, water, oil, vapour);
         [-q - given * LATENT_HEAT_J_PER_G, q, given, -given]
     }
 }
@@ -79,7 +86,11 @@ impl Law<4, 5> for Vent {
         u8::from(self.filler_m > 0.0)
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [gas, rear, w_gas, w_rear]: [T; 4], _: &[T::Given]) -> [T; 5] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [gas, rear, w_gas, w_rear]: [T; 4],
+        _: T::Given,
+    ) -> [T; 5] {
         let mut flow = T::given(T::of(it, |l: &Self| l.steady_m3_per_s));
         if T::Given::first(it).filler_m > 0.0 {
             let filler_m = T::of(it, |l: &Self| l.filler_m);
@@ -102,7 +113,11 @@ impl Law<5, 5> for Breathing {
     /// Warming gas breathes out, cooling gas breathes in. The heat that goes along depends on the rate
     /// of warming, which depends on that heat: solved in closed form for the rate.
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [heat, gas, rear, w_gas, w_rear]: [T; 5], _: &[T::Given]) -> [T; 5] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [heat, gas, rear, w_gas, w_rear]: [T; 5],
+        _: T::Given,
+    ) -> [T; 5] {
         let volume_m3 = T::of(it, |l: &Self| l.volume_m3);
         let kelvin = gas + ZERO_C_IN_K;
         let carried = ((gas - rear) / kelvin).times(volume_m3 * GAS_J_PER_M3K);

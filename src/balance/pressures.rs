@@ -3,9 +3,9 @@
 //! The residual is the gradient of a convex function (every stream grows with the pressure difference
 //! that drives it), so a damped Newton iteration always converges.
 
+use super::rates::Column;
 use crate::network::elements::{FinStream, Gap, Passage};
 use crate::network::graph::Network;
-use super::rates::Column;
 use crate::physics::number::{Dual, Register};
 use nalgebra::{Cholesky, DMatrix, DVector};
 

@@ -5,7 +5,9 @@
 //! gives the slopes of the states alone.
 
 use super::law::{Law, Visitor};
-use super::order::{Values, visit_all, visit_gas, visit_means, visit_rest, visit_streams};
+use super::order::{
+    Four, Values, is_on, visit_all, visit_gas, visit_means, visit_rest, visit_streams,
+};
 use super::pressures::{PressureError, Pressures};
 use crate::network::Network;
 use crate::network::graph::Laws;
@@ -184,18 +186,18 @@ impl<'n, G: Register> Balance<'n, G> {
     }
 
     #[inline(always)]
-    fn all_under(&mut self, states: &[G], pressures: &[G]) {
+    fn all_under<const WIDE: bool>(&mut self, states: &[G], pressures: &[G]) {
         let net = self.net();
-        self.begin_rates(states);
+        self.begin_rates::<WIDE>(states);
         for (given, pocket) in pressures.iter().zip(&net.pockets) {
             self.x[pocket.pressure] = *given;
         }
         for &column in &net.auxiliaries.fin_streams {
             self.x[column] = G::all(0.0);
         }
-        self.values().visit(|l| &l.fin_streams);
+        self.values::<WIDE>().visit(|l| &l.fin_streams);
         self.close(&net.auxiliaries.fin_streams);
-        self.finish_rates();
+        self.finish_rates::<WIDE>();
     }
 
     /// Finds the pressures of every lane, each for itself: they are few, and take other numbers of iterations.
@@ -203,7 +205,10 @@ impl<'n, G: Register> Balance<'n, G> {
         for lane in 0..G::LANES {
             let net = G::nth(self.nets, lane);
             let on = |heater: usize| self.on[heater].lane(lane);
-            let mut column = Column { of: &mut self.x, lane };
+            let mut column = Column {
+                of: &mut self.x,
+                lane,
+            };
             match self.pressures.solve(net, &mut column, on) {
                 Err(error) if G::LANES == 1 => return Err(error),
                 // Of nights abreast, one must not stop the others.
@@ -232,7 +237,7 @@ impl<'n, G: Register> Balance<'n, G> {
 
     /// What is known before the streams are.
     #[inline(always)]
-    fn begin_rates(&mut self, states: &[G]) {
+    fn begin_rates<const WIDE: bool>(&mut self, states: &[G]) {
         self.evaluations += 1;
         let order = &self.net().auxiliaries;
         self.x[..states.len()].copy_from_slice(states);
@@ -244,34 +249,34 @@ impl<'n, G: Register> Balance<'n, G> {
         {
             self.x[column] = G::all(0.0);
         }
-        visit_means(&mut self.values());
+        visit_means(&mut self.values::<WIDE>());
         self.close(&order.means);
-        self.values().visit(|l| &l.fan_watts);
+        self.values::<WIDE>().visit(|l| &l.fan_watts);
         self.close(&order.watts);
-        self.values().visit(|l| &l.impacts);
+        self.values::<WIDE>().visit(|l| &l.impacts);
         self.close(&order.impacts);
     }
 
     /// What follows from the streams.
     #[inline(always)]
-    fn finish_rates(&mut self) {
+    fn finish_rates<const WIDE: bool>(&mut self) {
         let nets = self.nets;
-        visit_streams(&mut self.values());
+        visit_streams(&mut self.values::<WIDE>());
         for (number, pocket) in self.net().pockets.iter().enumerate() {
             let scale = G::read(nets, |net| net.pockets[number].draught_scale);
             self.x[pocket.draught] = self.out[pocket.draught] / scale;
             self.out[pocket.draught] = G::all(0.0);
         }
-        visit_gas(&mut self.values());
+        visit_gas(&mut self.values::<WIDE>());
         if let Some(heat) = self.net().auxiliaries.gas_heat {
             self.x[heat] = self.out[heat];
             self.out[heat] = G::all(0.0);
         }
-        visit_rest(&mut self.values());
+        visit_rest(&mut self.values::<WIDE>());
     }
 
     #[inline(always)]
-    fn values(&mut self) -> Values<'_, 'n, G> {
+    fn values<const WIDE: bool>(&mut self) -> Values<'_, 'n, G, WIDE> {
         Values {
             laws: G::part(self.nets, |net| &net.laws),
             x: &self.x,
@@ -296,14 +301,13 @@ impl<'n, G: Register> Balance<'n, G> {
     }
 
     #[inline(always)]
-    fn find_slopes(&mut self) {
+    fn find_slopes<const WIDE: bool>(&mut self) {
         self.slopes.fill(G::all(0.0));
-        let mut visitor = Slopes {
+        let mut visitor = Slopes::<G, WIDE> {
             laws: G::part(self.nets, |net| &net.laws),
             x: &self.x,
             on: &self.on,
             slots: &self.slots,
-            at: 0,
             values: &mut self.slopes,
         };
         visit_all(&mut visitor);
@@ -346,12 +350,12 @@ struct Evaluation<'b, 'n, 'a, G: Register> {
 impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
     type Done = ();
     #[inline(always)]
-    fn done(self) {
+    fn done<const WIDE: bool>(self) {
         match self.part {
-            Part::Begin(states) => self.of.begin_rates(states),
-            Part::Finish => self.of.finish_rates(),
-            Part::Under(states, pressures) => self.of.all_under(states, pressures),
-            Part::Slopes => self.of.find_slopes(),
+            Part::Begin(states) => self.of.begin_rates::<WIDE>(states),
+            Part::Finish => self.of.finish_rates::<WIDE>(),
+            Part::Under(states, pressures) => self.of.all_under::<WIDE>(states, pressures),
+            Part::Slopes => self.of.find_slopes::<WIDE>(),
             Part::Drift(out) => self.of.find_drift(out),
         }
     }
@@ -392,40 +396,69 @@ impl Visitor for Pattern<'_> {
     }
 }
 
-/// Adds the slopes of each law to their places.
-struct Slopes<'a, 'n, G: Register> {
+/// Adds the slopes of each law to their places, of laws of a kind four at a time if `WIDE`.
+struct Slopes<'a, 'n, G: Register, const WIDE: bool> {
     laws: G::Each<'n, Laws>,
     x: &'a [G],
     on: &'a [G],
     slots: &'a [u32],
-    at: usize,
     values: &'a mut [G],
 }
 
-impl<G: Register> Visitor for Slopes<'_, '_, G> {
+impl<G: Register, const WIDE: bool> Visitor for Slopes<'_, '_, G, WIDE> {
     #[inline(always)]
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
         pick: impl Fn(&Laws) -> &[L],
     ) {
         let each = G::part(self.laws, |laws| pick(laws));
-        for number in 0..G::first(each).len() {
-            let it = G::part(each, |laws| &laws[number]);
-            let columns = G::first(it).columns();
-            let mut x = [Dual::<K, G>::given(G::all(0.0)); K];
-            for k in 0..K {
-                x[k] = Dual::variable(self.x[columns[k]], k);
+        let count = G::first(each).len();
+        let (mine, rest) = self.slots.split_at(count * R * K);
+        self.slots = rest;
+        let mut number = 0;
+        while number < count {
+            if WIDE && let Some(four) = Four::<G, L, K>::at(each, number, self.x, self.on) {
+                let rows = L::apply(four.it, variables(four.x), four.on);
+                for lane in 0..4 {
+                    let slots = &mine[(number + lane) * R * K..][..R * K];
+                    for r in 0..R {
+                        for k in 0..K {
+                            let value = &mut self.values[slots[r * K + k] as usize];
+                            *value = *value + G::narrow(rows[r].slopes[k])[lane];
+                        }
+                    }
+                }
+                number += 4;
+                continue;
             }
-            let rows = L::apply(it, x, self.on);
+            let it = G::part(each, |laws| &laws[number]);
+            let law = G::first(it);
+            let columns = law.columns();
+            let mut x = [G::all(0.0); K];
+            for k in 0..K {
+                x[k] = self.x[columns[k]];
+            }
+            let rows = L::apply(it, variables(x), is_on(law, self.on));
+            let slots = &mine[number * R * K..][..R * K];
             for r in 0..R {
                 for k in 0..K {
-                    let value = &mut self.values[self.slots[self.at] as usize];
+                    let value = &mut self.values[slots[r * K + k] as usize];
                     *value = *value + rows[r].slopes[k];
-                    self.at += 1;
                 }
             }
+            number += 1;
         }
     }
+}
+
+/// The columns as variables, each with a slope of one along itself.
+#[inline(always)]
+fn variables<const K: usize, G: Register>(x: [G; K]) -> [Dual<K, G>; K] {
+    let mut variables = [Dual::<K, G>::given(G::all(0.0)); K];
+    for k in 0..K {
+        variables[k] = Dual::variable(x[k], k);
+    }
+    variables
 }
 
 #[cfg(test)]

@@ -19,7 +19,7 @@ impl Law<1, 1> for Term {
         [self.row]
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], _: &[T::Given]) -> [T; 1] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], _: T::Given) -> [T; 1] {
         [x.times(T::of(it, |l: &Self| l.factor))]
     }
 }
@@ -33,7 +33,7 @@ impl Law<0, 1> for (usize, f64) {
         [self.0]
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], _: &[T::Given]) -> [T; 1] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], _: T::Given) -> [T; 1] {
         [T::given(T::of(it, |l: &Self| l.1))]
     }
 }
@@ -46,7 +46,7 @@ impl Law<2, 2> for Link {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: T::Given) -> [T; 2] {
         let q = (a - b).times(T::of(it, |l: &Self| l.w_per_k));
         [-q, q]
     }
@@ -60,7 +60,11 @@ impl Law<3, 2> for OilLink {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [lower, upper, mean]: [T; 3], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [lower, upper, mean]: [T; 3],
+        _: T::Given,
+    ) -> [T; 2] {
         let fall = (lower - upper).times(T::of(it, |l: &Self| l.stretch));
         let oil = Walther {
             a: T::of(it, |l: &Self| l.viscosity.a),
@@ -81,7 +85,7 @@ impl Law<2, 2> for Radiation {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: T::Given) -> [T; 2] {
         let q = radiation::exchange_w(a, b, T::of(it, |l: &Self| l.area_m2));
         [-q, q]
     }
@@ -98,10 +102,15 @@ impl Law<3, 2> for Surface {
         self.facing as u8
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [cell, air, draught]: [T; 3], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [cell, air, draught]: [T; 3],
+        _: T::Given,
+    ) -> [T; 2] {
         let length_m = T::of(it, |l: &Self| l.length_m);
         let free = convection::free(cell - air, length_m, T::Given::first(it).facing);
-        let g = convection::combined(free, draught, length_m).times(T::of(it, |l: &Self| l.area_m2));
+        let g =
+            convection::combined(free, draught, length_m).times(T::of(it, |l: &Self| l.area_m2));
         let q = (cell - air) * g / (g.times(T::of(it, |l: &Self| l.behind_k_per_w)) + 1.0);
         [-q, q]
     }
@@ -115,7 +124,11 @@ impl Law<3, 2> for Fins {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [cell, air, draught]: [T; 3], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [cell, air, draught]: [T; 3],
+        _: T::Given,
+    ) -> [T; 2] {
         let speed = draught.times(T::of(it, |l: &Self| l.penetration));
         let h = convection::draught(speed, T::of(it, |l: &Self| l.length_m));
         let q = ((cell - air) * h).times(T::of(it, |l: &Self| l.area_m2));
@@ -134,7 +147,11 @@ impl Law<3, 2> for Outdoors {
         self.facing as u8
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [cell, hangar, wind]: [T; 3], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(
+        it: Each<'_, Self, T>,
+        [cell, hangar, wind]: [T; 3],
+        _: T::Given,
+    ) -> [T; 2] {
         let length_m = T::of(it, |l: &Self| l.length_m);
         let emissivity = T::of(it, |l: &Self| l.emissivity);
         let free = convection::free(cell - hangar, length_m, T::Given::first(it).facing);
@@ -154,7 +171,7 @@ impl Law<2, 2> for PowerFace {
         self.rows
     }
     #[inline(always)]
-    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: &[T::Given]) -> [T; 2] {
+    fn apply<T: Number>(it: Each<'_, Self, T>, [a, b]: [T; 2], _: T::Given) -> [T; 2] {
         let size = ((a - b).squared() + POWER_SOFTNESS_K * POWER_SOFTNESS_K).sqrt();
         let g = size
             .over(T::of(it, |l: &Self| l.at_k))

@@ -57,7 +57,8 @@ pub fn free<T: Number>(dt_k: T, length_m: T::Given, facing: Facing) -> T {
         Facing::Up => 1.0,
         Facing::Down => -1.0,
     };
-    let shedding = ((excess * RAYLEIGH_PER_M3K).cbrt() * 0.14).plus(T::Given::all(0.6) / length_m) * k;
+    let shedding =
+        ((excess * RAYLEIGH_PER_M3K).cbrt() * 0.14).plus(T::Given::all(0.6) / length_m) * k;
     let still = (ra.sqrt().sqrt() * 0.27 + 0.6).times(bare);
     let share = (dt_k * (2.0 * face / TURN_K)).logistic();
     still + share * (shedding - still)
@@ -100,7 +101,8 @@ pub fn combined<T: Number>(free: T, speed_m_per_s: T, length_m: T::Given) -> T {
 /// What the square root of a draught's speed is multiplied with, W s^(1/2)/(m^(5/2) K).
 #[inline(always)]
 fn draught_factor<G: Register>(length_m: G) -> G {
-    G::all(CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR) / (length_m * KINEMATIC_VISCOSITY_M2_PER_S).sqrt()
+    G::all(CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR)
+        / (length_m * KINEMATIC_VISCOSITY_M2_PER_S).sqrt()
 }
 
 #[cfg(test)]

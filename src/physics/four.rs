@@ -18,6 +18,16 @@ pub fn available() -> bool {
     is_x86_feature_detected!("avx2")
 }
 
+/// Does some work with what the processor has; it must be [`available`].
+pub(super) fn done<W: Work, const WIDE: bool>(work: W) -> W::Done {
+    #[target_feature(enable = "avx2")]
+    fn with_avx2<W: Work, const WIDE: bool>(work: W) -> W::Done {
+        work.done::<WIDE>()
+    }
+    // Whoever calls this has asked whether the processor knows AVX2.
+    unsafe { with_avx2::<W, WIDE>(work) }
+}
+
 // Each `unsafe` below calls one instruction that reads and writes registers only; all it asks for is a processor that
 // knows AVX2, which the head of this file demands.
 macro_rules! operators {
@@ -50,12 +60,12 @@ impl Neg for Four {
 
 impl Four {
     #[inline(always)]
-    fn array(self) -> [f64; 4] {
+    pub(super) fn array(self) -> [f64; 4] {
         // The register is laid out as four numbers.
         unsafe { std::mem::transmute(self.0) }
     }
     #[inline(always)]
-    fn of([a, b, c, d]: [f64; 4]) -> Self {
+    pub(super) fn of([a, b, c, d]: [f64; 4]) -> Self {
         Self(unsafe { _mm256_setr_pd(a, b, c, d) })
     }
 }
@@ -168,10 +178,20 @@ impl Register for Four {
     }
     #[inline(always)]
     fn work<W: Work>(work: W) -> W::Done {
-        #[target_feature(enable = "avx2")]
-        fn with_avx2<W: Work>(work: W) -> W::Done {
-            work.done()
-        }
-        unsafe { with_avx2(work) }
+        done::<W, false>(work)
+    }
+    /// There is no wider register.
+    type Wide = Self;
+    #[inline(always)]
+    fn widen(four: [Self; 4]) -> Self {
+        four[0]
+    }
+    #[inline(always)]
+    fn narrow(wide: Self) -> [Self; 4] {
+        [wide; 4]
+    }
+    #[inline(always)]
+    fn wide_each<'a, E: ?Sized + 'a>(four: [[&'a E; 4]; 4]) -> [&'a E; 4] {
+        four[0]
     }
 }

@@ -7,6 +7,8 @@
 //! nights that go through the laws side by side. Laws branch only through [`Number::where_positive`].
 
 use super::elementary;
+#[cfg(target_arch = "x86_64")]
+use super::four;
 use std::fmt::Debug;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
@@ -130,6 +132,16 @@ pub trait Register: Number<Given = Self> + 'static {
     fn inverse_cube_root_begun(self) -> Self;
     /// Two to the power of a whole number that stands in the last bits, see [`elementary::exponential`].
     fn power_of_two(self) -> Self;
+    /// Four of these side by side, where there is a register for them.
+    type Wide: Register;
+    /// Puts four side by side.
+    fn widen(four: [Self; 4]) -> Self::Wide;
+    /// Takes them apart.
+    fn narrow(wide: Self::Wide) -> [Self; 4];
+    /// What four things give to [`Register::Wide`].
+    fn wide_each<'a, E: ?Sized + 'a>(
+        four: [Self::Each<'a, E>; 4],
+    ) -> <Self::Wide as Register>::Each<'a, E>;
     /// Does some work where these numbers are fastest.
     fn work<W: Work>(work: W) -> W::Done;
 }
@@ -139,8 +151,8 @@ pub trait Register: Number<Given = Self> + 'static {
 pub trait Work {
     /// What comes of it.
     type Done;
-    /// Does it.
-    fn done(self) -> Self::Done;
+    /// Does it, with [`Register::Wide`] where there are four of a kind if `WIDE`.
+    fn done<const WIDE: bool>(self) -> Self::Done;
 }
 
 impl Number for f64 {
@@ -204,7 +216,10 @@ impl Register for f64 {
         each
     }
     #[inline(always)]
-    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(each: &'a E, part: impl Fn(&'a E) -> &'a F) -> &'a F {
+    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(
+        each: &'a E,
+        part: impl Fn(&'a E) -> &'a F,
+    ) -> &'a F {
         part(each)
     }
     #[inline(always)]
@@ -229,7 +244,42 @@ impl Register for f64 {
     }
     #[inline(always)]
     fn work<W: Work>(work: W) -> W::Done {
-        work.done()
+        #[cfg(target_arch = "x86_64")]
+        if four::available() {
+            return four::done::<W, true>(work);
+        }
+        work.done::<false>()
+    }
+    #[cfg(target_arch = "x86_64")]
+    type Wide = four::Four;
+    #[cfg(not(target_arch = "x86_64"))]
+    type Wide = Self;
+    #[cfg(target_arch = "x86_64")]
+    #[inline(always)]
+    fn widen(four: [Self; 4]) -> Self::Wide {
+        four::Four::of(four)
+    }
+    #[cfg(target_arch = "x86_64")]
+    #[inline(always)]
+    fn narrow(wide: Self::Wide) -> [Self; 4] {
+        wide.array()
+    }
+    #[cfg(target_arch = "x86_64")]
+    #[inline(always)]
+    fn wide_each<'a, E: ?Sized + 'a>(four: [&'a E; 4]) -> [&'a E; 4] {
+        four
+    }
+    #[cfg(not(target_arch = "x86_64"))]
+    fn widen(four: [Self; 4]) -> Self {
+        four[0]
+    }
+    #[cfg(not(target_arch = "x86_64"))]
+    fn narrow(wide: Self) -> [Self; 4] {
+        [wide; 4]
+    }
+    #[cfg(not(target_arch = "x86_64"))]
+    fn wide_each<'a, E: ?Sized + 'a>(four: [&'a E; 4]) -> &'a E {
+        four[0]
     }
 }
 

@@ -65,7 +65,6 @@ impl Walther {
             b,
         }
     }
-
 }
 
 impl<G: Register> Walther<G> {
@@ -81,7 +80,9 @@ impl<G: Register> Walther<G> {
     /// against the cranking limits of SAE J300: two typical winter oils at 7.8 of 7.0 and 8.7 of 9.5 Pa·s.
     #[inline(always)]
     pub fn viscosity_mm2_s<T: Number<Given = G>>(&self, temp_c: T) -> T {
-        let log_shifted = (kelvin(temp_c).ln().times(-self.b)).plus(self.a * LN_10).exp();
+        let log_shifted = (kelvin(temp_c).ln().times(-self.b))
+            .plus(self.a * LN_10)
+            .exp();
         (log_shifted * LN_10).exp() - WALTHER_SHIFT
     }
 }
@@ -104,8 +105,8 @@ impl<G: Register> Walther<G> {
 /// Dropkin 1959 find 33 to 58 % more where they measured (Ra over 3e5, Pr under 8750).
 #[inline(always)]
 pub fn mixing<T: Number>(fall_k: T, mean_viscosity_mm2_s: T, oil_depth_m: T::Given) -> T {
-    let per_kelvin = oil_depth_m.cubed() * (GRAVITY_M_PER_S2 * EXPANSION_PER_K)
-        / (1e-6 * DIFFUSIVITY_M2_PER_S);
+    let per_kelvin =
+        oil_depth_m.cubed() * (GRAVITY_M_PER_S2 * EXPANSION_PER_K) / (1e-6 * DIFFUSIVITY_M2_PER_S);
     let ra_1 = T::given(per_kelvin) / mean_viscosity_mm2_s;
     let fall = fall_k.positive_part();
     let gate = fall / (fall.squared() + ONSET_K * ONSET_K).cbrt();

@@ -173,9 +173,8 @@ pub fn dew_point_over_water_c(pressure_pa: f64) -> f64 {
 /// -11.2 to +11.8 % over -20 to +40 °C (air's density is held constant).
 #[inline(always)]
 pub fn transfer_coefficient_m_per_s<T: Number>(film_coefficient: T, mass_factor: T::Given) -> T {
-    film_coefficient.times(
-        mass_factor / (REFERENCE_DENSITY_KG_PER_M3 * HEAT_CAPACITY_J_PER_KGK * LEWIS_FACTOR),
-    )
+    film_coefficient
+        .times(mass_factor / (REFERENCE_DENSITY_KG_PER_M3 * HEAT_CAPACITY_J_PER_KGK * LEWIS_FACTOR))
 }
 
 /// Net rate in g/s at which a wall's film grows: condensation less what evaporates again.

@@ -59,7 +59,9 @@ fn in_fours(nets: &[Network], tolerance: f64, sample_s: f64) -> Vec<Option<March
         if lanes.iter().all(Option::is_none) {
             return marched;
         }
-        let mut walks = lanes.each_mut().map(|place| place.as_mut().map(|(_, walk)| walk));
+        let mut walks = lanes
+            .each_mut()
+            .map(|place| place.as_mut().map(|(_, walk)| walk));
         for (lane, _) in round(&mut stepper, &mut walks) {
             lanes[lane] = None;
         }

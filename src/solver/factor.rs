@@ -250,7 +250,7 @@ struct Factoring<'f, G, I> {
 impl<G: Register, I: Iterator<Item = G>> Work for Factoring<'_, G, I> {
     type Done = Result<(), usize>;
     #[inline(always)]
-    fn done(self) -> Self::Done {
+    fn done<const WIDE: bool>(self) -> Self::Done {
         self.factor.factor_here(self.slopes, self.diagonal)
     }
 }
@@ -263,7 +263,7 @@ struct Solving<'f, G> {
 impl<G: Register> Work for Solving<'_, G> {
     type Done = ();
     #[inline(always)]
-    fn done(self) {
+    fn done<const WIDE: bool>(self) {
         self.factor.solve_here(self.rhs);
     }
 }

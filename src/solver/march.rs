@@ -45,7 +45,14 @@ pub fn round<'n, G: Register>(
     let mut cause = None;
     if new_here && let Err(error) = stepper.begin(times_s) {
         for (lane, walk) in present(walks) {
-            failed.push((lane, walk.stuck(&stepper.tried(lane), steps_s.lane(lane), Some(error.clone()))));
+            failed.push((
+                lane,
+                walk.stuck(
+                    &stepper.tried(lane),
+                    steps_s.lane(lane),
+                    Some(error.clone()),
+                ),
+            ));
         }
         return failed;
     }

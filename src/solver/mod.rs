@@ -14,9 +14,9 @@ mod step;
 mod switching;
 mod walk;
 
+pub use abreast::march_abreast;
 pub use factor::{Factor, SingularError};
 pub use failure::SolveError;
-pub use abreast::march_abreast;
 pub use march::march;
 pub use marched::{Effort, Marched};
 pub use steady::{SteadyError, steady};

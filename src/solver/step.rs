@@ -248,7 +248,8 @@ impl<'n, G: Register> Stepper<'n, G> {
         }
         for book in 0..books {
             let row = unknowns + book;
-            current[states + book] = current[states + book] + (rates[row] + drifted * self.drift[row]);
+            current[states + book] =
+                current[states + book] + (rates[row] + drifted * self.drift[row]);
         }
     }
 
@@ -259,8 +260,7 @@ impl<'n, G: Register> Stepper<'n, G> {
         let kept = states + books;
         let current = &mut self.stages[stage];
         for &(at, book, column) in &self.booked {
-            current[states + book] =
-                current[states + book] + self.slopes[at] * self.rhs[column];
+            current[states + book] = current[states + book] + self.slopes[at] * self.rhs[column];
         }
         let scale = step_s * GAMMA;
         for book in &mut current[states..kept] {
@@ -365,7 +365,7 @@ struct Sums<'s, 'n, G: Register> {
 impl<G: Register> Work for Sums<'_, '_, G> {
     type Done = ();
     #[inline(always)]
-    fn done(self) {
+    fn done<const WIDE: bool>(self) {
         match self.part {
             Part::Capacities(step_s) => self.of.weigh_capacities(step_s),
             Part::GoTo(stage) => self.of.go_to(stage),

@@ -241,7 +241,11 @@ impl<'n> Walk<'n> {
         cause: &Option<StepError>,
     ) -> Result<bool, SolveError> {
         self.effort.rejected += 1;
-        let shrink = if growth.is_nan() { 0.25 } else { growth.min(0.9) };
+        let shrink = if growth.is_nan() {
+            0.25
+        } else {
+            growth.min(0.9)
+        };
         let step_s = step_s * shrink;
         if step_s < LEAST_STEP_S {
             return Err(self.stuck(tried, step_s, cause.clone()));
