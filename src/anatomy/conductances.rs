@@ -10,6 +10,7 @@ use super::streams;
 use crate::balance::{Balance, Law, Visitor};
 use crate::network::Network;
 use crate::network::elements::{OilSurface, WallFilm};
+use crate::network::graph::Laws;
 
 /// All heat paths where the balance was last evaluated, by the order of their nodes.
 ///
@@ -21,6 +22,7 @@ pub fn heat_paths(balance: &Balance, nodes: &Nodes) -> Vec<HeatPath> {
     let (x, on, laws) = (balance.columns(), balance.on(), &net.laws);
     let mut paths = Paths::default();
     let mut two = TwoEnded {
+        laws,
         paths: &mut paths,
         nodes,
         x,
@@ -28,20 +30,20 @@ pub fn heat_paths(balance: &Balance, nodes: &Nodes) -> Vec<HeatPath> {
         kind: PathKind::Conduction,
         ends: [0, 1],
     };
-    two.visit_each(&laws.links);
-    two.of(PathKind::Oil).visit_each(&laws.oil_links);
-    two.of(PathKind::Radiation).visit_each(&laws.radiations);
-    two.of(PathKind::Surface).visit_each(&laws.surfaces);
-    two.visit_each(&laws.power_faces);
-    two.of(PathKind::Fins).visit_each(&laws.fins);
-    two.of(PathKind::Outside).visit_each(&laws.outdoors);
-    two.of(PathKind::InnerWall).visit_each(&laws.wall_films);
-    two.visit_each(&laws.oil_surfaces);
-    two.of(PathKind::Exchange).visit_each(&laws.exchanges);
-    two.of(PathKind::Breather).visit_each(&laws.vents);
+    two.visit(|l| &l.links);
+    two.of(PathKind::Oil).visit(|l| &l.oil_links);
+    two.of(PathKind::Radiation).visit(|l| &l.radiations);
+    two.of(PathKind::Surface).visit(|l| &l.surfaces);
+    two.visit(|l| &l.power_faces);
+    two.of(PathKind::Fins).visit(|l| &l.fins);
+    two.of(PathKind::Outside).visit(|l| &l.outdoors);
+    two.of(PathKind::InnerWall).visit(|l| &l.wall_films);
+    two.visit(|l| &l.oil_surfaces);
+    two.of(PathKind::Exchange).visit(|l| &l.exchanges);
+    two.of(PathKind::Breather).visit(|l| &l.vents);
     // The first column of a breathing law is the heat to the air inside.
     two.ends = [1, 2];
-    two.visit_each(&laws.breathings);
+    two.visit(|l| &l.breathings);
 
     for film in &laws.wall_films {
         let WallFilm {
@@ -64,6 +66,7 @@ pub fn heat_paths(balance: &Balance, nodes: &Nodes) -> Vec<HeatPath> {
 
 /// Adds laws that move heat from one temperature to another: the first row loses it, the second gains it.
 struct TwoEnded<'a> {
+    laws: &'a Laws,
     paths: &'a mut Paths,
     nodes: &'a Nodes,
     x: &'a [f64],
@@ -90,7 +93,18 @@ impl TwoEnded<'_> {
 }
 
 impl Visitor for TwoEnded<'_> {
-    fn visit<const K: usize, const R: usize, L: Law<K, R>>(&mut self, law: &L) {
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        for law in pick(self.laws) {
+            self.add(law);
+        }
+    }
+}
+
+impl TwoEnded<'_> {
+    fn add<const K: usize, const R: usize, L: Law<K, R>>(&mut self, law: &L) {
         let (columns, rows) = (law.columns(), law.rows());
         let [a, b] = self.ends;
         let from = self.nodes.between(columns[a], rows[0]);

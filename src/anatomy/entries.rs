@@ -3,6 +3,7 @@
 use super::nodes::{Nodes, book_of};
 use super::streams::jets;
 use crate::balance::{Balance, Law};
+use crate::network::elements::Bonded;
 use crate::trace::LossPath;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -74,7 +75,6 @@ pub struct Feed {
 pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
     let net = balance.network();
     let (x, laws, ix) = (balance.columns(), &net.laws, &net.index);
-    let all_on = vec![1.0; net.heaters.len()];
     let duct = book_of(net, LossPath::Duct);
     let strikes = jets(net, nodes, x);
     let notes = net.legend.heaters.iter().enumerate();
@@ -109,7 +109,7 @@ pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
                 enter(jet.pocket, Way::Air, -heat_w);
             }
             for bonded in laws.bonded.iter().filter(|b| b.heater == number) {
-                let [heat_w, drawn] = bonded.apply([x[bonded.column]], &all_on);
+                let [heat_w, drawn] = Bonded::apply(bonded, [x[bonded.column]], 1.0);
                 enter(bonded.column, Way::Bonded, heat_w);
                 drawn_w += drawn;
             }

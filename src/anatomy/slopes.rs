@@ -1,6 +1,6 @@
 //! One law by itself, with its exact slopes.
 
-use crate::balance::Law;
+use crate::balance::{Law, is_on};
 use crate::physics::number::Dual;
 
 /// A law's rows with their exact slopes along its columns.
@@ -10,8 +10,6 @@ pub fn sloped<const K: usize, const R: usize, L: Law<K, R>>(
     on: &[f64],
 ) -> [Dual<K>; R] {
     let columns = law.columns();
-    law.apply(
-        std::array::from_fn(|k| Dual::variable(x[columns[k]], k)),
-        on,
-    )
+    let variables = std::array::from_fn(|k| Dual::variable(x[columns[k]], k));
+    L::apply(law, variables, is_on(law, on))
 }

@@ -8,7 +8,7 @@ use super::path::{PathKind, Paths, Share};
 use super::slopes::sloped;
 use crate::balance::Law;
 use crate::network::Network;
-use crate::network::elements::HeaterTerm;
+use crate::network::elements::{Gap, HeaterTerm, Passage};
 use crate::physics::air::HEAT_CAPACITY_J_PER_KGK;
 
 /// Adds all that moving air carries.
@@ -18,7 +18,7 @@ pub fn add(paths: &mut Paths, nodes: &Nodes, net: &Network, x: &[f64], on: &[f64
     let hangar = net.index.hangar();
     for passage in &laws.passages {
         let [.., a, b, _, _, _] = passage.columns;
-        let rows = passage.apply(passage.columns.map(|c| x[c]), on);
+        let rows = Passage::apply(passage, passage.columns.map(|c| x[c]), 0.0);
         // Rows: mass of the first, and the mean of the two one-way streams.
         let (net_stream, mean) = (-rows[4], rows[6]);
         let [there, back] = [0.5, -0.5].map(|half| mean + half * net_stream);
@@ -28,7 +28,7 @@ pub fn add(paths: &mut Paths, nodes: &Nodes, net: &Network, x: &[f64], on: &[f64
     }
     for gap in &laws.gaps {
         let [_, pocket, ..] = gap.columns;
-        let rows = gap.apply(gap.columns.map(|c| x[c]), on);
+        let rows = Gap::apply(gap, gap.columns.map(|c| x[c]), 0.0);
         let out = rows[3] - 0.5 * rows[2];
         let w_per_k = out * HEAT_CAPACITY_J_PER_KGK;
         carriage.carry(pocket, hangar, PathKind::Gap, w_per_k, hangar);

@@ -14,6 +14,6 @@ mod solids;
 pub use alike::are_alike;
 pub use books::{stored_j, water_g};
 pub use law::{Law, Visitor};
-pub use order::{Values, visit_all};
+pub use order::{is_on, visit_all};
 pub use pressures::PressureError;
 pub use rates::{Balance, Entry};

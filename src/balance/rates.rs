@@ -64,6 +64,12 @@ impl<'n> Balance<'n> {
             *kept = self.x[pocket.pressure];
         }
     }
+    /// The rates at any columns: states, auxiliaries and inputs as given. What an auxiliary is wrong by stands in its row.
+    pub fn rates_at(&mut self, columns: &[f64]) -> &[f64] {
+        self.x.copy_from_slice(columns);
+        self.part(Part::Open);
+        &self.out
+    }
     /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
     pub fn slopes_at(&mut self, columns: &[f64]) -> &[f64] {
         self.x.copy_from_slice(columns);
@@ -301,6 +307,12 @@ impl<'n, G: Register> Balance<'n, G> {
     }
 
     #[inline(always)]
+    fn open_rates<const WIDE: bool>(&mut self) {
+        self.out.fill(G::all(0.0));
+        visit_all(&mut self.values::<WIDE>());
+    }
+
+    #[inline(always)]
     fn find_slopes<const WIDE: bool>(&mut self) {
         self.slopes.fill(G::all(0.0));
         let mut visitor = Slopes::<G, WIDE> {
@@ -338,6 +350,8 @@ enum Part<'a, G> {
     Finish,
     /// All of it, from these states and pressures.
     Under(&'a [G], &'a [G]),
+    /// All rows at the columns as they stand, nothing found.
+    Open,
     Slopes,
     Drift(&'a mut [G]),
 }
@@ -355,6 +369,7 @@ impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
             Part::Begin(states) => self.of.begin_rates::<WIDE>(states),
             Part::Finish => self.of.finish_rates::<WIDE>(),
             Part::Under(states, pressures) => self.of.all_under::<WIDE>(states, pressures),
+            Part::Open => self.of.open_rates::<WIDE>(),
             Part::Slopes => self.of.find_slopes::<WIDE>(),
             Part::Drift(out) => self.of.find_drift(out),
         }

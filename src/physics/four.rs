@@ -4,6 +4,8 @@
 //! the night computed alone. Needs a processor with AVX2: whoever makes the first of these asks
 //! [`available`] before.
 
+#![allow(unsafe_code)]
+
 use super::elementary;
 use super::number::{Number, Register, Work};
 use std::arch::x86_64::*;

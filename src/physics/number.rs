@@ -469,7 +469,7 @@ impl<const K: usize, G: Register> Number for Dual<K, G> {
 mod tests {
     use super::*;
 
-    fn mixed<T: Number>(x: T, y: T) -> T {
+    fn mixed<T: Number<Given = f64>>(x: T, y: T) -> T {
         (x * y).exp() / (y.sqrt() + 2.0) - x.cubed().logistic() + (y.ln() * x).cbrt() + y.powf(1.7)
     }
 
@@ -492,8 +492,6 @@ mod tests {
             (Number::positive_part(-4.0), 4.0.positive_part()),
             (0.0, 4.0)
         );
-        assert_eq!(Number::value(7.5), 7.5);
-        assert_eq!(Number::value(Dual::<1>::variable(7.5, 0)), 7.5);
         // At nothing itself the other side is taken, with its slopes.
         assert_eq!(0.0.where_positive(1.0, 2.0), 2.0);
         let (yes, no) = (Dual::<1>::variable(1.0, 0), Dual::constant(2.0));

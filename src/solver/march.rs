@@ -37,7 +37,10 @@ pub fn round<'n, G: Register>(
     for (lane, walk) in present(walks) {
         if walk.is_new_here() {
             new_here = true;
-            stepper.place(lane, &walk.vector, walk.on());
+            stepper.set_out(lane, &walk.vector);
+            for (heater, &on) in walk.on().iter().enumerate() {
+                stepper.balance.switch_lane(lane, heater, on);
+            }
         }
         times_s.set_lane(lane, walk.time_s);
         steps_s.set_lane(lane, walk.step_to_try_s());

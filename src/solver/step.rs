@@ -124,13 +124,10 @@ impl<'n, G: Register> Stepper<'n, G> {
         }
     }
 
-    /// Puts the vector from which the next step begins, and which heaters are on, into a lane.
-    pub fn place(&mut self, lane: usize, vector: &[f64], on: &[bool]) {
+    /// Puts the vector from which the next step begins into a lane.
+    pub fn set_out(&mut self, lane: usize, vector: &[f64]) {
         for (before, value) in self.before.iter_mut().zip(vector) {
             before.set_lane(lane, *value);
-        }
-        for (heater, &on) in on.iter().enumerate() {
-            self.balance.switch_lane(lane, heater, on);
         }
     }
 

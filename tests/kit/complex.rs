@@ -82,11 +82,9 @@ impl Div<f64> for Complex {
 }
 
 impl Number for Complex {
-    fn constant(value: f64) -> Self {
+    type Given = f64;
+    fn given(value: f64) -> Self {
         c(value, 0.0)
-    }
-    fn value(self) -> f64 {
-        self.re
     }
     fn sqrt(self) -> Self {
         self.powf(0.5)

@@ -141,9 +141,11 @@ impl Forced<'_> {
         let mut worst = vec![0.0_f64; self.states.len()];
         for number in 0..steps {
             let time_s = number as f64 * step_s;
-            stepper.begin(time_s, &vector).unwrap();
+            stepper.set_out(0, &vector);
+            stepper.begin(time_s).unwrap();
             stepper.attempt(time_s, step_s).unwrap();
             vector.copy_from_slice(&stepper.after);
+            stepper.keep(0);
             for (i, way) in self.states.iter().enumerate() {
                 worst[i] = worst[i].max((vector[i] - way.at(time_s + step_s)).abs());
             }

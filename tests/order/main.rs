@@ -43,17 +43,19 @@ fn evenly(net: &Network, span_s: f64, steps: usize) -> Vec<Vec<f64>> {
     let mut rows = vec![vector.clone()];
     for number in 0..steps {
         let time_s = number as f64 * step_s;
-        stepper.begin(time_s, &vector).unwrap();
+        stepper.set_out(0, &vector);
+        stepper.begin(time_s).unwrap();
         stepper.attempt(time_s, step_s).unwrap();
         for look in 1..LOOKS {
             let share = look as f64 / LOOKS as f64;
             rows.push(
                 (0..vector.len())
-                    .map(|i| stepper.between(i, share))
+                    .map(|i| stepper.tried(0).between(i, share))
                     .collect(),
             );
         }
         vector.copy_from_slice(&stepper.after);
+        stepper.keep(0);
         rows.push(vector.clone());
     }
     rows

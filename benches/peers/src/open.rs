@@ -2,7 +2,7 @@
 //! matrix is as sparse as coldsoak's own and whose evaluation searches for nothing.
 
 use crate::columns::Columns;
-use coldsoak::balance::{Balance, Values, visit_all};
+use coldsoak::balance::Balance;
 use coldsoak::network::Network;
 
 /// coldsoak's laws as residuals.
@@ -12,7 +12,6 @@ pub struct Open<'n> {
     /// Its balance, which knows what is on.
     pub balance: Balance<'n>,
     columns: Vec<f64>,
-    rows: Vec<f64>,
     /// The slopes of all unknowns; rows of states are a second.
     pub matrix: Columns,
     /// Diagonal slots of the states.
@@ -60,7 +59,6 @@ impl<'n> Open<'n> {
         Self {
             net,
             columns: vec![0.0; net.index.columns()],
-            rows: vec![0.0; net.index.rows()],
             diagonals: (0..states).map(|i| slot(i, i)).collect(),
             matrix,
             from,
@@ -81,14 +79,8 @@ impl<'n> Open<'n> {
     pub fn residual(&mut self, time_s: f64, unknowns: &[f64], out: &mut [f64]) {
         self.residuals += 1;
         self.place(time_s, unknowns);
-        self.rows.fill(0.0);
-        let mut values = Values {
-            x: &self.columns,
-            on: self.balance.on(),
-            out: &mut self.rows,
-        };
-        visit_all(&self.net.laws, &mut values);
-        out.copy_from_slice(&self.rows[..unknowns.len()]);
+        let rows = self.balance.rates_at(&self.columns);
+        out.copy_from_slice(&rows[..unknowns.len()]);
         for (out, capacity) in out.iter_mut().zip(&self.net.capacities) {
             *out /= capacity;
         }
