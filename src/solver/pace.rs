@@ -2,7 +2,6 @@
 
 pub use super::method::ERROR_ORDER as END_ORDER;
 use crate::network::Index;
-use std::collections::BTreeMap;
 
 /// Absolute weights at a tolerance of one: what a single step may be wrong by.
 /// A night of some hundred steps then stays within a few hundredths of a kelvin; halving them shows it.
@@ -25,13 +24,8 @@ const MOST_GROWTH: f64 = 6.0;
 /// Most that a step shrinks by.
 const MOST_SHRINK: f64 = 0.1;
 
-/// The first step, and the first after heaters are switched as they never were before, s.
+/// The first step, and the first after heaters are switched, s.
 pub const FIRST_STEP_S: f64 = 0.5;
-/// Part of a first step that the error would have allowed which is taken the next time: what goes wrong there shifts
-/// every switching after it. A choice between 0 and 1: a quarter, a half and one took 1105, 1033 and 924 steps on
-/// `thermostat-pad` and left its cells wrong by up to 0.44, 0.59 and 0.97 K, which is a matter of phase and erratic.
-const FIRST_SHARE: f64 = 0.5;
-
 /// Judges steps.
 pub struct Pace {
     absolute: Vec<f64>,
@@ -102,30 +96,6 @@ impl Pace {
                 size(a).total_cmp(&size(b))
             })
             .unwrap_or(0)
-    }
-}
-
-/// How long the first step after a switching may be: half as long as the error would have allowed the last time that
-/// the same heaters were on.
-#[derive(Default)]
-pub struct FirstSteps {
-    known: BTreeMap<Vec<bool>, f64>,
-    /// Whether the step that is made is the first of its kind.
-    waiting: bool,
-}
-
-impl FirstSteps {
-    /// The step to try, now that these heaters are on.
-    pub fn after_switching(&mut self, on: &[bool]) -> f64 {
-        self.waiting = true;
-        *self.known.get(on).unwrap_or(&FIRST_STEP_S)
-    }
-
-    /// Remembers how long the step just made could have been, if it was the first after a switching.
-    pub fn learn(&mut self, on: &[bool], allowed_s: f64) {
-        if std::mem::take(&mut self.waiting) {
-            self.known.insert(on.to_vec(), FIRST_SHARE * allowed_s);
-        }
     }
 }
 

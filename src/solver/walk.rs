@@ -5,7 +5,7 @@
 use super::failure::SolveError;
 use super::marched::{Effort, Marched};
 use super::method::STAGES;
-use super::pace::{self, END_ORDER, FIRST_STEP_S, FirstSteps, Pace, WAY_ORDER};
+use super::pace::{self, END_ORDER, FIRST_STEP_S, Pace, WAY_ORDER};
 use super::sampler::Sampler;
 use super::step::{StepError, Tried};
 use super::switching::Switches;
@@ -43,7 +43,6 @@ pub struct Walk<'n> {
     /// How long a step the error allows, s.
     allowed_s: f64,
     trying: Trying,
-    first_steps: FirstSteps,
     effort: Effort,
     at_departure: (Vec<f64>, Vec<f64>),
 }
@@ -95,7 +94,6 @@ impl<'n> Walk<'n> {
             time_s: 0.0,
             allowed_s: FIRST_STEP_S,
             trying: Trying::Nothing,
-            first_steps: FirstSteps::default(),
             effort: Effort::default(),
             at_departure: (Vec::new(), Vec::new()),
         };
@@ -204,10 +202,11 @@ impl<'n> Walk<'n> {
                 growth,
             } => {
                 if measured > 1.0 || measured.is_nan() {
+                    // A corner makes the error fall more slowly than it should: once refused, be bolder.
+                    let growth = if refused { growth.min(0.5) } else { growth };
                     return self.refuse(tried, step_s, growth, cause);
                 }
                 let grown = step_s * growth;
-                self.first_steps.learn(self.switches.on(), grown);
                 // A step cut short by a stop says little about the next.
                 self.allowed_s = if refused {
                     grown.min(step_s)
@@ -294,7 +293,7 @@ impl<'n> Walk<'n> {
         }
         if acted {
             self.sampler.mark(self.time_s, &self.vector);
-            self.allowed_s = self.first_steps.after_switching(self.switches.on());
+            self.allowed_s = FIRST_STEP_S;
             if self.switches.made.len() > MOST_SWITCHINGS {
                 return Err(SolveError::Restless {
                     time_h: self.time_s / 3600.0,
@@ -326,7 +325,7 @@ impl<'n> Walk<'n> {
 
     fn follow_hours(&mut self) {
         if self.switches.follow_hours(self.time_s, &self.vector) {
-            self.allowed_s = self.first_steps.after_switching(self.switches.on());
+            self.allowed_s = FIRST_STEP_S;
         }
     }
 
