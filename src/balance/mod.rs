@@ -3,17 +3,21 @@
 mod air;
 mod alike;
 mod books;
+mod evaluation;
 mod heaters;
 mod law;
 mod moisture;
 mod order;
 mod pressures;
 mod rates;
+mod slopes;
 mod solids;
+mod values;
 
 pub use alike::are_alike;
 pub use books::{stored_j, water_g};
 pub use law::{Law, Visitor};
-pub use order::{is_on, visit_all};
+pub use order::visit_all;
 pub use pressures::PressureError;
 pub use rates::{Balance, Entry};
+pub use values::is_on;

@@ -3,7 +3,6 @@
 //! The residual is the gradient of a convex function (every stream grows with the pressure difference
 //! that drives it), so a damped Newton iteration always converges.
 
-use super::rates::Column;
 use crate::network::elements::{FinStream, Gap, Passage};
 use crate::network::graph::Network;
 use crate::physics::number::{Dual, Register};
@@ -30,6 +29,23 @@ pub struct PressureError {
     pub residual_kg_per_s: f64,
     /// Iterations made.
     pub iterations: usize,
+}
+
+/// One lane of a vector.
+pub struct Column<'a, G> {
+    /// The vector.
+    pub of: &'a mut [G],
+    /// The lane.
+    pub lane: usize,
+}
+
+impl<G: Register> Column<'_, G> {
+    fn get(&self, at: usize) -> f64 {
+        self.of[at].lane(self.lane)
+    }
+    pub fn set(&mut self, at: usize, value: f64) {
+        self.of[at].set_lane(self.lane, value);
+    }
 }
 
 /// Work space of the iteration.

@@ -1,17 +1,15 @@
 //! The balance put together: from the states and the time to the rates, and to their exact slopes.
 //!
 //! Auxiliary unknowns (means, watts, pressures, draughts ...) follow from the states at once. For the
-//! rates they are found in order; for the slopes they stay in the matrix as a border, whose elimination
+//! rates they are found in order; for the slopes they stay in the matrix as rows of their own, whose elimination
 //! gives the slopes of the states alone.
 
-use super::law::{Law, Visitor};
-use super::order::{
-    Four, Values, is_on, visit_all, visit_gas, visit_means, visit_rest, visit_streams,
-};
-use super::pressures::{PressureError, Pressures};
+use super::evaluation::{Evaluation, Part};
+use super::order::visit_all;
+use super::pressures::{Column, PressureError, Pressures};
+use super::slopes::Pattern;
 use crate::network::Network;
-use crate::network::graph::Laws;
-use crate::physics::number::{Dual, Number, Register, Work};
+use crate::physics::number::Register;
 
 /// An entry of the matrix of slopes: row, column, and where its value stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,16 +23,16 @@ pub struct Entry {
 /// The balance of a network, or of several that differ in sizes only, with its work space.
 #[derive(Debug, Clone)]
 pub struct Balance<'n, G: Register = f64> {
-    nets: G::Each<'n, Network>,
-    x: Vec<G>,
-    out: Vec<G>,
-    input_rates: Vec<G>,
-    on: Vec<G>,
+    pub(super) nets: G::Each<'n, Network>,
+    pub(super) x: Vec<G>,
+    pub(super) out: Vec<G>,
+    pub(super) input_rates: Vec<G>,
+    pub(super) on: Vec<G>,
     warm_start: Vec<G>,
     pressures: Pressures,
-    entries: Vec<Entry>,
-    slots: Vec<u32>,
-    slopes: Vec<G>,
+    pub(super) entries: Vec<Entry>,
+    pub(super) slots: Vec<u32>,
+    pub(super) slopes: Vec<G>,
     /// Evaluations of the rates since the beginning.
     pub evaluations: usize,
 }
@@ -118,7 +116,7 @@ impl<'n, G: Register> Balance<'n, G> {
     pub fn networks(&self) -> G::Each<'n, Network> {
         self.nets
     }
-    fn net(&self) -> &'n Network {
+    pub(super) fn net(&self) -> &'n Network {
         G::first(self.nets)
     }
     /// The places of the matrix of slopes that can be other than zero, by rows; columns reach over states,
@@ -134,11 +132,11 @@ impl<'n, G: Register> Balance<'n, G> {
     pub fn on(&self) -> &[G] {
         &self.on
     }
-    /// The pressures from which later searches start.
+    /// Lets later searches start from these pressures, Pa.
     pub fn expect(&mut self, pressures: &[G]) {
         self.warm_start.copy_from_slice(pressures);
     }
-    /// The pressures as they were last found.
+    /// The pressures as they last stood, found or given, Pa.
     pub fn pressures(&self) -> impl Iterator<Item = G> + '_ {
         self.net().pockets.iter().map(|p| self.x[p.pressure])
     }
@@ -184,26 +182,11 @@ impl<'n, G: Register> Balance<'n, G> {
     }
 
     /// The rates at a time with these pressures, which need not balance the streams: what each pocket then has
-    /// too much stands in the row of its pressure, kg/s.
+    /// too much stands in the row of its pressure, kg/s. The pressure of a pocket whose air has no way out is taken as it is.
     pub fn rates_under(&mut self, time_s: G, states: &[G], pressures: &[G]) -> &[G] {
         self.read_inputs(time_s);
         self.part(Part::Under(states, pressures));
         &self.out
-    }
-
-    #[inline(always)]
-    fn all_under<const WIDE: bool>(&mut self, states: &[G], pressures: &[G]) {
-        let net = self.net();
-        self.begin_rates::<WIDE>(states);
-        for (given, pocket) in pressures.iter().zip(&net.pockets) {
-            self.x[pocket.pressure] = *given;
-        }
-        for &column in &net.auxiliaries.fin_streams {
-            self.x[column] = G::all(0.0);
-        }
-        self.values::<WIDE>().visit(|l| &l.fin_streams);
-        self.close(&net.auxiliaries.fin_streams);
-        self.finish_rates::<WIDE>();
     }
 
     /// Finds the pressures of every lane, each for itself: they are few, and take other numbers of iterations.
@@ -241,239 +224,16 @@ impl<'n, G: Register> Balance<'n, G> {
         }
     }
 
-    /// What is known before the streams are.
-    #[inline(always)]
-    fn begin_rates<const WIDE: bool>(&mut self, states: &[G]) {
-        self.evaluations += 1;
-        let order = &self.net().auxiliaries;
-        self.x[..states.len()].copy_from_slice(states);
-        self.out.fill(G::all(0.0));
-        // A trial that went astray leaves nothing behind.
-        for &column in [&order.means, &order.watts, &order.impacts]
-            .into_iter()
-            .flatten()
-        {
-            self.x[column] = G::all(0.0);
-        }
-        visit_means(&mut self.values::<WIDE>());
-        self.close(&order.means);
-        self.values::<WIDE>().visit(|l| &l.fan_watts);
-        self.close(&order.watts);
-        self.values::<WIDE>().visit(|l| &l.impacts);
-        self.close(&order.impacts);
-    }
-
-    /// What follows from the streams.
-    #[inline(always)]
-    fn finish_rates<const WIDE: bool>(&mut self) {
-        let nets = self.nets;
-        visit_streams(&mut self.values::<WIDE>());
-        for (number, pocket) in self.net().pockets.iter().enumerate() {
-            let scale = G::read(nets, |net| net.pockets[number].draught_scale);
-            self.x[pocket.draught] = self.out[pocket.draught] / scale;
-            self.out[pocket.draught] = G::all(0.0);
-        }
-        visit_gas(&mut self.values::<WIDE>());
-        if let Some(heat) = self.net().auxiliaries.gas_heat {
-            self.x[heat] = self.out[heat];
-            self.out[heat] = G::all(0.0);
-        }
-        visit_rest(&mut self.values::<WIDE>());
-    }
-
-    #[inline(always)]
-    fn values<const WIDE: bool>(&mut self) -> Values<'_, 'n, G, WIDE> {
-        Values {
-            laws: G::part(self.nets, |net| &net.laws),
-            x: &self.x,
-            on: &self.on,
-            out: &mut self.out,
-        }
-    }
-
-    /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
-    #[inline(always)]
-    fn close(&mut self, auxiliaries: &[usize]) {
-        for &column in auxiliaries {
-            self.x[column] = self.out[column];
-            self.out[column] = G::all(0.0);
-        }
-    }
-
     /// The slopes where the rates were last evaluated, a value for each entry.
     pub fn slopes(&mut self) -> &[G] {
         self.part(Part::Slopes);
         &self.slopes
     }
 
-    #[inline(always)]
-    fn open_rates<const WIDE: bool>(&mut self) {
-        self.out.fill(G::all(0.0));
-        visit_all(&mut self.values::<WIDE>());
-    }
-
-    #[inline(always)]
-    fn find_slopes<const WIDE: bool>(&mut self) {
-        self.slopes.fill(G::all(0.0));
-        let mut visitor = Slopes::<G, WIDE> {
-            laws: G::part(self.nets, |net| &net.laws),
-            x: &self.x,
-            on: &self.on,
-            slots: &self.slots,
-            values: &mut self.slopes,
-        };
-        visit_all(&mut visitor);
-    }
-
     /// How fast each row changes by itself, with the inputs, where the slopes were last evaluated.
     pub fn drift(&mut self, out: &mut [G]) {
         self.part(Part::Drift(out));
     }
-
-    #[inline(always)]
-    fn find_drift(&self, out: &mut [G]) {
-        out.fill(G::all(0.0));
-        let first = self.net().index.unknowns();
-        for (entry, slope) in self.entries.iter().zip(&self.slopes) {
-            if entry.column >= first {
-                out[entry.row] = out[entry.row] + *slope * self.input_rates[entry.column - first];
-            }
-        }
-    }
-}
-
-/// A part of an evaluation.
-enum Part<'a, G> {
-    /// What is known before the streams are, from these states.
-    Begin(&'a [G]),
-    /// What follows from the streams.
-    Finish,
-    /// All of it, from these states and pressures.
-    Under(&'a [G], &'a [G]),
-    /// All rows at the columns as they stand, nothing found.
-    Open,
-    Slopes,
-    Drift(&'a mut [G]),
-}
-
-struct Evaluation<'b, 'n, 'a, G: Register> {
-    of: &'b mut Balance<'n, G>,
-    part: Part<'a, G>,
-}
-
-impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
-    type Done = ();
-    #[inline(always)]
-    fn done<const WIDE: bool>(self) {
-        match self.part {
-            Part::Begin(states) => self.of.begin_rates::<WIDE>(states),
-            Part::Finish => self.of.finish_rates::<WIDE>(),
-            Part::Under(states, pressures) => self.of.all_under::<WIDE>(states, pressures),
-            Part::Open => self.of.open_rates::<WIDE>(),
-            Part::Slopes => self.of.find_slopes::<WIDE>(),
-            Part::Drift(out) => self.of.find_drift(out),
-        }
-    }
-}
-
-/// One lane of a vector.
-pub(super) struct Column<'a, G> {
-    of: &'a mut [G],
-    lane: usize,
-}
-
-impl<G: Register> Column<'_, G> {
-    pub(super) fn get(&self, at: usize) -> f64 {
-        self.of[at].lane(self.lane)
-    }
-    pub(super) fn set(&mut self, at: usize, value: f64) {
-        self.of[at].set_lane(self.lane, value);
-    }
-}
-
-/// Records which places of the matrix the laws touch, in their order.
-struct Pattern<'a> {
-    laws: &'a Laws,
-    pairs: Vec<(usize, usize)>,
-}
-
-impl Visitor for Pattern<'_> {
-    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
-        &mut self,
-        pick: impl Fn(&Laws) -> &[L],
-    ) {
-        for law in pick(self.laws) {
-            let columns = law.columns();
-            for row in law.rows() {
-                self.pairs.extend(columns.map(|column| (row, column)));
-            }
-        }
-    }
-}
-
-/// Adds the slopes of each law to their places, of laws of a kind four at a time if `WIDE`.
-struct Slopes<'a, 'n, G: Register, const WIDE: bool> {
-    laws: G::Each<'n, Laws>,
-    x: &'a [G],
-    on: &'a [G],
-    slots: &'a [u32],
-    values: &'a mut [G],
-}
-
-impl<G: Register, const WIDE: bool> Visitor for Slopes<'_, '_, G, WIDE> {
-    #[inline(always)]
-    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
-        &mut self,
-        pick: impl Fn(&Laws) -> &[L],
-    ) {
-        let each = G::part(self.laws, |laws| pick(laws));
-        let count = G::first(each).len();
-        let (mine, rest) = self.slots.split_at(count * R * K);
-        self.slots = rest;
-        let mut number = 0;
-        while number < count {
-            if WIDE && let Some(four) = Four::<G, L, K>::at(each, number, self.x, self.on) {
-                let rows = L::apply(four.it, variables(four.x), four.on);
-                for lane in 0..4 {
-                    let slots = &mine[(number + lane) * R * K..][..R * K];
-                    for r in 0..R {
-                        for k in 0..K {
-                            let value = &mut self.values[slots[r * K + k] as usize];
-                            *value = *value + G::narrow(rows[r].slopes[k])[lane];
-                        }
-                    }
-                }
-                number += 4;
-                continue;
-            }
-            let it = G::part(each, |laws| &laws[number]);
-            let law = G::first(it);
-            let columns = law.columns();
-            let mut x = [G::all(0.0); K];
-            for k in 0..K {
-                x[k] = self.x[columns[k]];
-            }
-            let rows = L::apply(it, variables(x), is_on(law, self.on));
-            let slots = &mine[number * R * K..][..R * K];
-            for r in 0..R {
-                for k in 0..K {
-                    let value = &mut self.values[slots[r * K + k] as usize];
-                    *value = *value + rows[r].slopes[k];
-                }
-            }
-            number += 1;
-        }
-    }
-}
-
-/// The columns as variables, each with a slope of one along itself.
-#[inline(always)]
-fn variables<const K: usize, G: Register>(x: [G; K]) -> [Dual<K, G>; K] {
-    let mut variables = [Dual::<K, G>::given(G::all(0.0)); K];
-    for k in 0..K {
-        variables[k] = Dual::variable(x[k], k);
-    }
-    variables
 }
 
 #[cfg(test)]

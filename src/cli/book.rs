@@ -77,10 +77,10 @@ impl Book {
     ) -> Result<bool, Failure> {
         let missing: Vec<Task> = tasks.iter().filter(|t| !self.has(t)).cloned().collect();
         bar.inc((tasks.len() - missing.len()) as u64);
-        let work = |task: &Task| {
-            let outcome = study.night(task);
-            bar.inc(1);
-            outcome
+        let work = |tasks: &[Task]| {
+            let outcomes = study.nights(tasks);
+            bar.inc(tasks.len() as u64);
+            outcomes
         };
         side_by_side(&missing, work, interrupt::flag(), |done| {
             if let Some(store) = &mut self.store {

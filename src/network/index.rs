@@ -36,7 +36,7 @@ impl Index {
     pub fn film(&self, wall: usize) -> usize {
         self.cells + wall
     }
-    /// The number of unknowns that touch only few others; the rest form the dense border.
+    /// The number of cells and films, which touch only few other unknowns.
     pub fn sparse(&self) -> usize {
         self.cells + self.films
     }

@@ -34,7 +34,7 @@ pub trait Number:
     fn sqrt(self) -> Self;
     /// Cube root of a number not below zero.
     fn cbrt(self) -> Self;
-    /// Exponential.
+    /// Exponential, held beyond ±700.
     fn exp(self) -> Self;
     /// Natural logarithm.
     fn ln(self) -> Self;

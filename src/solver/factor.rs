@@ -4,17 +4,15 @@
 //! sparse; the air and the rest form a small dense border that is left for last and solved with row
 //! pivoting. What goes where is found once a network; each factorisation then only moves numbers.
 //!
-//! The sparse part is eliminated without pivoting: it is the heat balance of cells and the water balance
-//! of films over a positive step, whose diagonal outweighs their couplings.
+//! The sparse part is eliminated without pivoting. It is the heat balance of cells and the water balance of films over a
+//! positive step, whose diagonal outweighs their couplings; and the explicit auxiliaries (means, watts, fin streams,
+//! draughts ...), each the only one in its row that the row defines, so that its pivot is its own until a loop through
+//! the cells closes.
 
 use super::border::Border;
+use super::fill::{filled, least_degree_order};
 use crate::physics::number::{Register, Work};
-use std::collections::BTreeSet;
 use std::ops::Range;
-
-/// Part of the unknowns left that the least connected of them touches where a dense matrix is the better one. A
-/// choice, not tuned: the last twenty of the hundred sparse rows of the demo night are then dense. It moves work, not answers.
-const CLOSELY_KNIT: f64 = 0.5;
 
 /// The matrix cannot be solved.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -104,11 +102,6 @@ impl<G: Register> Factor<G> {
             columns,
             count: 0,
         }
-    }
-
-    /// Entries of the factors, the border counted whole.
-    pub fn entries(&self) -> usize {
-        self.columns.len()
     }
 
     /// Factors `diag(d) − A`, with the values of A in the order of the entries given to [`Factor::new`].
@@ -268,73 +261,6 @@ impl<G: Register> Work for Solving<'_, G> {
     }
 }
 
-/// The sparse unknowns in an order that always takes one with the fewest neighbours left, until those that are left
-/// are so closely knit that they are better off in the dense border.
-fn least_degree_order(
-    size: usize,
-    in_border: impl Fn(usize) -> bool,
-    entries: &[(usize, usize)],
-) -> Vec<usize> {
-    let mut near: Vec<BTreeSet<usize>> = vec![BTreeSet::new(); size];
-    for &(a, b) in entries {
-        if a != b && !in_border(a) && !in_border(b) {
-            near[a].insert(b);
-            near[b].insert(a);
-        }
-    }
-    let mut waiting: BTreeSet<(usize, usize)> = near
-        .iter()
-        .enumerate()
-        .filter(|&(u, _)| !in_border(u))
-        .map(|(u, n)| (n.len(), u))
-        .collect();
-    let mut order = Vec::with_capacity(size);
-    while let Some((degree, taken)) = waiting.pop_first() {
-        if degree as f64 >= CLOSELY_KNIT * waiting.len() as f64 && degree > 0 {
-            break;
-        }
-        order.push(taken);
-        let around = std::mem::take(&mut near[taken]);
-        for &a in &around {
-            waiting.remove(&(near[a].len(), a));
-            near[a].remove(&taken);
-            near[a].extend(around.iter().filter(|&&b| b != a));
-            waiting.insert((near[a].len(), a));
-        }
-    }
-    order
-}
-
-/// The columns of each row after elimination, in the elimination order.
-fn filled(
-    size: usize,
-    sparse: usize,
-    entries: &[(usize, usize)],
-    place: &[usize],
-) -> Vec<Vec<usize>> {
-    let mut rows: Vec<BTreeSet<usize>> = (0..size)
-        .map(|row| {
-            let mut set = BTreeSet::from([row]);
-            if row >= sparse {
-                set.extend(sparse..size);
-            }
-            set
-        })
-        .collect();
-    for &(row, column) in entries {
-        rows[place[row]].insert(place[column]);
-    }
-    for row in 0..size {
-        let mut from = 0;
-        while let Some(&k) = rows[row].range(from..row.min(sparse)).next() {
-            let tail: Vec<usize> = rows[k].range(k + 1..).copied().collect();
-            rows[row].extend(tail);
-            from = k + 1;
-        }
-    }
-    rows.into_iter().map(|r| r.into_iter().collect()).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -384,6 +310,49 @@ mod tests {
                 assert!((a - b).abs() < 1e-9 * (1.0 + b.abs()), "{a} is not {b}");
             }
         }
+    }
+
+    /// The solution of a random-looking system against a dense solver.
+    fn agrees(
+        size: usize,
+        in_border: impl Fn(usize) -> bool,
+        touch: impl Fn(usize, usize) -> bool,
+    ) {
+        let entries: Vec<(usize, usize)> = (0..size)
+            .flat_map(|i| (0..size).map(move |j| (i, j)))
+            .filter(|&(i, j)| i == j || touch(i, j))
+            .collect();
+        let values: Vec<f64> = entries
+            .iter()
+            .map(|&(i, j)| {
+                let number = ((i * 31 + j * 17) as f64 * 0.37).fract();
+                if i == j { -9.0 - number } else { number }
+            })
+            .collect();
+        let mut dense = DMatrix::zeros(size, size);
+        for (&(i, j), v) in entries.iter().zip(&values) {
+            dense[(i, j)] -= v;
+        }
+        let rhs: Vec<f64> = (0..size).map(|i| (i as f64).cos()).collect();
+        let expected = dense.lu().solve(&DVector::from_vec(rhs.clone())).unwrap();
+        let mut factor = Factor::new(size, in_border, &entries);
+        factor.factor(values.into_iter(), &vec![0.0; size]).unwrap();
+        let mut found = rhs;
+        factor.solve(&mut found);
+        for (a, b) in found.iter().zip(expected.iter()) {
+            assert!((a - b).abs() < 1e-10, "{a} is not {b}");
+        }
+    }
+
+    #[test]
+    fn a_border_may_stand_in_between_and_what_is_closely_knit_is_left_to_it() {
+        let near = |i: usize, j: usize| i.abs_diff(j) == 1 || i % 5 == 2 || j % 5 == 2;
+        agrees(31, |u| u % 5 == 2, near);
+        // A clique of twelve among the sparse ones.
+        let knit = |i: usize, j: usize| {
+            i.abs_diff(j) <= 2 || (10..22).contains(&i) && (10..22).contains(&j)
+        };
+        agrees(40, |u| u >= 37, knit);
     }
 
     #[test]

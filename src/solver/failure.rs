@@ -1,6 +1,7 @@
 //! Why a night could not be marched through: when, where, and what was tried.
 
 use super::step::StepError;
+use crate::network::Network;
 
 /// Why a night could not be marched through.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -38,4 +39,12 @@ pub enum SolveError {
         /// How often.
         switchings: usize,
     },
+}
+
+/// What a component of the vector is called in the trace.
+pub fn column(net: &Network, component: usize) -> String {
+    // Between the states and the books the trace has the temperature outdoors.
+    let before_it = component < net.index.states();
+    let column = component + usize::from(!before_it);
+    net.legend.columns[column].label.clone()
 }

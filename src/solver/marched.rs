@@ -1,5 +1,7 @@
 //! What a march gives: the record, the books, and the work it took.
 
+use crate::balance::{stored_j, water_g};
+use crate::network::Network;
 use crate::trace::{Ledger, Trace};
 
 /// Work that was done.
@@ -28,4 +30,26 @@ pub struct Marched {
     pub effort: Effort,
     /// The state at the departure, and which heaters were on just before it.
     pub at_departure: (Vec<f64>, Vec<f64>),
+}
+
+/// The books of a night that ended with this vector of states and books.
+pub fn ledger(net: &Network, vector: &[f64], trace: &Trace) -> Ledger {
+    let books = &vector[net.index.states()..];
+    let heaters = net.heaters.len();
+    let losses = &trace.legend.losses;
+    Ledger {
+        stored_before_j: stored_j(net, &net.initial),
+        stored_after_j: stored_j(net, vector),
+        drawn_j: books[..heaters].to_vec(),
+        fed_j: net.fed_w * net.end_s,
+        lost_j: losses
+            .iter()
+            .zip(&books[heaters..])
+            .map(|(&(path, _), &joules)| (path, joules))
+            .collect(),
+        water_before_g: water_g(net, &net.initial),
+        water_after_g: water_g(net, vector),
+        water_lost_g: books[heaters + losses.len()],
+        turnover_g: trace.turnover_g(),
+    }
 }

@@ -1,6 +1,6 @@
 //! Samples of the night, on an even grid and wherever something happens.
 
-use super::step::Tried;
+use super::tried::Tried;
 use crate::network::Network;
 use crate::network::surroundings::Curve;
 use crate::physics::number::Register;

@@ -1,6 +1,6 @@
 //! Heaters going on and off: timer edges, and thermostats found where they cross.
 
-use super::step::Tried;
+use super::tried::Tried;
 use crate::network::Network;
 use crate::network::graph::Sensor;
 use crate::physics::number::Register;

@@ -2,22 +2,21 @@
 //!
 //! It knows nothing of how steps are made, so that nights can go alone or abreast.
 
-use super::failure::SolveError;
-use super::marched::{Effort, Marched};
+use super::attempt::Attempt;
+use super::failure::{SolveError, column};
+use super::marched::{Effort, Marched, ledger};
 use super::method::STAGES;
-use super::pace::{self, END_ORDER, FIRST_STEP_S, Pace, WAY_ORDER};
+use super::pace::{FIRST_STEP_S, Pace};
 use super::sampler::Sampler;
-use super::step::{StepError, Tried};
+use super::step::StepError;
+use super::stops::{SAME_MOMENT_S, stops};
 use super::switching::Switches;
-use crate::balance::{stored_j, water_g};
+use super::tried::Tried;
 use crate::network::Network;
 use crate::physics::number::Register;
-use crate::trace::Ledger;
 
 /// A step shorter than this is no progress, s.
 const LEAST_STEP_S: f64 = 1e-7;
-/// Moments closer than this are one, s.
-const SAME_MOMENT_S: f64 = 1e-6;
 /// A thermostat's crossing is hit to this, K.
 const CROSSING_K: f64 = 1e-4;
 /// Most tries to hit it.
@@ -48,31 +47,14 @@ pub struct Walk<'n> {
 }
 
 /// The step that is tried.
-#[derive(Clone, Copy, PartialEq)]
+#[derive(Clone, Copy)]
 enum Trying {
     /// None yet from here.
     Nothing,
-    /// For its error, which may have refused longer ones; the error measured over what is allowed (not a number where
-    /// there is none), and how many times longer the step might be.
-    Error {
-        step_s: f64,
-        refused: bool,
-        measured: f64,
-        growth: f64,
-    },
+    /// For its error.
+    Error(Attempt),
     /// One whose error is right, cut short where a thermostat acts.
     Crossing { step_s: f64, tries: usize },
-}
-
-impl Trying {
-    fn of(step_s: f64, refused: bool) -> Self {
-        Self::Error {
-            step_s,
-            refused,
-            measured: f64::NAN,
-            growth: f64::NAN,
-        }
-    }
 }
 
 impl<'n> Walk<'n> {
@@ -112,13 +94,13 @@ impl<'n> Walk<'n> {
     }
     /// Whether the next step begins where none was tried yet.
     pub fn is_new_here(&self) -> bool {
-        self.trying == Trying::Nothing
+        matches!(self.trying, Trying::Nothing)
     }
 
     /// The step to try, s.
     pub fn step_to_try_s(&mut self) -> f64 {
-        if self.trying == Trying::Nothing {
-            let left = self.left_s();
+        if matches!(self.trying, Trying::Nothing) {
+            let left = self.stop_s() - self.time_s;
             // Two even steps rather than one long and one tiny.
             let step_s = if self.allowed_s >= left {
                 left
@@ -127,60 +109,44 @@ impl<'n> Walk<'n> {
             } else {
                 self.allowed_s
             };
-            self.trying = Trying::of(step_s, false);
+            self.trying = Trying::Error(Attempt::of(step_s, false));
             self.effort.evaluations += 1;
         }
         self.effort.factorisations += 1;
         self.effort.evaluations += STAGES - 1;
-        match self.trying {
+        match &self.trying {
             Trying::Nothing => 0.0,
-            Trying::Error { step_s, .. } | Trying::Crossing { step_s, .. } => step_s,
+            Trying::Error(attempt) => attempt.step_s,
+            Trying::Crossing { step_s, .. } => *step_s,
         }
     }
 
-    fn left_s(&mut self) -> f64 {
-        let stop_s = self.stops.peek().copied().unwrap_or(self.time_s);
-        stop_s - self.time_s
+    /// The next moment at which something may change, s.
+    fn stop_s(&mut self) -> f64 {
+        self.stops.peek().copied().unwrap_or(self.time_s)
     }
 
     /// Measures the error at the end of the step tried, if it is tried for that and could be made; whether it is right.
     pub fn measure_end<G: Register>(&mut self, tried: &Tried<G>, not_made: bool) -> bool {
-        let Trying::Error {
-            measured, growth, ..
-        } = &mut self.trying
-        else {
-            return false;
-        };
-        if not_made {
-            return false;
-        }
         let before = &self.vector[..self.net.index.states()];
-        *measured = self
-            .pace
-            .measure(|i| tried.error(i), before, |i| tried.after(i));
-        *growth = pace::growth(*measured, END_ORDER);
-        *measured <= 1.0
+        match &mut self.trying {
+            Trying::Error(attempt) if !not_made => {
+                attempt.measure_end(&self.pace, before, tried);
+                attempt.is_right()
+            }
+            _ => false,
+        }
     }
 
     /// Measures the error on the way of the step tried, if that at its end is right.
     pub fn measure_way(&mut self, error: impl Fn(usize) -> f64) {
-        let Trying::Error {
-            measured, growth, ..
-        } = &mut self.trying
-        else {
-            return;
-        };
-        if *measured > 1.0 || measured.is_nan() {
-            return;
-        }
-        self.effort.evaluations += 1;
         let before = &self.vector[..self.net.index.states()];
-        // What is weighed is the size before the step.
-        let on_the_way = self.pace.measure(error, before, |i| before[i]);
-        *growth = growth.min(pace::growth(on_the_way, WAY_ORDER));
-        // `max` would pass over what is no number.
-        if !(on_the_way <= *measured) {
-            *measured = on_the_way;
+        match &mut self.trying {
+            Trying::Error(attempt) if attempt.is_right() => {
+                self.effort.evaluations += 1;
+                attempt.measure_way(&self.pace, before, error);
+            }
+            _ => {}
         }
     }
 
@@ -195,27 +161,12 @@ impl<'n> Walk<'n> {
         let (step_s, tries) = match self.trying {
             Trying::Nothing => return Ok(false),
             Trying::Crossing { step_s, tries } => (step_s, tries),
-            Trying::Error {
-                step_s,
-                refused,
-                measured,
-                growth,
-            } => {
-                if measured > 1.0 || measured.is_nan() {
-                    // A corner makes the error fall more slowly than it should: once refused, be bolder.
-                    let growth = if refused { growth.min(0.5) } else { growth };
-                    return self.refuse(tried, step_s, growth, cause);
+            Trying::Error(attempt) => {
+                if !attempt.is_right() {
+                    return self.refuse(tried, attempt, cause);
                 }
-                let grown = step_s * growth;
-                // A step cut short by a stop says little about the next.
-                self.allowed_s = if refused {
-                    grown.min(step_s)
-                } else if step_s < self.allowed_s {
-                    grown.max(self.allowed_s)
-                } else {
-                    grown
-                };
-                (step_s, 0)
+                self.allowed_s = attempt.allows_s(self.allowed_s);
+                (attempt.step_s, 0)
             }
         };
         if let Some((heater, share)) = self.switches.crossing(tried)
@@ -235,21 +186,15 @@ impl<'n> Walk<'n> {
     fn refuse<G: Register>(
         &mut self,
         tried: &Tried<G>,
-        step_s: f64,
-        growth: f64,
+        attempt: Attempt,
         cause: &Option<StepError>,
     ) -> Result<bool, SolveError> {
         self.effort.rejected += 1;
-        let shrink = if growth.is_nan() {
-            0.25
-        } else {
-            growth.min(0.9)
-        };
-        let step_s = step_s * shrink;
-        if step_s < LEAST_STEP_S {
-            return Err(self.stuck(tried, step_s, cause.clone()));
+        let next = attempt.shorter();
+        if next.step_s < LEAST_STEP_S {
+            return Err(self.stuck(tried, next.step_s, cause.clone()));
         }
-        self.trying = Trying::of(step_s, true);
+        self.trying = Trying::Error(next);
         Ok(false)
     }
 
@@ -262,10 +207,10 @@ impl<'n> Walk<'n> {
         if let Some(bad) = self.vector.iter().position(|v| !v.is_finite()) {
             return Err(SolveError::NotANumber {
                 time_h: self.time_s / 3600.0,
-                column: self.column(bad),
+                column: column(self.net, bad),
             });
         }
-        let stop_s = self.stops.peek().copied().unwrap_or(self.time_s);
+        let stop_s = self.stop_s();
         self.time_s = if step_s == stop_s - self.time_s {
             stop_s
         } else {
@@ -329,16 +274,6 @@ impl<'n> Walk<'n> {
         }
     }
 
-    fn column(&self, component: usize) -> String {
-        let states = self.net.index.states();
-        let column = if component < states {
-            component
-        } else {
-            component + 1
-        };
-        self.net.legend.columns[column].label.clone()
-    }
-
     /// The failure of a night that no step brings further.
     pub fn stuck<G: Register>(
         &self,
@@ -355,63 +290,23 @@ impl<'n> Walk<'n> {
         SolveError::Stuck {
             time_h: self.time_s / 3600.0,
             step_s,
-            column: self.column(worst),
+            column: column(self.net, worst),
             cause,
         }
     }
 
     /// Closes the books.
-    pub fn end(mut self) -> Marched {
-        let net = self.net;
-        let states = net.index.states();
-        let books = &self.vector[states..];
-        let mut trace = std::mem::take(&mut self.sampler.trace);
-        trace.switchings = std::mem::take(&mut self.switches.made);
-        let heaters = net.heaters.len();
-        let legend = &trace.legend;
-        let ledger = Ledger {
-            stored_before_j: stored_j(net, &net.initial),
-            stored_after_j: stored_j(net, &self.vector),
-            drawn_j: books[..heaters].to_vec(),
-            fed_j: net.fed_w * net.end_s,
-            lost_j: legend
-                .losses
-                .iter()
-                .zip(&books[heaters..])
-                .map(|(&(path, _), &joules)| (path, joules))
-                .collect(),
-            water_before_g: water_g(net, &net.initial),
-            water_after_g: water_g(net, &self.vector),
-            water_lost_g: books[heaters + legend.losses.len()],
-            turnover_g: trace.turnover_g(),
-        };
+    pub fn end(self) -> Marched {
+        let mut trace = self.sampler.trace;
+        trace.switchings = self.switches.made;
         Marched {
             effort: Effort {
-                states,
+                states: self.net.index.states(),
                 ..self.effort
             },
+            ledger: ledger(self.net, &self.vector, &trace),
             trace,
-            ledger,
             at_departure: self.at_departure,
         }
     }
-}
-
-/// The moments at which something may change, in their order.
-fn stops(net: &Network, switches: &Switches) -> Vec<f64> {
-    let mut stops: Vec<f64> = switches
-        .edges()
-        .chain(net.inputs.iter().flat_map(|c| c.kinks().iter().copied()))
-        .chain([net.departure_s, net.end_s])
-        .filter(|&t| t > SAME_MOMENT_S && t <= net.end_s)
-        // Moments too close to the departure or the end give way to them.
-        .filter(|&t| {
-            [net.departure_s, net.end_s]
-                .into_iter()
-                .all(|fixed| t == fixed || (t - fixed).abs() >= SAME_MOMENT_S)
-        })
-        .collect();
-    stops.sort_by(f64::total_cmp);
-    stops.dedup_by(|b, a| *b - *a < SAME_MOMENT_S);
-    stops
 }

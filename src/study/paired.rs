@@ -11,7 +11,7 @@ use super::path::Tree;
 use super::quantile::{Band, Share};
 use super::sample::coordinate;
 use super::side_by_side::side_by_side;
-use crate::night::{NightError, run};
+use crate::night::NightError;
 use crate::scenario::document::Scenario;
 use std::collections::BTreeSet;
 use std::convert::Infallible;
@@ -219,14 +219,17 @@ pub fn paired(
         .flat_map(|p| p.2.iter().map(|(axis, _)| axis.as_str()))
         .collect();
     let axes: Vec<&str> = axes.into_iter().collect();
-    let tasks: Vec<(usize, u32)> = (0..nights)
-        .flat_map(|night| (0..prepared.len()).map(move |choice| (choice, night)))
+    // Nights of one choice go abreast.
+    let tasks: Vec<(usize, u32)> = (0..prepared.len())
+        .flat_map(|choice| (0..nights).map(move |night| (choice, night)))
         .collect();
-    let work = |&(choice, night): &(usize, u32)| {
-        let (_, tree, doubts) = &prepared[choice];
-        let harvest = plausible(tree, doubts, &axes, seed, night);
-        done();
-        harvest
+    let work = |some: &[(usize, u32)]| {
+        let scenarios = some.iter().map(|&(choice, night)| {
+            let (_, tree, doubts) = &prepared[choice];
+            plausible(tree, doubts, &axes, seed, night).ok_or_else(String::new)
+        });
+        let harvests = Harvest::of_each(scenarios).into_iter();
+        harvests.inspect(|_| done()).map(Result::ok).collect()
     };
     let mut outcomes: Vec<Vec<Option<Harvest>>> = vec![Vec::new(); prepared.len()];
     let all = side_by_side(&tasks, work, &AtomicBool::new(false), |some| {
@@ -269,14 +272,14 @@ fn axis(scenario: &Scenario, path: &str) -> String {
     }
 }
 
-/// One plausible night; none if it could not be computed.
+/// One plausible night; none if it cannot be had.
 fn plausible(
     tree: &Tree,
     doubts: &[(String, Doubt)],
     axes: &[&str],
     seed: u32,
     night: u32,
-) -> Option<Harvest> {
+) -> Option<Scenario> {
     let mut tree = tree.clone();
     for (axis, doubt) in doubts {
         let axis = axes.binary_search(&axis.as_str()).ok()?;
@@ -284,8 +287,7 @@ fn plausible(
         let value = doubt.quantile(share);
         tree.set(&doubt.path, value, doubt.unit.as_deref()).ok()?;
     }
-    let night = run(&tree.scenario().ok()?).ok()?;
-    Some(Harvest::of(&night))
+    tree.scenario().ok()
 }
 
 #[cfg(test)]

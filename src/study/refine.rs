@@ -14,13 +14,11 @@
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
 //! due to discretization in CFD applications, ibid. 130 (2008), 078001: the factors 1.25 and 3 and the limited order.
 
-use super::side_by_side::side_by_side;
 use crate::findings::Findings;
 use crate::night::{Night, NightError, run};
 use crate::scenario::check::Problem;
 use crate::scenario::document::{Accuracy, Scenario};
-use std::convert::Infallible;
-use std::sync::atomic::AtomicBool;
+use rayon::prelude::*;
 
 /// What the second and the third of three nights divide a size by.
 const PROMISED: f64 = 4.0;
@@ -182,7 +180,6 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
         .iter()
         .flat_map(|l| [l.rung(told, 1), l.rung(told, 2)]);
     let all: Vec<Accuracy> = std::iter::once(told.clone()).chain(finer).collect();
-    let mut nights = Vec::new();
     let night = |accuracy: &Accuracy| {
         let mut scenario = scenario.clone();
         scenario.accuracy = accuracy.clone();
@@ -190,10 +187,7 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
         done();
         night
     };
-    let _ = side_by_side(&all, night, &AtomicBool::new(false), |some| {
-        nights.extend(some.into_iter().map(|(_, night)| night));
-        Ok::<(), Infallible>(())
-    });
+    let nights: Vec<_> = all.par_iter().map(night).collect();
     let nights = nights.into_iter().collect::<Result<Vec<Night>, _>>()?;
     let at = |ladder: usize, rung: usize| match rung {
         0 => 0,

@@ -8,7 +8,6 @@ use super::doubts::{Doubt, contradictions, doubts};
 use super::harvest::Harvest;
 use super::path::Tree;
 use super::sample::coordinate;
-use crate::night::run;
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
@@ -129,18 +128,19 @@ impl Spread {
             .collect()
     }
 
-    /// Computes a night. The trace is let go; what stays takes the same memory for every night.
-    pub fn night(&self, task: &Task) -> Outcome {
+    /// Computes nights. The traces are let go; what stays takes the same memory for every night.
+    pub fn nights(&self, tasks: &[Task]) -> Vec<Outcome> {
+        Harvest::of_each(tasks.iter().map(|task| self.scenario(task)))
+    }
+
+    fn scenario(&self, task: &Task) -> Result<Scenario, String> {
         let mut tree = self.tree.clone();
         for (doubt, value) in &task.settings {
             let doubt = &self.doubts[*doubt];
             tree.set(&doubt.path, *value, doubt.unit.as_deref())
                 .map_err(|e| e.to_string())?;
         }
-        let scenario = tree.scenario().map_err(|e| e.to_string())?;
-        run(&scenario)
-            .map(|night| Harvest::of(&night))
-            .map_err(|e| e.to_string())
+        tree.scenario().map_err(|e| e.to_string())
     }
 }
 

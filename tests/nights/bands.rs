@@ -39,8 +39,9 @@ fn the_anchors_ranges_overlap_the_bands_of_their_groups() {
     let spread = Spread::of(&night(vec![fan("top-blowing-right")]), 1).unwrap();
     let tasks = spread.plausible(64);
     let nights: Vec<_> = tasks
-        .par_iter()
-        .map(|task| spread.night(task).unwrap())
+        .par_chunks(16)
+        .flat_map(|tasks| spread.nights(tasks))
+        .map(Result::unwrap)
         .collect();
     let keys = coldsoak::night::run(&night(vec![]))
         .unwrap()

@@ -6,6 +6,7 @@ mod kit;
 #[allow(dead_code)]
 mod record;
 
+mod abreast;
 mod anchor;
 mod bands;
 mod refined;

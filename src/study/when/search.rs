@@ -6,7 +6,7 @@
 //! one round run side by side, and the rounds do not depend on the number of threads.
 
 use crate::findings::{Coldest, Ready};
-use crate::night::{Night, NightError, run};
+use crate::night::{Night, NightError, run_abreast};
 use crate::scenario::document::Scenario;
 use rayon::prelude::*;
 
@@ -156,19 +156,22 @@ fn probes(
 /// *Errors*: the first night, in order, that cannot be computed.
 pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>, NightError> {
     tell(Progress::Planned(scenarios.len()));
-    let ran: Vec<_> = scenarios
-        .par_iter()
-        .map(|scenario| {
-            let night = run(scenario);
-            tell(Progress::Done);
-            match night {
-                Ok(night) => Ok(Some(Probe::of(&night))),
-                Err(NightError::Problems(_)) => Ok(None),
-                Err(other) => Err(other),
-            }
+    let handful = scenarios.len().div_ceil(rayon::current_num_threads());
+    let ran: Vec<Vec<_>> = scenarios
+        .par_chunks(handful.max(1))
+        .map(|some| {
+            let probed = run_abreast(some).into_iter().map(|night| {
+                tell(Progress::Done);
+                match night {
+                    Ok(night) => Ok(Some(Probe::of(&night))),
+                    Err(NightError::Problems(_)) => Ok(None),
+                    Err(other) => Err(other),
+                }
+            });
+            probed.collect()
         })
         .collect();
-    ran.into_iter().collect()
+    ran.into_iter().flatten().collect()
 }
 
 #[cfg(test)]

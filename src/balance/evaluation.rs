@@ -1,0 +1,152 @@
+//! The parts of an evaluation that work through the laws.
+
+use super::law::Visitor;
+use super::order::{visit_all, visit_gas, visit_means, visit_rest, visit_streams};
+use super::rates::Balance;
+use super::slopes::Slopes;
+use super::values::Values;
+use crate::physics::number::{Register, Work};
+
+/// A part of an evaluation.
+pub enum Part<'a, G> {
+    /// What is known before the streams are, from these states.
+    Begin(&'a [G]),
+    /// What follows from the streams.
+    Finish,
+    /// All of it, from these states and pressures.
+    Under(&'a [G], &'a [G]),
+    /// All rows at the columns as they stand, nothing found.
+    Open,
+    /// The slopes of all laws at the columns as they stand.
+    Slopes,
+    /// How fast each row changes with the inputs, into this.
+    Drift(&'a mut [G]),
+}
+
+pub struct Evaluation<'b, 'n, 'a, G: Register> {
+    /// The balance.
+    pub of: &'b mut Balance<'n, G>,
+    /// Which part.
+    pub part: Part<'a, G>,
+}
+
+impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
+    type Done = ();
+    #[inline(always)]
+    fn done<const WIDE: bool>(self) {
+        match self.part {
+            Part::Begin(states) => self.of.begin_rates::<WIDE>(states),
+            Part::Finish => self.of.finish_rates::<WIDE>(),
+            Part::Under(states, pressures) => self.of.all_under::<WIDE>(states, pressures),
+            Part::Open => self.of.open_rates::<WIDE>(),
+            Part::Slopes => self.of.find_slopes::<WIDE>(),
+            Part::Drift(out) => self.of.find_drift(out),
+        }
+    }
+}
+
+impl<'n, G: Register> Balance<'n, G> {
+    #[inline(always)]
+    fn all_under<const WIDE: bool>(&mut self, states: &[G], pressures: &[G]) {
+        let net = self.net();
+        self.begin_rates::<WIDE>(states);
+        for (given, pocket) in pressures.iter().zip(&net.pockets) {
+            self.x[pocket.pressure] = *given;
+        }
+        for &column in &net.auxiliaries.fin_streams {
+            self.x[column] = G::all(0.0);
+        }
+        self.values::<WIDE>().visit(|l| &l.fin_streams);
+        self.close(&net.auxiliaries.fin_streams);
+        self.finish_rates::<WIDE>();
+    }
+
+    /// What is known before the streams are.
+    #[inline(always)]
+    fn begin_rates<const WIDE: bool>(&mut self, states: &[G]) {
+        self.evaluations += 1;
+        let order = &self.net().auxiliaries;
+        self.x[..states.len()].copy_from_slice(states);
+        self.out.fill(G::all(0.0));
+        // A trial that went astray leaves nothing behind.
+        for &column in [&order.means, &order.watts, &order.impacts]
+            .into_iter()
+            .flatten()
+        {
+            self.x[column] = G::all(0.0);
+        }
+        visit_means(&mut self.values::<WIDE>());
+        self.close(&order.means);
+        self.values::<WIDE>().visit(|l| &l.fan_watts);
+        self.close(&order.watts);
+        self.values::<WIDE>().visit(|l| &l.impacts);
+        self.close(&order.impacts);
+    }
+
+    /// What follows from the streams.
+    #[inline(always)]
+    fn finish_rates<const WIDE: bool>(&mut self) {
+        let nets = self.nets;
+        visit_streams(&mut self.values::<WIDE>());
+        for (number, pocket) in self.net().pockets.iter().enumerate() {
+            let scale = G::read(nets, |net| net.pockets[number].draught_scale);
+            self.x[pocket.draught] = self.out[pocket.draught] / scale;
+            self.out[pocket.draught] = G::all(0.0);
+        }
+        visit_gas(&mut self.values::<WIDE>());
+        if let Some(heat) = self.net().auxiliaries.gas_heat {
+            self.x[heat] = self.out[heat];
+            self.out[heat] = G::all(0.0);
+        }
+        visit_rest(&mut self.values::<WIDE>());
+    }
+
+    #[inline(always)]
+    fn values<const WIDE: bool>(&mut self) -> Values<'_, 'n, G, WIDE> {
+        Values {
+            laws: G::part(self.nets, |net| &net.laws),
+            x: &self.x,
+            on: &self.on,
+            out: &mut self.out,
+        }
+    }
+
+    /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
+    #[inline(always)]
+    fn close(&mut self, auxiliaries: &[usize]) {
+        for &column in auxiliaries {
+            self.x[column] = self.out[column];
+            self.out[column] = G::all(0.0);
+        }
+    }
+
+    #[inline(always)]
+    fn open_rates<const WIDE: bool>(&mut self) {
+        self.out.fill(G::all(0.0));
+        visit_all(&mut self.values::<WIDE>());
+    }
+
+    #[inline(always)]
+    fn find_slopes<const WIDE: bool>(&mut self) {
+        self.slopes.fill(G::all(0.0));
+        let mut visitor = Slopes::<G, WIDE> {
+            laws: G::part(self.nets, |net| &net.laws),
+            x: &self.x,
+            on: &self.on,
+            slots: &self.slots,
+            values: &mut self.slopes,
+        };
+        visit_all(&mut visitor);
+    }
+
+    #[inline(always)]
+    fn find_drift(&self, out: &mut [G]) {
+        out.fill(G::all(0.0));
+        let first = self.net().index.unknowns();
+        for (entry, slope) in self.entries.iter().zip(&self.slopes) {
+            if entry.column >= first {
+                out[entry.row] = out[entry.row] + *slope * self.input_rates[entry.column - first];
+            }
+        }
+    }
+}

@@ -1,0 +1,26 @@
+//! Where a march must stop: corners of the weather, hours of heaters, the departure, the end.
+
+use super::switching::Switches;
+use crate::network::Network;
+
+/// Moments closer than this are one, s.
+pub const SAME_MOMENT_S: f64 = 1e-6;
+
+/// The moments at which something may change, in their order.
+pub fn stops(net: &Network, switches: &Switches) -> Vec<f64> {
+    let mut stops: Vec<f64> = switches
+        .edges()
+        .chain(net.inputs.iter().flat_map(|c| c.kinks().iter().copied()))
+        .chain([net.departure_s, net.end_s])
+        .filter(|&t| t > SAME_MOMENT_S && t <= net.end_s)
+        // Moments too close to the departure or the end give way to them.
+        .filter(|&t| {
+            [net.departure_s, net.end_s]
+                .into_iter()
+                .all(|fixed| t == fixed || (t - fixed).abs() >= SAME_MOMENT_S)
+        })
+        .collect();
+    stops.sort_by(f64::total_cmp);
+    stops.dedup_by(|b, a| *b - *a < SAME_MOMENT_S);
+    stops
+}
