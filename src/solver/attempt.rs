@@ -1,9 +1,25 @@
-//! A step tried for its error.
+//! The step that is tried: for its error, or for where a thermostat acts.
 
 use super::method::ERROR_ORDER;
 use super::pace::{Pace, WAY_ORDER, growth};
 use super::tried::Tried;
 use crate::physics::number::Register;
+
+/// The step that is tried.
+#[derive(Clone, Copy)]
+pub enum Trying {
+    /// None yet from here.
+    Nothing,
+    /// For its error.
+    Error(Attempt),
+    /// One whose error is right, cut short where a thermostat acts.
+    Crossing {
+        /// Its length, s.
+        step_s: f64,
+        /// How many times it has been cut.
+        tries: usize,
+    },
+}
 
 /// A step tried for its error.
 #[derive(Debug, Clone, Copy)]

@@ -24,3 +24,14 @@ pub fn stops(net: &Network, switches: &Switches) -> Vec<f64> {
     stops.dedup_by(|b, a| *b - *a < SAME_MOMENT_S);
     stops
 }
+
+/// How long a step may be that goes towards a stop so far away: two even steps rather than one long and one tiny.
+pub fn towards(left_s: f64, allowed_s: f64) -> f64 {
+    if allowed_s >= left_s {
+        left_s
+    } else if allowed_s > 0.5 * left_s {
+        0.5 * left_s
+    } else {
+        allowed_s
+    }
+}

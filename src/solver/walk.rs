@@ -2,14 +2,14 @@
 //!
 //! It knows nothing of how steps are made, so that nights can go alone or abreast.
 
-use super::attempt::Attempt;
+use super::attempt::{Attempt, Trying};
 use super::failure::{SolveError, column};
 use super::marched::{Effort, Marched, ledger};
 use super::method::STAGES;
 use super::pace::{FIRST_STEP_S, Pace};
 use super::sampler::Sampler;
 use super::step::StepError;
-use super::stops::{SAME_MOMENT_S, stops};
+use super::stops::{SAME_MOMENT_S, stops, towards};
 use super::switching::Switches;
 use super::tried::Tried;
 use crate::network::Network;
@@ -44,17 +44,6 @@ pub struct Walk<'n> {
     trying: Trying,
     effort: Effort,
     at_departure: (Vec<f64>, Vec<f64>),
-}
-
-/// The step that is tried.
-#[derive(Clone, Copy)]
-enum Trying {
-    /// None yet from here.
-    Nothing,
-    /// For its error.
-    Error(Attempt),
-    /// One whose error is right, cut short where a thermostat acts.
-    Crossing { step_s: f64, tries: usize },
 }
 
 impl<'n> Walk<'n> {
@@ -101,14 +90,7 @@ impl<'n> Walk<'n> {
     pub fn step_to_try_s(&mut self) -> f64 {
         if matches!(self.trying, Trying::Nothing) {
             let left = self.stop_s() - self.time_s;
-            // Two even steps rather than one long and one tiny.
-            let step_s = if self.allowed_s >= left {
-                left
-            } else if self.allowed_s > 0.5 * left {
-                0.5 * left
-            } else {
-                self.allowed_s
-            };
+            let step_s = towards(left, self.allowed_s);
             self.trying = Trying::Error(Attempt::of(step_s, false));
             self.effort.evaluations += 1;
         }
