@@ -1,11 +1,38 @@
-//! The parts of an evaluation that work through the laws.
+//! The work space of a balance, and the parts of an evaluation that work through the laws.
 
 use super::law::Visitor;
 use super::order::{visit_all, visit_gas, visit_means, visit_rest, visit_streams};
-use super::rates::Balance;
+use super::pressures::Pressures;
 use super::slopes::Slopes;
 use super::values::Values;
+use crate::network::Network;
 use crate::physics::number::{Register, Work};
+
+/// An entry of the matrix of slopes: row, column, and where its value stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Entry {
+    /// The row.
+    pub row: usize,
+    /// The column.
+    pub column: usize,
+}
+
+/// The balance of a network, or of several that differ in sizes only, with its work space.
+#[derive(Debug, Clone)]
+pub struct Balance<'n, G: Register = f64> {
+    pub(super) nets: G::Each<'n, Network>,
+    pub(super) x: Vec<G>,
+    pub(super) out: Vec<G>,
+    pub(super) input_rates: Vec<G>,
+    pub(super) on: Vec<G>,
+    pub(super) warm_start: Vec<G>,
+    pub(super) pressures: Pressures,
+    pub(super) entries: Vec<Entry>,
+    pub(super) slots: Vec<u32>,
+    pub(super) slopes: Vec<G>,
+    /// Evaluations of the rates since the beginning.
+    pub evaluations: usize,
+}
 
 /// A part of an evaluation.
 pub enum Part<'a, G> {
@@ -46,6 +73,11 @@ impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
 }
 
 impl<'n, G: Register> Balance<'n, G> {
+    /// The network of the first lane, for what is alike in all.
+    pub(super) fn net(&self) -> &'n Network {
+        G::first(self.nets)
+    }
+
     #[inline(always)]
     fn all_under<const WIDE: bool>(&mut self, states: &[G], pressures: &[G]) {
         let net = self.net();

@@ -16,8 +16,9 @@ mod values;
 
 pub use alike::are_alike;
 pub use books::{stored_j, water_g};
+pub use evaluation::{Balance, Entry};
 pub use law::{Law, Visitor};
 pub use order::visit_all;
 pub use pressures::PressureError;
-pub use rates::{Balance, Entry};
+
 pub use values::is_on;

@@ -4,38 +4,12 @@
 //! rates they are found in order; for the slopes they stay in the matrix as rows of their own, whose elimination
 //! gives the slopes of the states alone.
 
-use super::evaluation::{Evaluation, Part};
+use super::evaluation::{Balance, Entry, Evaluation, Part};
 use super::order::visit_all;
 use super::pressures::{Column, PressureError, Pressures};
 use super::slopes::Pattern;
 use crate::network::Network;
 use crate::physics::number::Register;
-
-/// An entry of the matrix of slopes: row, column, and where its value stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Entry {
-    /// The row.
-    pub row: usize,
-    /// The column.
-    pub column: usize,
-}
-
-/// The balance of a network, or of several that differ in sizes only, with its work space.
-#[derive(Debug, Clone)]
-pub struct Balance<'n, G: Register = f64> {
-    pub(super) nets: G::Each<'n, Network>,
-    pub(super) x: Vec<G>,
-    pub(super) out: Vec<G>,
-    pub(super) input_rates: Vec<G>,
-    pub(super) on: Vec<G>,
-    warm_start: Vec<G>,
-    pressures: Pressures,
-    pub(super) entries: Vec<Entry>,
-    pub(super) slots: Vec<u32>,
-    pub(super) slopes: Vec<G>,
-    /// Evaluations of the rates since the beginning.
-    pub evaluations: usize,
-}
 
 impl<'n> Balance<'n> {
     /// The balance of a network, all heaters off.
@@ -116,9 +90,6 @@ impl<'n, G: Register> Balance<'n, G> {
     pub fn networks(&self) -> G::Each<'n, Network> {
         self.nets
     }
-    pub(super) fn net(&self) -> &'n Network {
-        G::first(self.nets)
-    }
     /// The places of the matrix of slopes that can be other than zero, by rows; columns reach over states,
     /// auxiliaries and inputs, rows over states, auxiliaries and books.
     pub fn entries(&self) -> &[Entry] {
@@ -146,10 +117,6 @@ impl<'n, G: Register> Balance<'n, G> {
         for on in &mut self.on {
             on.set_lane(lane, 0.0);
         }
-    }
-    /// The rates as they were last evaluated.
-    pub fn last(&self) -> &[G] {
-        &self.out
     }
     /// All columns as they were last evaluated.
     pub fn columns(&self) -> &[G] {

@@ -45,8 +45,6 @@ pub struct Factor<G = f64> {
     diagonal_slots: Vec<u32>,
     border: Border<G>,
     work: Vec<G>,
-    /// Factorisations made.
-    pub count: usize,
 }
 
 impl<G: Register> Factor<G> {
@@ -100,7 +98,6 @@ impl<G: Register> Factor<G> {
             place,
             starts,
             columns,
-            count: 0,
         }
     }
 
@@ -112,7 +109,6 @@ impl<G: Register> Factor<G> {
         slopes: impl Iterator<Item = G>,
         diagonal: &[G],
     ) -> Result<(), SingularError> {
-        self.count += 1;
         G::work(Factoring {
             factor: self,
             slopes,

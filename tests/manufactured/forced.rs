@@ -144,7 +144,9 @@ impl Forced<'_> {
             stepper.set_out(0, &vector);
             stepper.begin(time_s).unwrap();
             stepper.attempt(time_s, step_s).unwrap();
-            vector.copy_from_slice(&stepper.after);
+            for (i, value) in vector.iter_mut().enumerate() {
+                *value = stepper.tried(0).after(i);
+            }
             stepper.keep(0);
             for (i, way) in self.states.iter().enumerate() {
                 worst[i] = worst[i].max((vector[i] - way.at(time_s + step_s)).abs());

@@ -54,7 +54,9 @@ fn evenly(net: &Network, span_s: f64, steps: usize) -> Vec<Vec<f64>> {
                     .collect(),
             );
         }
-        vector.copy_from_slice(&stepper.after);
+        for (i, value) in vector.iter_mut().enumerate() {
+            *value = stepper.tried(0).after(i);
+        }
         stepper.keep(0);
         rows.push(vector.clone());
     }
