@@ -1,7 +1,7 @@
 //! One law by itself, with its exact slopes.
 
 use crate::balance::{Law, is_on};
-use crate::physics::number::Dual;
+use crate::physics::dual::Dual;
 
 /// A law's rows with their exact slopes along its columns.
 pub fn sloped<const K: usize, const R: usize, L: Law<K, R>>(

@@ -36,20 +36,28 @@ pub struct Balance<'n, G: Register = f64> {
 
 /// A part of an evaluation.
 pub enum Part<'a, G> {
-    /// What is known before the streams are, from these states.
-    Begin(&'a [G]),
-    /// What follows from the streams.
-    Finish,
-    /// All of it, from these states and pressures.
-    Under(&'a [G], &'a [G]),
-    /// All rows at the columns as they stand, nothing found.
-    Open,
+    /// Rates.
+    Rates(Through),
     /// The slopes of all laws at the columns as they stand.
     Slopes,
     /// How fast each row changes with the inputs, into this.
     Drift(&'a mut [G]),
 }
 
+/// Which laws are gone through; in one place of the machine code, since there are many.
+#[derive(Clone, Copy)]
+pub struct Through {
+    /// Those of what is known before the streams are.
+    pub before: bool,
+    /// Those of the streams between fins.
+    pub fins: bool,
+    /// Those of what follows from the streams.
+    pub after: bool,
+    /// Whether auxiliaries are found on the way; if not, what they are wrong by stands in their rows.
+    pub finding: bool,
+}
+
+/// An evaluation, as work on registers.
 pub struct Evaluation<'b, 'n, 'a, G: Register> {
     /// The balance.
     pub of: &'b mut Balance<'n, G>,
@@ -62,10 +70,7 @@ impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
     #[inline(always)]
     fn done<const WIDE: bool>(self) {
         match self.part {
-            Part::Begin(states) => self.of.begin_rates::<WIDE>(states),
-            Part::Finish => self.of.finish_rates::<WIDE>(),
-            Part::Under(states, pressures) => self.of.all_under::<WIDE>(states, pressures),
-            Part::Open => self.of.open_rates::<WIDE>(),
+            Part::Rates(through) => self.of.go_through::<WIDE>(through),
             Part::Slopes => self.of.find_slopes::<WIDE>(),
             Part::Drift(out) => self.of.find_drift(out),
         }
@@ -79,58 +84,46 @@ impl<'n, G: Register> Balance<'n, G> {
     }
 
     #[inline(always)]
-    fn all_under<const WIDE: bool>(&mut self, states: &[G], pressures: &[G]) {
-        let net = self.net();
-        self.begin_rates::<WIDE>(states);
-        for (given, pocket) in pressures.iter().zip(&net.pockets) {
-            self.x[pocket.pressure] = *given;
-        }
-        for &column in &net.auxiliaries.fin_streams {
-            self.x[column] = G::all(0.0);
-        }
-        self.values::<WIDE>().visit(|l| &l.fin_streams);
-        self.close(&net.auxiliaries.fin_streams);
-        self.finish_rates::<WIDE>();
-    }
-
-    /// What is known before the streams are.
-    #[inline(always)]
-    fn begin_rates<const WIDE: bool>(&mut self, states: &[G]) {
-        self.evaluations += 1;
+    fn go_through<const WIDE: bool>(&mut self, through: Through) {
         let order = &self.net().auxiliaries;
-        self.x[..states.len()].copy_from_slice(states);
-        self.out.fill(G::all(0.0));
-        // A trial that went astray leaves nothing behind.
-        for &column in [&order.means, &order.watts, &order.impacts]
-            .into_iter()
-            .flatten()
-        {
-            self.x[column] = G::all(0.0);
+        if through.before {
+            self.out.fill(G::all(0.0));
+            visit_means(&mut self.values::<WIDE>());
+            self.close(&order.means, through);
+            self.values::<WIDE>().visit(|l| &l.fan_watts);
+            self.close(&order.watts, through);
+            self.values::<WIDE>().visit(|l| &l.impacts);
+            self.close(&order.impacts, through);
         }
-        visit_means(&mut self.values::<WIDE>());
-        self.close(&order.means);
-        self.values::<WIDE>().visit(|l| &l.fan_watts);
-        self.close(&order.watts);
-        self.values::<WIDE>().visit(|l| &l.impacts);
-        self.close(&order.impacts);
+        if through.fins {
+            self.values::<WIDE>().visit(|l| &l.fin_streams);
+            self.close(&order.fin_streams, through);
+        }
+        if through.after {
+            visit_streams(&mut self.values::<WIDE>());
+            self.close_draughts::<WIDE>(through);
+            visit_gas(&mut self.values::<WIDE>());
+            if through.finding {
+                self.close(order.gas_heat.as_slice(), through);
+            } else {
+                self.values::<WIDE>().visit(|l| &l.gas_heat);
+            }
+            visit_rest(&mut self.values::<WIDE>());
+        }
     }
 
-    /// What follows from the streams.
     #[inline(always)]
-    fn finish_rates<const WIDE: bool>(&mut self) {
+    fn close_draughts<const WIDE: bool>(&mut self, through: Through) {
+        if !through.finding {
+            self.values::<WIDE>().visit(|l| &l.draughts);
+            return;
+        }
         let nets = self.nets;
-        visit_streams(&mut self.values::<WIDE>());
         for (number, pocket) in self.net().pockets.iter().enumerate() {
             let scale = G::read(nets, |net| net.pockets[number].draught_scale);
             self.x[pocket.draught] = self.out[pocket.draught] / scale;
             self.out[pocket.draught] = G::all(0.0);
         }
-        visit_gas(&mut self.values::<WIDE>());
-        if let Some(heat) = self.net().auxiliaries.gas_heat {
-            self.x[heat] = self.out[heat];
-            self.out[heat] = G::all(0.0);
-        }
-        visit_rest(&mut self.values::<WIDE>());
     }
 
     #[inline(always)]
@@ -145,17 +138,14 @@ impl<'n, G: Register> Balance<'n, G> {
 
     /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
     #[inline(always)]
-    fn close(&mut self, auxiliaries: &[usize]) {
+    fn close(&mut self, auxiliaries: &[usize], through: Through) {
+        if !through.finding {
+            return;
+        }
         for &column in auxiliaries {
             self.x[column] = self.out[column];
             self.out[column] = G::all(0.0);
         }
-    }
-
-    #[inline(always)]
-    fn open_rates<const WIDE: bool>(&mut self) {
-        self.out.fill(G::all(0.0));
-        visit_all(&mut self.values::<WIDE>());
     }
 
     #[inline(always)]

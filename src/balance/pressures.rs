@@ -5,7 +5,8 @@
 
 use crate::network::elements::{FinStream, Gap, Passage};
 use crate::network::graph::Network;
-use crate::physics::number::{Dual, Register};
+use crate::physics::dual::Dual;
+use crate::physics::number::Register;
 use nalgebra::{Cholesky, DMatrix, DVector};
 
 /// Streams are balanced to this, kg/s.

@@ -4,7 +4,7 @@
 //! rates they are found in order; for the slopes they stay in the matrix as rows of their own, whose elimination
 //! gives the slopes of the states alone.
 
-use super::evaluation::{Balance, Entry, Evaluation, Part};
+use super::evaluation::{Balance, Entry, Evaluation, Part, Through};
 use super::order::visit_all;
 use super::pressures::{Column, PressureError, Pressures};
 use super::slopes::Pattern;
@@ -39,7 +39,12 @@ impl<'n> Balance<'n> {
     /// The rates at any columns: states, auxiliaries and inputs as given. What an auxiliary is wrong by stands in its row.
     pub fn rates_at(&mut self, columns: &[f64]) -> &[f64] {
         self.x.copy_from_slice(columns);
-        self.part(Part::Open);
+        self.part(Part::Rates(Through {
+            before: true,
+            fins: true,
+            after: true,
+            finding: false,
+        }));
         &self.out
     }
     /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
@@ -136,14 +141,25 @@ impl<'n, G: Register> Balance<'n, G> {
     /// *Errors*: the air streams do not balance.
     pub fn rates_given_inputs(&mut self, states: &[G]) -> Result<&[G], PressureError> {
         let net = self.net();
-        self.part(Part::Begin(states));
+        self.set_out(states);
+        self.part(Part::Rates(Through {
+            before: true,
+            fins: false,
+            after: false,
+            finding: true,
+        }));
         for (kept, pocket) in self.warm_start.iter().zip(&net.pockets) {
             self.x[pocket.pressure] = *kept;
         }
         self.find_pressures()?;
-        self.part(Part::Finish);
+        self.part(Part::Rates(Through {
+            before: false,
+            fins: false,
+            after: true,
+            finding: true,
+        }));
         for pocket in &net.pockets {
-            self.out[pocket.pressure] = G::all(0.0);
+            self.out[pocket.pressure] = G::ZERO;
         }
         Ok(&self.out)
     }
@@ -152,7 +168,16 @@ impl<'n, G: Register> Balance<'n, G> {
     /// too much stands in the row of its pressure, kg/s. The pressure of a pocket whose air has no way out is taken as it is.
     pub fn rates_under(&mut self, time_s: G, states: &[G], pressures: &[G]) -> &[G] {
         self.read_inputs(time_s);
-        self.part(Part::Under(states, pressures));
+        self.set_out(states);
+        for (given, pocket) in pressures.iter().zip(&self.net().pockets) {
+            self.x[pocket.pressure] = *given;
+        }
+        self.part(Part::Rates(Through {
+            before: true,
+            fins: true,
+            after: true,
+            finding: true,
+        }));
         &self.out
     }
 
@@ -173,6 +198,25 @@ impl<'n, G: Register> Balance<'n, G> {
             }
         }
         Ok(())
+    }
+
+    /// Takes states; auxiliaries that are found by adding up begin at nothing, so that a trial that went astray leaves
+    /// nothing behind.
+    fn set_out(&mut self, states: &[G]) {
+        self.evaluations += 1;
+        self.x[..states.len()].copy_from_slice(states);
+        let order = &self.net().auxiliaries;
+        for &column in [
+            &order.means,
+            &order.watts,
+            &order.impacts,
+            &order.fin_streams,
+        ]
+        .into_iter()
+        .flatten()
+        {
+            self.x[column] = G::ZERO;
+        }
     }
 
     fn part(&mut self, part: Part<G>) {

@@ -3,7 +3,8 @@
 use super::law::{Law, Visitor};
 use super::values::{Four, is_on};
 use crate::network::graph::Laws;
-use crate::physics::number::{Dual, Number, Register};
+use crate::physics::dual::Dual;
+use crate::physics::number::{Number, Register};
 
 /// Records which places of the matrix the laws touch, in their order.
 pub struct Pattern<'a> {

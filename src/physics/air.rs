@@ -95,7 +95,7 @@ pub fn density_kg_per_m3<T: Number>(temp_c: T) -> T {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
 
     #[test]
     fn density_carries_the_slope_a_difference_quotient_finds() {

@@ -108,7 +108,7 @@ fn draught_factor<G: Register>(length_m: G) -> G {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     const FACINGS: [Facing; 3] = [Facing::Up, Facing::Down, Facing::Upright];

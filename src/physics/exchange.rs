@@ -86,7 +86,7 @@ pub fn filler_m3_per_s<T: Number>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     #[test]

@@ -92,7 +92,7 @@ pub fn passage_effectiveness<T: Number>(mass_kg_per_s: T, ha_w_per_k: T::Given) 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     #[test]

@@ -114,6 +114,8 @@ impl Number for Four {
 
 impl Register for Four {
     const LANES: usize = 4;
+    // The register is laid out as four numbers.
+    const ZERO: Self = Self(unsafe { std::mem::transmute::<[f64; 4], __m256d>([0.0; 4]) });
     type Each<'a, E: ?Sized + 'a> = [&'a E; 4];
 
     #[inline(always)]
@@ -195,5 +197,70 @@ impl Register for Four {
     #[inline(always)]
     fn wide_each<'a, E: ?Sized + 'a>(four: [[&'a E; 4]; 4]) -> [&'a E; 4] {
         four[0]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::physics::dual::Dual;
+    use proptest::prelude::*;
+
+    /// Every operation of the trait, in an expression that stays finite.
+    fn mixed<T: Number>(x: T, y: T, given: T::Given) -> T {
+        let size = x.where_positive(x, -x) + 0.5;
+        let bent = (size.sqrt() + size.cbrt()).times(given) / (y.squared() + 1.0);
+        let turned = (x * 0.1).exp() - y.logistic().plus(given) + size.ln().over(given);
+        bent.least(turned) + bent.largest(y) - size.powf(given) + x.positive_part().cubed()
+    }
+
+    proptest! {
+        #[test]
+        fn each_lane_is_what_a_single_number_gives_to_the_last_bit(
+            x in prop::array::uniform4(-40.0..40.0_f64),
+            y in prop::array::uniform4(-40.0..40.0_f64),
+            given in prop::array::uniform4(0.1..3.0_f64),
+        ) {
+            if !available() {
+                return Ok(());
+            }
+            let together = mixed(Four::of(x), Four::of(y), Four::of(given));
+            let sloped = mixed(
+                Dual::<2, Four>::variable(Four::of(x), 0),
+                Dual::variable(Four::of(y), 1),
+                Four::of(given),
+            );
+            for lane in 0..4 {
+                let alone = mixed(x[lane], y[lane], given[lane]);
+                prop_assert_eq!(together.lane(lane).to_bits(), alone.to_bits());
+                let alone = mixed(
+                    Dual::<2>::variable(x[lane], 0),
+                    Dual::variable(y[lane], 1),
+                    given[lane],
+                );
+                prop_assert_eq!(sloped.value.lane(lane).to_bits(), alone.value.to_bits());
+                for k in 0..2 {
+                    prop_assert_eq!(sloped.slopes[k].lane(lane).to_bits(), alone.slopes[k].to_bits());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_lane_is_set_and_read_and_asked_after() {
+        if !available() {
+            return;
+        }
+        let mut four = Four::ZERO;
+        four.set_lane(2, 7.0);
+        assert_eq!(four.array(), [0.0, 0.0, 7.0, 0.0]);
+        assert!(four.any(|v| v == 7.0) && !four.any(|v| v < 0.0));
+        let things = [1.0, 2.0, 3.0, 4.0];
+        let each = [&things[0], &things[1], &things[2], &things[3]];
+        assert_eq!(
+            Four::read(each, |thing| 2.0 * thing).array(),
+            [2.0, 4.0, 6.0, 8.0]
+        );
+        assert_eq!((Four::first(each), Four::nth(each, 3)), (&1.0, &4.0));
     }
 }

@@ -55,7 +55,7 @@ pub fn heater_outlet_c<T: Number>(inlet_c: T, watts: T, flow_kg_per_s: f64) -> T
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     #[test]

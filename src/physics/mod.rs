@@ -2,7 +2,9 @@
 //!
 //! | file | what it holds |
 //! |---|---|
-//! | [`number`] | the number a law is computed with: plain, carrying its slopes, or one of several nights |
+//! | [`number`] | what a number must have that a law is computed with |
+//! | [`dual`] | a number that carries its slopes |
+//! | [`elementary`] | cube root and exponential |
 //! | [`four`] | four nights in one register of the processor |
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
@@ -19,6 +21,7 @@
 pub mod air;
 pub mod conduction;
 pub mod convection;
+pub mod dual;
 pub mod elementary;
 pub mod exchange;
 pub mod fin;
@@ -28,6 +31,7 @@ pub mod jet;
 pub mod number;
 pub mod oil;
 pub mod orifice;
+mod plain;
 pub mod radiation;
 pub mod vapour;
 pub mod wire;

@@ -141,7 +141,7 @@ pub fn layer_w_per_k<T: Number>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     #[test]

@@ -68,7 +68,7 @@ pub fn both_ways<T: Number>(stream_kg_per_s: T, softness_kg_per_s: f64) -> (T, T
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     #[test]

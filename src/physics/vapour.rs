@@ -243,7 +243,7 @@ pub fn oil_evaporation_g_per_s<T: Number>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::physics::number::Dual;
+    use crate::physics::dual::Dual;
     use proptest::prelude::*;
 
     fn close(a: f64, b: f64, tolerance: f64) -> bool {

@@ -133,7 +133,10 @@ impl Spread {
         Harvest::of_each(tasks.iter().map(|task| self.scenario(task)))
     }
 
-    fn scenario(&self, task: &Task) -> Result<Scenario, String> {
+    /// The night of a task.
+    ///
+    /// *Errors*: in words, why a number cannot be set.
+    pub fn scenario(&self, task: &Task) -> Result<Scenario, String> {
         let mut tree = self.tree.clone();
         for (doubt, value) in &task.settings {
             let doubt = &self.doubts[*doubt];

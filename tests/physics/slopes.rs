@@ -89,7 +89,7 @@ impl Number for Stepped {
 /// `assert_slopes!(|x, y| law(x, y); [1.0, 2.0], [3.0, 4.0])`
 macro_rules! assert_slopes {
     (|$($x:ident),+| $law:expr; $($point:expr),+ $(,)?) => {{
-        use coldsoak::physics::number::Dual;
+        use coldsoak::physics::dual::Dual;
         use $crate::slopes::{ROUNDING, STEP, Stepped};
         const K: usize = [$(stringify!($x)),+].len();
         for point in [$($point),+] {

@@ -9,13 +9,17 @@ use coldsoak::balance::Balance;
 use coldsoak::files::night::load_builtin;
 use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
+use coldsoak::study::spread::Spread;
 
 /// Runs of each, of which the median and the least are told.
 const RUNS: usize = 5;
-/// coldsoak's tolerance for the reference, and what CVODE is held to when the reference is checked.
+/// coldsoak's tolerance for the reference.
 const REFERENCE: f64 = 1e-3;
 /// The peers' tolerance for that check.
 const CHECK: f64 = 1e-7;
+
+/// Nights that go abreast: the one that is told, and plausible ones of a study of it.
+const ABREAST: u32 = 16;
 
 /// A night and what is tried on it.
 struct Case {
@@ -49,6 +53,7 @@ const CASES: [Case; 4] = [
         peers: &[1e-2, 1e-3, 1e-4, 3e-5, 1e-5, 3e-6],
         methods: &[
             Method::Ours,
+            Method::Abreast,
             Method::Cvode(Solver::Klu, 1.0),
             Method::Cvode(Solver::Klu, 30.0),
             Method::Ida(1.0),
@@ -146,27 +151,35 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
         1 => checked,
         finer => checked.at_resolution(finer),
     };
-    let net = assemble(&checked);
+    let mut crew = vec![assemble(&checked)];
+    if case.methods.contains(&Method::Abreast) {
+        let study = Spread::of(&scenario, 1).map_err(|_| "a built-in night has no study")?;
+        for task in study.plausible(ABREAST - 1) {
+            let plausible = check(&study.scenario(&task)?).map_err(|_| "no plausible night")?;
+            crew.push(assemble(&plausible));
+        }
+    }
+    let net = &crew[0];
     let states = net.index.states();
-    let slopes = Slopes::new(&net, &Balance::new(&net));
-    let reference = Method::Ours.integrate(&net, &slopes, REFERENCE)?;
+    let slopes = Slopes::new(net, &Balance::new(net));
+    let reference = Method::Ours.integrate(&crew, &slopes, REFERENCE)?;
     let by = if case.resolution == 1 {
         Method::Cvode(Solver::Klu, 1.0)
     } else {
         Method::Ida(1.0)
     };
-    let tight = by.integrate(&net, &slopes, CHECK)?;
+    let tight = by.integrate(&crew, &slopes, CHECK)?;
     checks.push(Checked {
         night: case.night,
         states,
         by: format!("{} at {CHECK:e}", by.name()),
-        difference_k: differences(&net, &reference, &tight)[1],
+        difference_k: differences(net, &reference, &tight)[1],
     });
     let tried: Vec<(Method, f64)> = case
         .methods
         .iter()
         .flat_map(|&method| {
-            let settings = if method == Method::Ours {
+            let settings = if method.is_ours() {
                 case.ours
             } else {
                 case.peers
@@ -183,8 +196,8 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
                 continue;
             }
             let begun = cpu_ms();
-            last[at] = method.integrate(&net, &slopes, setting);
-            times[at].push(cpu_ms() - begun);
+            last[at] = method.integrate(&crew, &slopes, setting);
+            times[at].push((cpu_ms() - begun) / method.nights(&crew) as f64);
         }
     }
     for ((&(method, setting), mut times), carried) in tried.iter().zip(times).zip(last) {
@@ -208,7 +221,7 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
             states,
             method,
             setting,
-            error_k: differences(&net, &carried, &reference),
+            error_k: differences(net, &carried, &reference),
             cpu_ms: [times[times.len() / 2], times[0]],
             work: carried.work,
         });

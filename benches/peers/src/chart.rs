@@ -7,9 +7,10 @@ use std::error::Error;
 use std::path::Path;
 
 const SIZE: (u32, u32) = (1120, 900);
-/// Okabe and Ito's colours, told apart by colour-blind eyes too.
-const COLOURS: [RGBColor; 8] = [
+/// Okabe and Ito's colours first, told apart by colour-blind eyes too; then greys and a pale green, and diffsol's dark red.
+const COLOURS: [RGBColor; 10] = [
     RGBColor(213, 94, 0),
+    RGBColor(0, 0, 0),
     RGBColor(0, 114, 178),
     RGBColor(86, 180, 233),
     RGBColor(90, 90, 90),
@@ -17,6 +18,7 @@ const COLOURS: [RGBColor; 8] = [
     RGBColor(140, 200, 120),
     RGBColor(204, 121, 167),
     RGBColor(230, 159, 0),
+    RGBColor(130, 20, 60),
 ];
 
 /// Draws it.
@@ -38,12 +40,20 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
             .collect();
         let most = of.iter().map(|p| p.cpu_ms[0]).fold(0.0, f64::max) * 1.5;
         let least = of.iter().map(|p| p.cpu_ms[0]).fold(f64::MAX, f64::min) / 1.5;
+        let errors = || of.iter().map(|p| p.error_k[0]).filter(|&e| e > 0.0);
+        let (best, worst) = (
+            errors().fold(f64::MAX, f64::min),
+            errors().fold(0.0, f64::max),
+        );
         let mut chart = ChartBuilder::on(&area)
             .caption(format!("{night}, {states} states"), ("sans-serif", 17))
             .margin(10)
             .x_label_area_size(40)
             .y_label_area_size(60)
-            .build_cartesian_2d((1e-4..20.0_f64).log_scale(), (least..most).log_scale())?;
+            .build_cartesian_2d(
+                (best / 1.5..worst * 1.5).log_scale(),
+                (least..most).log_scale(),
+            )?;
         chart
             .configure_mesh()
             .x_desc("largest error of an engine cell, K")
@@ -54,7 +64,7 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
             .draw()?;
         for (number, &method) in methods.iter().enumerate() {
             let colour = COLOURS[number % COLOURS.len()];
-            let width = if method == Method::Ours { 3 } else { 1 };
+            let width = if method.is_ours() { 3 } else { 1 };
             let mut line: Vec<(f64, f64)> = of
                 .iter()
                 .filter(|p| p.method == method)

@@ -14,6 +14,8 @@ use coldsoak::network::Network;
 pub enum Method {
     /// coldsoak's own march.
     Ours,
+    /// The same, with other plausible nights abreast; what it costs is told for one night.
+    Abreast,
     /// CVODE with this solver, the air this much looser.
     Cvode(Solver, f64),
     /// IDA with KLU, the air this much looser.
@@ -26,8 +28,9 @@ pub enum Method {
 const LOOSE: f64 = 30.0;
 
 /// All that run at about a hundred states.
-pub const ALL: [Method; 9] = [
+pub const ALL: [Method; 10] = [
     Method::Ours,
+    Method::Abreast,
     Method::Cvode(Solver::Klu, 1.0),
     Method::Cvode(Solver::Klu, LOOSE),
     Method::Cvode(Solver::Dense, 1.0),
@@ -50,6 +53,7 @@ impl Method {
         };
         match self {
             Self::Ours => "coldsoak".into(),
+            Self::Abreast => "coldsoak abreast".into(),
             Self::Cvode(Solver::Klu, loose) => format!("CVODE KLU{}", air(loose)),
             Self::Cvode(Solver::Dense, loose) => format!("CVODE dense{}", air(loose)),
             Self::Ida(loose) => format!("IDA KLU{}", air(loose)),
@@ -59,16 +63,28 @@ impl Method {
         }
     }
 
-    /// Carries a night at a tolerance: coldsoak's own, or of the peers' kind.
+    /// Whether its tolerances are coldsoak's.
+    pub fn is_ours(self) -> bool {
+        matches!(self, Self::Ours | Self::Abreast)
+    }
+
+    /// How many of these nights it carries at once.
+    pub fn nights(self, crew: &[Network]) -> usize {
+        if self == Self::Abreast { crew.len() } else { 1 }
+    }
+
+    /// Carries the first of these nights at a tolerance: coldsoak's own, or of the peers' kind.
     pub fn integrate(
         self,
-        net: &Network,
+        crew: &[Network],
         slopes: &Slopes,
         tolerance: f64,
     ) -> Result<Carried, String> {
+        let net = &crew[0];
         let field = || Field::new(net, slopes.clone());
         match self {
             Self::Ours => ours::integrate(net, tolerance),
+            Self::Abreast => ours::abreast(crew, tolerance),
             Self::Cvode(solver, air) => {
                 carry(net, Cvode::new(field(), Hold { tolerance, air }, solver))
             }

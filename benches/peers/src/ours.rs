@@ -3,11 +3,30 @@
 use crate::carried::{Carried, Work};
 use crate::problem::{SAME_MOMENT_S, SAMPLE_S};
 use coldsoak::network::Network;
-use coldsoak::solver::march;
+use coldsoak::solver::{Marched, Wanted, march, march_abreast};
 
 /// Carries a night.
 pub fn integrate(net: &Network, tolerance: f64) -> Result<Carried, String> {
     let marched = march(net, tolerance, SAMPLE_S).map_err(|e| e.to_string())?;
+    Ok(carried(net, &marched))
+}
+
+/// Carries nights abreast; what comes of the first.
+pub fn abreast(nets: &[Network], tolerance: f64) -> Result<Carried, String> {
+    let wanted = |net| Wanted {
+        net,
+        tolerance,
+        sample_s: SAMPLE_S,
+    };
+    let nights: Vec<Wanted> = nets.iter().map(wanted).collect();
+    let marched = march_abreast(&nights).into_iter();
+    let marched: Vec<Marched> = marched
+        .collect::<Result<_, _>>()
+        .map_err(|e| e.to_string())?;
+    Ok(carried(&nets[0], &marched[0]))
+}
+
+fn carried(net: &Network, marched: &Marched) -> Carried {
     let trace = &marched.trace;
     let mut cells: Vec<Vec<f64>> = Vec::new();
     for (k, &time_s) in trace.times_s.iter().enumerate() {
@@ -16,7 +35,7 @@ pub fn integrate(net: &Network, tolerance: f64) -> Result<Carried, String> {
         }
     }
     let effort = marched.effort;
-    Ok(Carried {
+    Carried {
         cells,
         switchings: trace.switchings.len(),
         work: Work {
@@ -26,5 +45,5 @@ pub fn integrate(net: &Network, tolerance: f64) -> Result<Carried, String> {
             jacobians: effort.steps,
             factorisations: effort.factorisations,
         },
-    })
+    }
 }

@@ -4,10 +4,13 @@ use crate::bench::{Checked, Point};
 use crate::methods::Method;
 use std::fmt::Write;
 
-/// The error at which costs are compared, K.
-pub const EQUAL_K: f64 = 0.05;
-/// Points whose errors lie here make the line; beyond, a method does not do what its tolerance says.
-const FITTED_K: [f64; 2] = [5e-4, 1.0];
+/// The errors at which costs are compared, K: what matters of a plan, and what the program delivers by itself on a night
+/// without a thermostat.
+pub const EQUAL_K: [f64; 2] = [0.05, 0.001];
+/// Points whose errors lie between these make the line; beyond, a method does not do what its tolerance says.
+const FITTED_K: [f64; 2] = [1e-4, 1.0];
+/// Nor do points count whose error is less than this many times what the reference may be off.
+const ABOVE_REFERENCE: f64 = 3.0;
 
 /// The head of a table.
 const HEAD: &str = "\
@@ -40,17 +43,17 @@ pub fn csv(points: &[Point]) -> String {
 
 /// A method's cost at equal error.
 struct Cost {
-    method: Method,
     /// From medians, from the least; ms.
     cpu_ms: [f64; 2],
     /// Whether the error lies between those of its points.
     within: bool,
 }
 
-/// The cost where the line through a method's points, logarithm against logarithm, meets the error asked for.
-fn cost(points: &[&Point], method: Method) -> Option<Cost> {
-    let near =
-        |p: &&&Point| p.method == method && (FITTED_K[0]..=FITTED_K[1]).contains(&p.error_k[0]);
+/// The cost where the line through a method's points, logarithm against logarithm, meets the error asked for; none if it does
+/// not fall.
+fn cost(points: &[&Point], method: Method, equal_k: f64, least_k: f64) -> Option<Cost> {
+    let fitted = FITTED_K[0].max(least_k)..=FITTED_K[1];
+    let near = |p: &&&Point| p.method == method && fitted.contains(&p.error_k[0]);
     let near: Vec<&Point> = points.iter().filter(near).copied().collect();
     if near.len() < 2 {
         return None;
@@ -62,19 +65,19 @@ fn cost(points: &[&Point], method: Method) -> Option<Cost> {
         let (mx, my) = (x.iter().sum::<f64>() / n, y.iter().sum::<f64>() / n);
         let along: f64 = x.iter().zip(&y).map(|(x, y)| (x - mx) * (y - my)).sum();
         let spread: f64 = x.iter().map(|x| (x - mx).powi(2)).sum();
-        (my + along / spread * (EQUAL_K.ln() - mx)).exp()
+        // Dearer the more wrong is no line.
+        (along < 0.0).then(|| (my + along / spread * (equal_k.ln() - mx)).exp())
     };
     let errors = || near.iter().map(|p| p.error_k[0]);
     Some(Cost {
-        method,
-        cpu_ms: [at(0), at(1)],
-        within: errors().any(|e| e <= EQUAL_K) && errors().any(|e| e >= EQUAL_K),
+        cpu_ms: [at(0)?, at(1)?],
+        within: errors().any(|e| e <= equal_k) && errors().any(|e| e >= equal_k),
     })
 }
 
 /// The cheapest run of a method whose error is not above the one asked for.
-fn cheapest(points: &[&Point], method: Method) -> String {
-    let right = |p: &&&Point| p.method == method && p.error_k[0] <= EQUAL_K;
+fn cheapest(points: &[&Point], method: Method, equal_k: f64) -> String {
+    let right = |p: &&&Point| p.method == method && p.error_k[0] <= equal_k;
     let cheaper = |a: &&&Point, b: &&&Point| a.cpu_ms[0].total_cmp(&b.cpu_ms[0]);
     let found = points.iter().filter(right).min_by(cheaper);
     found.map_or_else(
@@ -83,41 +86,64 @@ fn cheapest(points: &[&Point], method: Method) -> String {
     )
 }
 
-/// Costs at equal error, a table a night, and how far the references are from an independent one.
+/// Costs at equal error, two tables a night, and how far the references are from an independent one.
 pub fn table(points: &[Point], checks: &[Checked]) -> String {
-    let mut text = format!("CPU at an engine error of {EQUAL_K} K\n");
+    let mut text = String::from("CPU at equal errors of the worst engine cell\n");
     for check in checks {
         let of: Vec<&Point> = points
             .iter()
             .filter(|p| p.night == check.night && p.states == check.states)
             .collect();
-        let mut methods: Vec<Method> = Vec::new();
-        for p in &of {
-            if !methods.contains(&p.method) {
-                methods.push(p.method);
-            }
-        }
-        let costs: Vec<Cost> = methods.iter().filter_map(|&m| cost(&of, m)).collect();
-        let ours = costs.iter().find(|c| c.method == Method::Ours);
         let _ = writeln!(
             text,
-            "\n{}, {} states (reference against {}: {:.1e} K)\n",
+            "\n## {}, {} states (reference against {}: {:.1e} K)",
             check.night, check.states, check.by, check.difference_k
         );
-        text.push_str(HEAD);
-        for c in &costs {
-            let [median, least] = c.cpu_ms;
-            let ratio = |which: usize| ours.map_or(f64::NAN, |o| c.cpu_ms[which] / o.cpu_ms[which]);
-            let _ = writeln!(
-                text,
-                "| {}{} | {median:.1} | {least:.1} | {:.2} | {:.2} | {} |",
-                c.method.name(),
-                if c.within { "" } else { " (extrapolated)" },
-                ratio(0),
-                ratio(1),
-                cheapest(&of, c.method)
+        for equal_k in EQUAL_K {
+            let _ = writeln!(text, "\nAt {equal_k} K:\n");
+            text.push_str(HEAD);
+            rows(
+                &mut text,
+                &of,
+                equal_k,
+                ABOVE_REFERENCE * check.difference_k,
             );
         }
     }
     text
+}
+
+fn rows(text: &mut String, of: &[&Point], equal_k: f64, least_k: f64) {
+    let mut methods: Vec<Method> = Vec::new();
+    for p in of {
+        if !methods.contains(&p.method) {
+            methods.push(p.method);
+        }
+    }
+    let costs: Vec<(Method, Option<Cost>)> = methods
+        .into_iter()
+        .map(|method| (method, cost(of, method, equal_k, least_k)))
+        .collect();
+    let ours = costs.iter().find(|c| c.0 == Method::Ours);
+    let ours = ours.and_then(|c| c.1.as_ref());
+    for (method, cost) in &costs {
+        let line = cost.as_ref().map_or_else(
+            || "no line | | | ".to_owned(),
+            |c| {
+                let [median, least] = c.cpu_ms;
+                let ratio = |which: usize| match ours {
+                    Some(o) => format!("{:.2}", c.cpu_ms[which] / o.cpu_ms[which]),
+                    None => String::new(),
+                };
+                let mark = if c.within { "" } else { " (extrapolated)" };
+                format!(
+                    "{median:.1}{mark} | {least:.1} | {} | {}",
+                    ratio(0),
+                    ratio(1)
+                )
+            },
+        );
+        let cheapest = cheapest(of, *method, equal_k);
+        let _ = writeln!(text, "| {} | {line} | {cheapest} |", method.name());
+    }
 }
