@@ -15,3 +15,6 @@ pub use law::{Law, Visitor};
 pub use order::{Values, visit_all};
 pub use pressures::PressureError;
 pub use rates::{Balance, Entry};
+
+#[cfg(test)]
+mod tests;
