@@ -74,6 +74,7 @@ pub fn write(checks: &Path, orders: &[Case], folder: &Path) -> Result<(), Box<dy
         let rest: BTreeMap<String, Check> = rooms.into_values().flatten().collect();
         section(&mut text, OUTSIDE, &rest)?;
     }
+    small_changes(&mut text, &folder.join("mutants.csv"))?;
     writeln!(
         text,
         "## Measured orders\n\n![errors over refinement](orders.svg)\n"
@@ -91,8 +92,49 @@ const HEAD: &str = "# Verification: whether the equations are solved right\n\n\
 Remade by `.ci/verification`, which runs the tests, lets them record what they compared, and writes this page. A line is a \
 test: what it holds against which source, how many values it compared, and the one that came nearest to what is allowed. \
 Tolerances and errors are in the unit of what is compared, relative where none is named. `faults.txt` \
-tells what the tests find when the program is made wrong on purpose, `mutants.txt` which of the small changes that a program \
-makes by itself they see (`.ci/faults` and `.ci/mutants` write them).\n\n";
+tells what the tests find when the program is made wrong on purpose (`.ci/faults` writes it). The built-in nights by other \
+integrators are added by `.ci/verification --integrators`.\n\n";
+
+/// Whether tests see the small changes that `.ci/mutants` makes, folder by folder; nothing where it has not been run.
+fn small_changes(text: &mut String, table: &Path) -> Result<(), Box<dyn Error>> {
+    if !table.exists() {
+        return Ok(());
+    }
+    let mut folders: BTreeMap<String, BTreeMap<String, usize>> = BTreeMap::new();
+    for line in csv::Reader::from_path(table)?.deserialize() {
+        let (file, _line, _column, _change, outcome): (String, u32, u32, String, String) = line?;
+        let folder = file.split('/').nth(1).unwrap_or(&file).to_owned();
+        *folders
+            .entry(folder)
+            .or_default()
+            .entry(outcome)
+            .or_default() += 1;
+    }
+    text.push_str(CHANGES);
+    for (folder, outcomes) in folders {
+        let count = |outcome: &str| outcomes.get(outcome).copied().unwrap_or(0);
+        let changes: usize = outcomes.values().sum();
+        let tried = changes - count("not tried");
+        let killed = count("killed") + count("killed by time");
+        let compile = tried - count("does not compile");
+        let share = match compile {
+            0 => "-".to_owned(),
+            _ => format!("{:.1} %", 100.0 * killed as f64 / compile as f64),
+        };
+        writeln!(
+            text,
+            "| `{folder}/` | {changes} | {tried} | {compile} | {killed} | {share} |"
+        )?;
+    }
+    writeln!(text)?;
+    Ok(())
+}
+
+const CHANGES: &str = "## Small changes\n\n\
+A program makes every small change it knows (a sign, a comparison, a factor, an answer made up) and asks whether the tests \
+of that folder, in a small crate of its own, see it (`.ci/mutants`). What has changed since, or what there was no time for, \
+counts as not tried. Which live, and why some may, is told in `mutants.txt`.\n\n\
+| folder | changes | tried | compile | seen | of those that compile |\n|---|---|---|---|---|---|\n";
 
 fn section(text: &mut String, heading: &str, checks: &BTreeMap<String, Check>) -> std::fmt::Result {
     writeln!(text, "## {heading}\n")?;

@@ -22,3 +22,6 @@ pub use order::visit_all;
 pub use pressures::PressureError;
 
 pub use values::is_on;
+
+#[cfg(test)]
+mod tests;

@@ -246,23 +246,3 @@ impl<'n, G: Register> Balance<'n, G> {
         self.part(Part::Drift(out));
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::files::night::load_builtin;
-    use crate::network::assemble;
-    use crate::scenario::check::check;
-
-    #[test]
-    fn a_trial_that_went_astray_leaves_nothing_behind() {
-        let scenario = load_builtin("demo").unwrap().scenario;
-        let net = assemble(&check(&scenario).unwrap());
-        let mut balance = Balance::new(&net);
-        balance.switch(0, true);
-        let good = balance.rates(0.0, &net.initial).unwrap().to_vec();
-        let astray = vec![f64::NAN; net.initial.len()];
-        let _ = balance.rates(0.0, &astray);
-        assert_eq!(balance.rates(0.0, &net.initial).unwrap(), good);
-    }
-}

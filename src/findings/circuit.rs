@@ -291,6 +291,19 @@ mod tests {
         assert!(!with(1440.0, 0.0).overloaded());
     }
 
+    /// The rest of the circuit counts in both: 10 + 1 + 0.25 x 11 = 13.75 A; 12 A all night ask for 15 A and get them.
+    #[test]
+    fn the_breaker_asked_for_holds_the_other_load_and_may_be_filled() {
+        let with = |watts: f64, other_w: f64| {
+            let mut night = night();
+            night.plugged("fan", watts, 0.0, 12.0);
+            CircuitFinding::of(&night.trace(), &circuit(other_w))
+        };
+        assert!((with(1200.0, 120.0).needed_breaker_a - 13.75).abs() < 1e-9);
+        let full = with(1440.0, 0.0);
+        assert_eq!((full.needed_breaker_a, full.overloaded()), (15.0, false));
+    }
+
     #[test]
     fn a_load_is_continuous_from_three_hours_on() {
         for (hours, continuous) in [(2.99, false), (3.0, true)] {
@@ -354,6 +367,10 @@ mod tests {
         night.plugged("late", 1200.0, 7.0, 12.0);
         let found = CircuitFinding::of(&night.trace(), &circuit(0.0));
         assert_eq!((found.peak_current_a, found.continuous), (5.0, false));
+        let mut night = self::night().leaving(6.0);
+        night.plugged("too large", 2400.0, 6.0, 12.0);
+        let at_the_departure = CircuitFinding::of(&night.trace(), &circuit(0.0));
+        assert_eq!(at_the_departure.too_large(), None);
     }
 
     /// Drops on 120 V worked out from wire tables (2 x length x ohm/m x A; ohm/m as tested in `physics::wire`):

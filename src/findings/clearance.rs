@@ -78,5 +78,6 @@ mod tests {
         assert!(case_first.change_um > change_um(-10.0, -10.0).change_um);
         assert!(crank_first.change_um < change_um(-10.0, -10.0).change_um);
         assert!(case_first.case_warmer_than_crank && !crank_first.case_warmer_than_crank);
+        assert!(!change_um(5.0, 5.0).case_warmer_than_crank);
     }
 }

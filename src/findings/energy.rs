@@ -69,7 +69,8 @@ mod tests {
     fn found(end_c: f64, tariff: Option<f64>) -> EnergyFinding {
         let mut night = Handmade::hours(&[0.0, 1.0, 2.0, 3.0]).leaving(2.0);
         night.heater("fan", 500.0, &[0.0, 1.8e6, 3.6e6, 5.4e6]);
-        night.heater("pad", 100.0, &[0.0, 0.0, 0.36e6, 0.72e6]);
+        // Its meter does not begin at nothing.
+        night.heater("pad", 100.0, &[0.5e6, 0.5e6, 0.86e6, 1.22e6]);
         night
             .cell("case", &[-10.0, 0.0, end_c, 90.0])
             .heat_capacity_j_per_k = 50e3;

@@ -220,6 +220,14 @@ mod tests {
             time_h: 3.0,
         };
         assert_eq!(told, [carb, skin]);
+        let mut night = Handmade::hours(&[0.0, 1.0, 2.0]);
+        night.cell("carb", &[0.0, 64.0, 64.0]).carburettor = true;
+        night.cell("skin", &[60.0]).skin = true;
+        let told = warned(night, true, 0.0);
+        assert!(
+            matches!(told[..], [Warning::HotCarburettor { time_h: 1.0, .. }]),
+            "sixty itself is not too hot, and the first hour is told: {told:?}"
+        );
     }
 
     #[test]
@@ -297,17 +305,26 @@ mod tests {
         assert!((current_a - 15.25).abs() < 1e-12);
     }
 
-    /// 12 A for two hours beside 2.5 A all night ask for 15.1 A (NEC 210.20(A), from memory).
+    /// 12 A for two hours beside 2.5 A all night (0.5 A of them the other load) ask for 15.1 A (NEC 210.20(A), from memory).
     #[test]
     fn what_comes_on_beside_a_continuous_load_is_counted_with_it() {
         let mut night = Handmade::hours(&[0.0, 9.0]);
-        night.plugged("pad", 300.0, 0.0, 9.0);
+        night.plugged("pad", 240.0, 0.0, 9.0);
         night.plugged("fan", 1440.0, 5.0, 7.0);
-        let told = warned(night, true, 0.0);
-        let [Warning::LoadBesideContinuous { needed_a, .. }] = told[..] else {
+        let told = warned(night, true, 60.0);
+        let [
+            Warning::LoadBesideContinuous {
+                current_a,
+                continuous_a,
+                needed_a,
+                ..
+            },
+        ] = told[..]
+        else {
             panic!("{told:?}");
         };
         assert!((needed_a - 15.125).abs() < 1e-9);
+        assert_eq!((current_a, continuous_a), (14.5, 2.5));
     }
 
     #[test]

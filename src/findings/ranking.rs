@@ -101,6 +101,7 @@ mod tests {
         let in_order = [
             key(9.0, 0.49, 2.0), // ready, the driest step, least energy, larger margin
             key(5.0, 0.0, 2.0),  // smaller margin
+            key(9.0, 0.0, 2.1),  // a little more energy
             key(30.0, 0.2, 3.0), // more energy
             key(30.0, 0.5, 1.0), // the next step of water
             key(30.0, 1.0, 1.0), // not ready: warm, but too wet
@@ -108,7 +109,7 @@ mod tests {
             key(-9.0, 0.0, 0.0), // not ready: too cold by far, for no energy at all
         ];
         assert!(in_order.is_sorted());
-        let mut shuffled = [4, 2, 6, 0, 5, 1, 3].map(|i| in_order[i]);
+        let mut shuffled = [4, 2, 6, 0, 5, 7, 1, 3].map(|i| in_order[i]);
         shuffled.sort();
         assert_eq!(shuffled, in_order);
         assert!(in_order.windows(2).all(|pair| pair[0] < pair[1]));

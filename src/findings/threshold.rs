@@ -229,6 +229,9 @@ mod tests {
         let pair = reach(&[0.0, 1.0, 2.0, 3.0], &[70.0, 1.0, 2.0, 6.0], 1.5);
         assert!((after(&pair.first) - 1.0).abs() < 1e-12);
         assert_eq!(pair.hold, pair.first);
+        // It goes on between two samples: 1 °C at 1 h and 9 °C at 3 h are 3 °C at 1.5 h and 4 °C at 1.75 h.
+        let within = reach(&[0.0, 1.0, 3.0], &[70.0, 1.0, 9.0], 1.5);
+        assert!((after(&within.first) - 0.25).abs() < 1e-12);
         // Cold before it, warm ever since: no time at all.
         assert_eq!(
             after(&reach(&[0.0, 1.0, 2.0], &[0.0, 8.0, 9.0], 1.0).hold),

@@ -5,8 +5,8 @@ use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
 use coldsoak::solver::{Marched, Wanted, march, march_abreast};
 
-/// No temperature, film or vapour may differ by more than this, K, g or g/m3: nothing but rounding is different, since
-/// abreast no pivots are chosen.
+/// No temperature, film or vapour may differ by more than this, K, g or g/m3, or by more than this part of it: nothing
+/// but rounding is different, since abreast no pivots are chosen. 4e-6 g of 127 g was found.
 const SAME: f64 = 1e-6;
 /// Nor any sum of joules, by this part of it: 1.3e-7 was found.
 const SAME_PART: f64 = 1e-6;
@@ -66,7 +66,7 @@ fn nights_abreast_are_the_nights_alone() {
             let (a, b) = (found.trace.sample(k), alone.trace.sample(k));
             for (i, (a, b)) in a.iter().zip(b).enumerate() {
                 let allowed = if i < states {
-                    SAME
+                    SAME * b.abs().max(1.0)
                 } else {
                     SAME_PART * b.abs().max(1e3)
                 };

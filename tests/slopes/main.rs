@@ -227,3 +227,14 @@ fn the_eliminated_border_gives_the_slopes_of_the_closed_rates() {
     }
     closed(&sealed());
 }
+
+#[test]
+fn a_trial_that_went_astray_leaves_nothing_behind() {
+    let net = network("flat-four-3l1");
+    let mut balance = Balance::new(&net);
+    balance.switch(0, true);
+    let good = balance.rates(0.0, &net.initial).unwrap().to_vec();
+    let astray = vec![f64::NAN; net.initial.len()];
+    let _ = balance.rates(0.0, &astray);
+    assert_eq!(balance.rates(0.0, &net.initial).unwrap(), good);
+}
