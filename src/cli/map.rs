@@ -63,10 +63,10 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     let at_s = time.map_or(night.trace.departure_s, |time| clock.seconds_until(time));
     let end_s = night.trace.times_s.last().copied().unwrap_or(0.0);
     if at_s > end_s {
-        let (begin, end) = (clock.told(0.0), clock.told(end_s));
+        let (begin, end) = (clock.dated(0.0), clock.dated(end_s));
         let what = format!(
             "--at: {} is not within the night, which runs from {begin} to {end}",
-            clock.told(at_s)
+            clock.dated(at_s)
         );
         return Err(slip(what, "name a time between its beginning and its end").into());
     }
@@ -98,11 +98,11 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     write_file(&wanted.out, &bytes, wanted.force)?;
     if !args.quiet {
         let what = match &wanted.every {
-            None => format!("at {}", clock.told(at_s)),
-            Some(every) => format!("every {every}"),
+            None => format!(" at {}", clock.dated(at_s)),
+            Some(every) => format!(", every {every},"),
         };
         let out = wanted.out.display();
-        say::out(&format!("The engine {what} is in {out}\n"))?;
+        say::out(&format!("The engine{what} is in {out}\n"))?;
     }
     Ok(Outcome::Done)
 }

@@ -86,7 +86,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
             let (width, leave_s) = (say::width(), night.trace.departure_s);
             text += &format!("\n{}", sketch::night(&night, width));
             let drawn = map::text(&Map::of(&night), leave_s, width, say::colours());
-            text += &format!("\nThe engine at departure\n{drawn}");
+            if !drawn.is_empty() {
+                text += &format!("\nThe engine at departure\n{drawn}");
+            }
         }
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and charts are in {}\n", path.display());

@@ -1,7 +1,7 @@
 //! One night in brief: the verdict, its warnings, the clock times, the cautions.
 
 use super::comparison_text::setting;
-use super::night_text::{verdict, warnings};
+use super::night_text::{thin, verdict, warnings};
 use super::phrase::wrapped;
 use super::{cautions, events_text};
 use crate::night::Night;
@@ -20,6 +20,9 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     writeln!(text, "{}", night.scenario.scenario().title)?;
     writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}", wrapped(&verdict(f, units), width, ""))?;
+    if let Some(thin) = thin(f) {
+        writeln!(text, "{}", wrapped(&thin, width, ""))?;
+    }
     warnings(text, f, units, width)?;
     if f.warnings.is_empty() {
         writeln!(text)?;

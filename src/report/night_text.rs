@@ -8,6 +8,9 @@ use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
 
+/// Books that are off by less than this part are told to close: what the rounding of numbers leaves is far smaller.
+const SOUND: f64 = 1e-9;
+
 /// The whole text; `engine` is what its file is called, `width` that of the terminal.
 pub fn told(night: &Night, engine: &str, width: u16) -> String {
     let mut text = String::new();
@@ -23,6 +26,9 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "{}", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}\n", asked::told(night, engine, width))?;
     writeln!(text, "{}", verdict(f, units))?;
+    if let Some(thin) = thin(f) {
+        writeln!(text, "{}", wrapped(&thin, width, ""))?;
+    }
     warnings(text, f, units, width)?;
     warmth(text, f, units)?;
     if let Some(why) = &night.unsettled {
@@ -42,9 +48,9 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
     writeln!(
         text,
-        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them taken again with a shorter one.",
-        f.ledger.energy_error.abs(),
-        f.ledger.water_error.abs(),
+        "\nBooks close: energy {}, water {}. {} steps, {} of them taken again with a shorter one.",
+        closes(f.ledger.energy_error),
+        closes(f.ledger.water_error),
         night.effort.steps,
         night.effort.rejected,
     )?;
@@ -62,6 +68,24 @@ pub(super) fn verdict(f: &Findings, units: Units) -> String {
     }
     let unmet: Vec<String> = f.ready.unmet.iter().map(|u| lacks(u, units)).collect();
     format!("NOT ready at departure: {}.", unmet.join("; "))
+}
+
+/// That a margin is thin, and what to do about it.
+pub(super) fn thin(f: &Findings) -> Option<String> {
+    let coldest = f.coldest.as_ref().filter(|_| f.ready.is_thin())?;
+    Some(format!(
+        "That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, or put a \
+thermometer on the {} before you trust it.",
+        coldest.label
+    ))
+}
+
+/// How far off a book is, over what went through it; rounding is not told in digits.
+fn closes(error: f64) -> String {
+    match error.abs() {
+        small if small < SOUND => format!("to better than {SOUND:e}"),
+        error => format!("only to {error:.1e}"),
+    }
 }
 
 /// Right under the verdict, so that nobody reads "ready" alone; what is dangerous first of all.
@@ -256,7 +280,7 @@ fn energy(text: &mut String, night: &Night, width: u16) -> Result {
     }
     write!(text, "{}", circuit_text::told(&f.circuit, width))?;
     if let Some(heat) = where_heat_went(night) {
-        let heat = format!("  lost in the last hour: {heat}");
+        let heat = format!("  lost to hangar and cabin in the last hour: {heat}");
         writeln!(text, "{}", wrapped(&heat, width, "    "))?;
     }
     Ok(())

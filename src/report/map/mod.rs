@@ -22,6 +22,7 @@ mod side;
 mod strip;
 mod style;
 mod svg;
+mod tags;
 #[cfg(test)]
 mod tests;
 mod text;

@@ -22,6 +22,8 @@ pub struct Moment {
     pub coldest: Option<Coldest>,
     /// Engine parts under the threshold, and engine parts in all.
     pub under: (usize, usize),
+    /// What is asked of every engine part, °C.
+    pub threshold_c: f64,
     /// The hangar air, °C.
     pub hangar_c: f64,
 }
@@ -59,6 +61,7 @@ impl Moment {
             on: on.collect(),
             coldest: Coldest::of(legend, &row),
             under: (engine().filter(|p| cold(&p.part)).count(), engine().count()),
+            threshold_c,
             hangar_c: row[legend.hangar],
         }
     }

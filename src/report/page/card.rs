@@ -1,19 +1,22 @@
 //! The schedule card: when to switch what on, what a thermometer should read on the way, what to check by hand.
 
 use super::data::{Card, Entry};
+use crate::findings::THIN_MARGIN_K;
 use crate::night::Night;
-use crate::report::asked::sensor;
-use crate::report::phrase::{finely, size, temperature};
+use crate::quantity::Units;
+use crate::report::asked::{coverings, sensor};
+use crate::report::phrase::{finely, size, whole};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;
+use crate::scenario::part::Role;
 use crate::scenario::start::Warmth;
 use crate::study::when::Checkpoint;
-use crate::trace::Trace;
+use crate::trace::{CellNote, Trace};
 
 /// What to check by hand before the flight. Common practice, no source; the makers' manuals come first.
-const BY_HAND: [&str; 5] = [
-    "Magnetos off, key out, before anybody touches the propeller.",
-    "Feel or measure oil, cylinders, crankcase and propeller flange: all of them, not only the nearest.",
+const MAGNETOS: &str = "Magnetos off, key out, before anybody touches the propeller.";
+const FEEL: &str = "Feel or measure all of oil, cylinders, crankcase and propeller flange";
+const BY_HAND: [&str; 3] = [
     "Unplug every heater, take it out, and put the cord away from the propeller.",
     "Take out plugs, blankets and covers, and count them.",
     "Look into the filler and at the breather's end for water and ice.",
@@ -41,7 +44,7 @@ pub fn card(night: &Night) -> Card {
         };
         // Many a name tells its watts.
         let watts = format!("{:.0} W", heater.power.si());
-        let watts = match heater.name.contains(&watts) {
+        let watts = match tells(&heater.name, &watts) {
             true => String::new(),
             false => format!(", {watts}"),
         };
@@ -69,28 +72,36 @@ pub fn card(night: &Night) -> Card {
     if scenario.heaters.is_empty() {
         entries.push((0.0, "No heater is planned.".to_owned()));
     }
-    if let Some(check) = Checkpoint::of(night) {
-        let half_s = (check.time_s + first_on_s(&night.trace)) / 2.0;
-        for time_s in [half_s, check.time_s] {
-            let reads = read(&night.trace, &check, time_s);
-            entries.push((
-                time_s,
-                format!(
-                    "The {} should read about {} or more, in the mean.",
-                    check.label,
-                    temperature(reads, units)
-                ),
-            ));
+    if !night.scenario.body().gaps.is_empty() {
+        let close = format!("Close the cowl as computed: {}.", coverings(night));
+        entries.push((0.0, close));
+    }
+    let spot = spot(&night.trace);
+    if let (Some(check), Some(spot)) = (Checkpoint::of(night), spot) {
+        let on_s = first_on_s(&night.trace);
+        let put = format!(
+            "Put a thermometer on the {}: of what air reaches, the coldest at departure.",
+            spot.label
+        );
+        entries.push((on_s, put));
+        for time_s in [(check.time_s + on_s) / 2.0, check.time_s] {
+            let reads = reads(spot, &night.trace.at(time_s), units);
+            entries.push((time_s, format!("It should read {reads}.")));
         }
     }
     if let Some(coldest) = &night.findings.coldest {
         let threshold_c = scenario.question.threshold.celsius();
         let gap = coldest.temp_c - threshold_c;
         let stands = if gap < 0.0 { "short of" } else { "over" };
+        let there = spot.filter(|s| s.part != coldest.part);
+        let there = there.map_or(String::new(), |s| {
+            let reads = reads(s, &night.trace.at(leave_s), units);
+            format!(" It should read {reads}.")
+        });
         entries.push((
             leave_s,
             format!(
-                "Departure. The {} is coldest, at {}, {} {stands} the {} asked: measure there.",
+                "Departure.{there} The {} is coldest, at {}, {} {stands} the {} asked: measure there.",
                 coldest.label,
                 finely(coldest.temp_c, units),
                 size(gap, units),
@@ -109,8 +120,54 @@ pub fn card(night: &Night) -> Card {
                 what,
             })
             .collect(),
-        by_hand: BY_HAND.map(str::to_owned).to_vec(),
+        by_hand: by_hand(night),
     }
+}
+
+fn by_hand(night: &Night) -> Vec<String> {
+    let units = night.scenario.scenario().units;
+    let parts = &night.scenario.body().parts;
+    let mut propeller = parts.iter().filter(|p| p.role == Role::propeller);
+    let hub = propeller.next().and_then(|hub| {
+        let found = night.findings.parts.iter().find(|p| p.part == hub.name)?;
+        let at = whole(found.temp_c, units);
+        Some(format!("; the {} should be at about {at}", found.label))
+    });
+    let feel = format!("{FEEL}{}.", hub.unwrap_or_default());
+    let rest = BY_HAND.map(str::to_owned);
+    [MAGNETOS.to_owned(), feel]
+        .into_iter()
+        .chain(rest)
+        .collect()
+}
+
+/// Whether a name tells these watts: `250 W fan` does not tell 50 W.
+fn tells(name: &str, watts: &str) -> bool {
+    let numeral = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
+    name.match_indices(watts)
+        .any(|(at, _)| !name[..at].ends_with(numeral))
+}
+
+/// The one spot for a thermometer: the engine part that is coldest at departure of those that the air round the engine
+/// reaches, so that a probe can be put on it; of all engine parts where air reaches none.
+fn spot(trace: &Trace) -> Option<&CellNote> {
+    let row = trace.at(trace.departure_s);
+    let coldest = |reached: bool| {
+        let cells = trace.legend.cells.iter();
+        let cells = cells.filter(|c| c.engine && (!reached || !c.pockets.is_empty()));
+        cells.min_by(|a, b| row[a.column].total_cmp(&row[b.column]))
+    };
+    coldest(true).or_else(|| coldest(false))
+}
+
+/// What a thermometer reads there, and how far off it may be: as far as a cowl closed worse or better moves the coldest
+/// part.
+fn reads(spot: &CellNote, row: &[f64], units: Units) -> String {
+    let doubt = units.step(THIN_MARGIN_K);
+    format!(
+        "{}, give or take {doubt:.0}",
+        whole(row[spot.column], units)
+    )
 }
 
 fn first_on_s(trace: &Trace) -> f64 {
@@ -118,14 +175,42 @@ fn first_on_s(trace: &Trace) -> f64 {
     ons.map(|s| s.time_s).fold(f64::MAX, f64::min)
 }
 
-/// What the spot of a checkpoint reads at another time, °C.
-fn read(trace: &Trace, check: &Checkpoint, time_s: f64) -> f64 {
-    let row = trace.at(time_s);
-    let group = trace.legend.readings.iter().find(|r| r.key == check.spot);
-    let cell = trace.legend.cells.iter().find(|c| c.part == check.spot);
-    match (group, cell) {
-        (Some(group), _) => group.columns.iter().map(|&(c, w)| w * row[c]).sum(),
-        (None, Some(cell)) => row[cell.column],
-        (None, None) => check.temp_c,
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::night::load_named_from;
+    use crate::files::sources::Outside;
+    use crate::night::run;
+
+    #[test]
+    fn watts_are_left_out_only_where_the_name_tells_just_these() {
+        assert!(tells("bay fan 350 W", "350 W") && tells("350 W fan", "350 W"));
+        assert!(!tells("the 350 W fan", "50 W") && !tells("fan of 1.50 W", "50 W"));
+    }
+
+    /// The spot is one part, can be reached, and no other that can be is colder.
+    #[test]
+    fn the_thermometer_goes_where_a_probe_can_and_where_it_is_coldest() {
+        for name in [
+            "demo",
+            "radial-underneath",
+            "thermostat-pad",
+            "block-cooling",
+        ] {
+            let scenario = load_named_from(name, Outside::Refused).unwrap().scenario;
+            let night = run(&scenario).unwrap();
+            let spot = spot(&night.trace).unwrap();
+            let row = night.trace.at(night.trace.departure_s);
+            let cells = night.trace.legend.cells.iter().filter(|c| c.engine);
+            let reached: Vec<_> = cells.filter(|c| !c.pockets.is_empty()).collect();
+            assert!(name == "block-cooling" || reached.contains(&spot), "{name}");
+            for cell in reached {
+                assert!(
+                    row[cell.column] >= row[spot.column],
+                    "{name}: {}",
+                    cell.label
+                );
+            }
+        }
     }
 }

@@ -11,6 +11,8 @@ pub struct Page {
     pub ready: bool,
     /// Ready or not, and why.
     pub verdict: String,
+    /// What is to be said of it.
+    pub more: Vec<String>,
     /// What is dangerous about it.
     pub dangers: Vec<String>,
     /// Warnings.
@@ -33,8 +35,8 @@ pub struct Page {
     pub map: Drawn,
     /// The moments of the map.
     pub steps: Vec<Step>,
-    /// Heat: name, kWh, W.
-    pub budget: Vec<Row>,
+    /// Where the heat went.
+    pub budget: Budget,
     /// The card for the hangar wall.
     pub card: Card,
     /// What it rests on.
@@ -75,7 +77,7 @@ pub struct ChoicesPage {
     /// The choices over plausible nights, if that was asked.
     pub bands: Option<BandsTable>,
     /// Where the heat of the chosen one went.
-    pub budget: Vec<Row>,
+    pub budget: Budget,
     /// The card for the hangar wall.
     pub card: Card,
     /// What it rests on.
@@ -119,6 +121,17 @@ pub struct Rests {
     pub command: String,
     /// Files and their hashes.
     pub inputs: Vec<Row>,
+}
+
+/// Where the heat went.
+#[derive(Debug, Clone, Serialize)]
+pub struct Budget {
+    /// Whose heat it was, if that is not plain.
+    pub whose: Option<String>,
+    /// A name, kWh, W.
+    pub rows: Vec<Row>,
+    /// What "lost" means.
+    pub lost: &'static str,
 }
 
 /// A row of a table.

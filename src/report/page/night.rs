@@ -32,6 +32,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         title: scenario.title.clone(),
         ready: f.ready.ready_at_departure,
         verdict: night_text::verdict(f, units),
+        more: night_text::thin(f).into_iter().collect(),
         dangers: dangers(&f.warnings)
             .into_iter()
             .map(str::to_owned)
@@ -49,7 +50,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         chart,
         map: drawn(&map),
         steps: steps::steps(night, &map),
-        budget: budget::rows(night),
+        budget: budget::budget(night, None),
         card: card::card(night),
         rests: rests::rests(night, from),
     })

@@ -50,7 +50,7 @@ fn standing(map: &Map, time_s: f64) -> Vec<(String, Bounds)> {
     let panel = map.panel().all_words(&moment);
     all.extend(panel.iter().map(|w| (w.text.clone(), w.bounds())));
     for (w, subject) in svg::readings(&map.drawing, &moment, map.units()) {
-        let whose = &map.drawing.subjects[subject].label;
+        let whose = subject.map_or("paper", |k| &map.drawing.subjects[k].label);
         all.push((format!("{} of the {whose}", w.text), w.bounds()));
     }
     for jet in &map.jets {
