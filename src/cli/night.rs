@@ -53,8 +53,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if wanted.refine {
         return refined(wanted, args, &loaded, &from);
     }
-    folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
-    folder::free(wanted.report.as_deref(), wanted.output.force)?;
+    let (out, force) = (wanted.output.out.as_deref(), wanted.output.force);
+    folder::may_write_folder(out, force)?;
+    folder::may_write_report(wanted.report.as_deref(), out, force)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
     if let Some(path) = &wanted.report {

@@ -41,7 +41,7 @@ pub use oil::{OilFinding, OilRange};
 pub use parts::PartFinding;
 pub use ranking::{RANKING_KEY, RankKey, rank_key};
 pub use readings::GroupTemperature;
-pub use ready::{Ready, Unmet, water_told};
+pub use ready::{Ready, THIN_MARGIN_K, Unmet, water_told};
 pub use steady::Steady;
 pub use threshold::{Reach, ReachPair, ReadingReach, ThresholdFinding};
 pub use unevenness::Unevenness;
