@@ -18,7 +18,7 @@ use std::path::PathBuf;
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
-coldsoak night my-night.ron --brief          the verdict, the clock times, the cautions\n  \
+coldsoak night my-night.ron --brief          the verdict, warnings, clock times and cautions\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
@@ -35,7 +35,7 @@ pub struct Night {
     /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
     #[arg(long, value_name = "FILE.html", group = "kept")]
     pub report: Option<PathBuf>,
-    /// Tell the verdict, the clock times and the cautions only.
+    /// Tell only the verdict, warnings, clock times and cautions.
     #[arg(long, conflicts_with_all = ["json", "refine"])]
     pub brief: bool,
     /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
