@@ -30,7 +30,7 @@ pub use answer::{Findings, LedgerFinding, answer};
 pub use circuit::{CONTINUOUS_SHARE, CircuitFinding, CordFinding, HeaterCurrent};
 pub use clearance::ClearanceFinding;
 pub use coldest::Coldest;
-pub use condensation::{Condensation, GroupGrams, Onset, WallFinding};
+pub use condensation::{Condensation, GroupGrams, Onset, TRACE_FILM_G_PER_M2, WallFinding};
 pub use dew::OutsideDew;
 pub use dew_course::{DewCourse, WallGroupCourse};
 pub use energy::{EnergyFinding, HeaterEnergy};

@@ -1,6 +1,6 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
-use super::phrase::{path, temperature, wrapped};
+use super::phrase::{folded, path, temperature, wrapped};
 use super::{bands_text, cautions, circuit_text, table};
 use crate::findings::{Findings, RANKING_KEY, dangers};
 use crate::night::Night;
@@ -12,7 +12,7 @@ pub fn told(title: &str, comparison: &Comparison, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut text, title, comparison, width);
-    text
+    folded(&text, width)
 }
 
 fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) -> std::fmt::Result {

@@ -29,6 +29,7 @@ mod phrase;
 pub mod png;
 pub mod provenance;
 mod readiness;
+mod reading;
 pub mod refine_json;
 pub mod refine_text;
 pub mod sketch;

@@ -2,7 +2,7 @@
 
 use super::comparison_text::setting;
 use super::night_text::{thin, verdict, warnings};
-use super::phrase::wrapped;
+use super::phrase::{folded, wrapped};
 use super::{cautions, events_text};
 use crate::night::Night;
 use std::fmt::{Result, Write};
@@ -12,7 +12,7 @@ pub fn told(night: &Night, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut text, night, width);
-    text
+    folded(&text, width)
 }
 
 fn write(text: &mut String, night: &Night, width: u16) -> Result {

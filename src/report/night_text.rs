@@ -1,7 +1,7 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
+use super::phrase::{first_in_full, folded, reach, reach_in_full, size, temperature, wrapped};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
 use crate::findings::{Findings, OilRange, Onset, Unmet, dangers, water_told};
 use crate::night::Night;
@@ -16,7 +16,7 @@ pub fn told(night: &Night, engine: &str, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut text, night, engine, width);
-    text
+    folded(&text, width)
 }
 
 fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
@@ -148,7 +148,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
     writeln!(
         text,
         "Every part at {asked}, for the first time: {}",
-        reach_in_full(&all.first, units)
+        first_in_full(&all.first, units)
     )?;
     if let (Some(oil_c), Some(oil)) = (f.threshold.oil_threshold_c, &f.threshold.oil) {
         let asked = temperature(oil_c, units);

@@ -76,7 +76,15 @@ pub fn reach(reach: &ReachPair) -> String {
     }
 }
 
-/// A time to a threshold in full: a never says the best that was reached, and why.
+/// The first time at a threshold in full; whether it lasted is another question.
+pub fn first_in_full(first: &Reach, units: Units) -> String {
+    match first {
+        Reach::After { hours } if *hours <= 0.0 => "already".to_owned(),
+        first => reach_in_full(first, units),
+    }
+}
+
+/// A time to a threshold, to stay, in full: a never says the best that was reached, and why.
 pub fn reach_in_full(reach: &Reach, units: Units) -> String {
     match reach {
         Reach::After { hours } if *hours <= 0.0 => "already, and to the end".to_owned(),
@@ -109,6 +117,20 @@ pub fn path(path: LossPath) -> &'static str {
 /// Hours after the beginning, by the local clock.
 pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
     clock.dated(hours * 3600.0)
+}
+
+/// A text whose lines are no longer than this: what follows of a longer one stands a little further in. Lines that fit,
+/// those of tables among them, stay as they are.
+pub fn folded(text: &str, width: u16) -> String {
+    let fold = |line: &str| -> String {
+        if line.chars().count() <= usize::from(width) {
+            return line.to_owned();
+        }
+        let lead = line.len() - line.trim_start().len();
+        wrapped(line, width, &" ".repeat(lead + 2))
+    };
+    let lines: Vec<String> = text.split('\n').map(fold).collect();
+    lines.join("\n")
 }
 
 /// A paragraph broken into lines of this width, but never before a degree; lines after the first begin with `indent`.
@@ -146,6 +168,29 @@ mod tests {
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
         assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
         assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
+    }
+
+    #[test]
+    fn lines_that_are_too_long_are_folded_under_their_own_beginning() {
+        let text = "  a b\n\n  one two three at 5 °C\n";
+        assert_eq!(
+            folded(text, 14),
+            "  a b\n\n  one two\n    three at\n    5 °C\n"
+        );
+        assert_eq!(folded(text, 40), text);
+    }
+
+    #[test]
+    fn warm_for_the_first_time_is_not_warm_to_the_end() {
+        let already = Reach::After { hours: 0.0 };
+        assert_eq!(first_in_full(&already, Units::Celsius), "already");
+        let kept = reach_in_full(&already, Units::Celsius);
+        assert_eq!(kept, "already, and to the end");
+        let later = Reach::After { hours: 2.5 };
+        assert_eq!(
+            first_in_full(&later, Units::Celsius),
+            reach_in_full(&later, Units::Celsius)
+        );
     }
 
     #[test]

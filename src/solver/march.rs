@@ -276,7 +276,7 @@ impl<'n> Walk<'n> {
             water_before_g: water_g(net, &net.initial),
             water_after_g: water_g(net, &self.vector),
             water_lost_g: books[heaters + legend.losses.len()],
-            turnover_g: trace.turnover_g(),
+            turnover_g: trace.turnover_g(f64::INFINITY),
         };
         Marched {
             effort: Effort {

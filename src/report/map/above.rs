@@ -52,7 +52,7 @@ fn tags(pen: &mut Pen, m: &Measures) {
         ("case0ur", "crankcase"),
         ("acc_case", "accessory case"),
         ("mags", "magnetos"),
-        ("gen", "starter etc."),
+        ("gen", "gen. and starter"),
         ("hub", "propeller hub"),
         ("UR", "upper right air"),
         ("UL", "upper left air"),

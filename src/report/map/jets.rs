@@ -145,6 +145,14 @@ fn blown(
         let way = (target.0 - source.0, target.1 - source.1);
         let long = way.0.hypot(way.1);
         if long < AWAY + SHORT && !outside {
+            // Too near for an arrow, as a lamp under the sump.
+            if k == 0 && targets.len() == 1 {
+                jets.push(Jet {
+                    heater,
+                    badge: place(jets, drawing, (source.0 - AWAY, source.1)),
+                    arrow: None,
+                });
+            }
             continue;
         }
         let along = |distance: f64| {

@@ -13,7 +13,7 @@ use std::fmt::Write;
 /// Letters of 13 pixels that a line of the panel holds.
 const LETTERS: usize = 47;
 /// Heaters that are named; the rest are counted.
-const HEATERS: usize = 4;
+const HEATERS: usize = 5;
 /// Pieces the bar of the scale is drawn in.
 const PIECES: usize = 96;
 /// Ticks of the scale stand at least so far apart, as a share of its bar.

@@ -15,7 +15,7 @@ pub const WIDTH: f64 = 960.0;
 /// Width of the panel beside the views.
 pub const PANEL: f64 = 380.0;
 /// Height of the panel beside the views.
-pub const PANEL_HIGH: f64 = 400.0;
+pub const PANEL_HIGH: f64 = 430.0;
 /// White round everything.
 pub const MARGIN: f64 = 24.0;
 /// Room for a heading of a sheet, and for the title of a view.

@@ -10,7 +10,7 @@ use crate::report::phrase::sided;
 use std::fmt::Write;
 
 /// Room for a letter before a temperature.
-const BEFORE: f64 = 11.0;
+const BEFORE: f64 = 14.0;
 
 /// How shapes get their colour.
 pub enum Paint<'a> {
@@ -125,7 +125,7 @@ pub fn readings(drawing: &Drawing, moment: &Moment, units: Units) -> Vec<(Words,
             let (from, to) = words.bounds();
             // Both together are in the middle.
             words.at.0 += BEFORE / 2.0;
-            let left = at.0 - (to.0 - from.0) / 2.0;
+            let left = at.0 - (to.0 - from.0) / 2.0 - 2.0;
             all.push((lettered(tag.letter, (left, at.1)), Some(subject)));
         }
         all.push((words, Some(subject)));

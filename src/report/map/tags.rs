@@ -10,7 +10,7 @@ const SIZE: f64 = 12.0;
 const LINE: f64 = 15.0;
 const LETTER: f64 = 0.6 * SIZE;
 /// From a letter of the key to its words, and from these to the next column.
-const INDENT: f64 = 14.0;
+const INDENT: f64 = 16.0;
 const GAP: f64 = 8.0;
 /// From a view to its key.
 const ABOVE: f64 = 12.0;

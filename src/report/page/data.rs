@@ -23,6 +23,8 @@ pub struct Page {
     pub asked: Vec<String>,
     /// The threshold.
     pub threshold: String,
+    /// What "lost" means among the times, if it stands there.
+    pub lost: Option<&'static str>,
     /// Groups of parts: name, at departure, warm after.
     pub groups: Vec<Row>,
     /// Other headline numbers: name and value.
@@ -200,8 +202,12 @@ pub struct Step {
 /// The card for the hangar wall.
 #[derive(Debug, Clone, Serialize)]
 pub struct Card {
-    /// Said first of a plan that does not make the engine ready.
+    /// What is dangerous about the plan.
+    pub dangers: Vec<String>,
+    /// Said first of a plan that does not make the engine ready: what it lacks.
     pub short: Option<String>,
+    /// When to leave if a reading falls short.
+    pub only_when: &'static str,
     /// What to do and to read, in order.
     pub entries: Vec<Entry>,
     /// What to check by hand.

@@ -155,8 +155,13 @@ fn probes(
 ///
 /// *Errors*: the first night, in order, that cannot be computed.
 pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>, NightError> {
+    each_probed(scenarios, tell).into_iter().collect()
+}
+
+/// The same, each with its own error.
+pub fn each_probed(scenarios: &[Scenario], tell: Teller) -> Vec<Result<Option<Probe>, NightError>> {
     tell(Progress::Planned(scenarios.len()));
-    let ran: Vec<_> = scenarios
+    scenarios
         .par_iter()
         .map(|scenario| {
             let night = run(scenario);
@@ -167,8 +172,7 @@ pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>
                 Err(other) => Err(other),
             }
         })
-        .collect();
-    ran.into_iter().collect()
+        .collect()
 }
 
 #[cfg(test)]
