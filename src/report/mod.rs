@@ -39,6 +39,7 @@ pub mod spread_text;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
+mod unknown_words;
 pub mod weather;
 pub mod when_json;
 pub mod when_text;

@@ -1,7 +1,9 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{first_in_full, folded, reach, reach_in_full, size, temperature, wrapped};
+use super::phrase::{
+    both, first_in_full, folded, reach, reach_in_full, size, temperature, wrapped,
+};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
 use crate::findings::{Findings, OilRange, Onset, Unmet, dangers, water_told};
 use crate::night::Night;
@@ -113,11 +115,10 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             temp_c,
             threshold_c,
             ..
-        } => format!(
-            "the {label} is at {}, {} is asked",
-            temperature(*temp_c, units),
-            temperature(*threshold_c, units)
-        ),
+        } => {
+            let (at, asked) = both(*temp_c, *threshold_c, units);
+            format!("the {label} is at {at}, {asked} is asked")
+        }
         Unmet::Wet { upper_g, limit_g } => {
             let (upper, limit) = water_told(*upper_g, *limit_g);
             format!(
@@ -127,11 +128,10 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
         Unmet::ColdOil {
             temp_c,
             threshold_c,
-        } => format!(
-            "the oil is at {}, {} is asked",
-            temperature(*temp_c, units),
-            temperature(*threshold_c, units)
-        ),
+        } => {
+            let (at, asked) = both(*temp_c, *threshold_c, units);
+            format!("the oil is at {at}, {asked} is asked")
+        }
         Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),
         Unmet::NoEngine => "no part is marked as part of the engine".to_owned(),
     }

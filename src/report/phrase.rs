@@ -55,6 +55,15 @@ pub fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
     }
 }
 
+/// Two temperatures as they are read; to a tenth where they would read the same and are not.
+pub fn both(one_c: f64, other_c: f64, units: Units) -> (String, String) {
+    let told = (temperature(one_c, units), temperature(other_c, units));
+    match told.0 == told.1 && one_c != other_c {
+        true => (finely(one_c, units), finely(other_c, units)),
+        false => told,
+    }
+}
+
 /// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
     units.difference(kelvin)
@@ -148,20 +157,16 @@ mod tests {
     fn numbers_are_told_in_the_readers_degrees() {
         assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
         assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
-        let beside = |f: f64| {
-            sided(
-                (f - 32.0) / 1.8,
-                40.0_f64.mul_add(1.0, -32.0) / 1.8,
-                Units::Fahrenheit,
-            )
-        };
+        let beside = |f: f64| sided((f - 32.0) / 1.8, 8.0 / 1.8, Units::Fahrenheit);
         assert_eq!(
             [39.6, 39.4, 39.98, 40.2, 43.9].map(beside),
             ["39.6", "39", "39.98", "40", "44"]
         );
         // 4.44 °C asked, as 40 °F is: 4.5 is over it, and 4.0 is not.
-        let kelvin = |c: f64| sided(c, 40.0_f64.mul_add(1.0, -32.0) / 1.8, Units::Celsius);
-        assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.45", "4", "5", "0"]);
+        let kelvin = |c: f64| sided(c, 8.0 / 1.8, Units::Celsius);
+        assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.5", "4", "5", "0"]);
+        let short = both(4.28, 4.4444, Units::Fahrenheit);
+        assert_eq!(short, ("39.7 °F".to_owned(), "40.0 °F".to_owned()));
         assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
         assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");

@@ -81,7 +81,7 @@ fn tags(pen: &mut Pen, m: &Measures) {
         mount,
         (mount.0, mount.1 + 0.055),
     );
-    let baffle = (back + 0.07, -0.5 * (h + m.roof));
+    let baffle = (back + 0.07, -h - 0.035);
     pen.tag_beside(
         "baffle",
         "baffle",

@@ -98,11 +98,16 @@ pub fn card(night: &Night) -> Card {
         entries.push((
             leave_s,
             format!(
-                "Departure.{there} The {} is coldest, at {}, {} {stands} the {} asked.",
+                "Departure.{there} The {} is coldest, at {}, {} {stands} the {} asked{}.",
                 coldest.label,
                 finely(coldest.temp_c, units),
                 size(gap, units),
                 finely(threshold_c, units),
+                if night.findings.ready.is_thin() {
+                    ": a thin margin"
+                } else {
+                    ""
+                },
             ),
         ));
     }
