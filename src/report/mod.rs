@@ -40,6 +40,7 @@ pub mod spread_text;
 mod synthetic;
 pub mod table;
 mod unknown_words;
+mod verdict_text;
 pub mod weather;
 pub mod when_json;
 pub mod when_text;

@@ -1,8 +1,9 @@
 //! One night in brief: the verdict, its warnings, the clock times, the cautions.
 
 use super::comparison_text::setting;
-use super::night_text::{thin, verdict, warnings};
+use super::night_text::warnings;
 use super::phrase::{folded, wrapped};
+use super::verdict_text::{thin, verdict};
 use super::{cautions, events_text};
 use crate::night::Night;
 use std::fmt::{Result, Write};

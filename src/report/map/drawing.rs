@@ -3,8 +3,8 @@
 //! Lengths are pixels on the sheet, from its upper left corner. A shape shows one subject (some metal, or a
 //! pocket of air), whose temperature is a weighted sum of columns of the trace.
 
+pub use super::letter::{Stands, Tag};
 pub use super::outline::{Outline, Point};
-pub use super::tags::{Stands, Tag};
 use crate::trace::Legend;
 
 /// Something with a temperature.

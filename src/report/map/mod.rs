@@ -9,6 +9,7 @@ mod bands;
 mod drawing;
 mod front;
 mod jets;
+mod letter;
 mod measures;
 mod moment;
 mod outline;
@@ -26,6 +27,7 @@ mod tags;
 #[cfg(test)]
 mod tests;
 mod text;
+mod written;
 
 pub use picture::Map;
 pub use strip::{MOST, strip};

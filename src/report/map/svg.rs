@@ -1,16 +1,12 @@
 //! A drawing and a moment as SVG text.
 
-use super::drawing::{Anchor, Drawing, Kind, Outline, Point, Shape, Stands, Stroke, Tag, Words};
+use super::drawing::{Anchor, Drawing, Kind, Outline, Point, Stands, Stroke, Words};
 use super::jets::{BADGE, Jet};
 use super::moment::Moment;
 use super::scale::{Rgb, edge_on, hex, ink_on};
-use super::tags::lettered;
+use super::written::readings;
 use crate::quantity::Units;
-use crate::report::phrase::sided;
 use std::fmt::Write;
-
-/// Room for a letter before a temperature.
-const BEFORE: f64 = 14.0;
 
 /// How shapes get their colour.
 pub enum Paint<'a> {
@@ -101,49 +97,6 @@ pub fn moving(
         words(&mut svg, &w, ink.as_deref());
     }
     svg
-}
-
-/// The temperatures that are written on shapes, the letters that name these, and the subjects under them; without one
-/// they are on paper.
-pub fn readings(drawing: &Drawing, moment: &Moment, units: Units) -> Vec<(Words, Option<usize>)> {
-    let mut all = Vec::new();
-    for shape in &drawing.shapes {
-        let Some(at) = shape.reading else { continue };
-        let subject = shape.subject;
-        let number = sided(moment.celsius[subject], moment.threshold_c, units);
-        let air = drawing.subjects[subject].kind == Kind::Air;
-        let text = if air { format!("air {number}") } else { number };
-        let mut words = Words {
-            text,
-            at,
-            anchor: Anchor::Middle,
-            size: if air { 12.0 } else { 13.0 },
-            bold: false,
-            quiet: false,
-        };
-        if let Some(tag) = tag_before(drawing, shape) {
-            let (from, to) = words.bounds();
-            // Both together are in the middle.
-            words.at.0 += BEFORE / 2.0;
-            let left = at.0 - (to.0 - from.0) / 2.0 - 2.0;
-            all.push((lettered(tag.letter, (left, at.1)), Some(subject)));
-        }
-        all.push((words, Some(subject)));
-    }
-    for tag in &drawing.tags {
-        let free = tag.stands.free(tag.subject);
-        all.extend(free.map(|(at, over)| (lettered(tag.letter, at), over)));
-    }
-    all
-}
-
-/// The letter before a shape's reading.
-fn tag_before<'a>(drawing: &'a Drawing, shape: &Shape) -> Option<&'a Tag> {
-    let mut tags = drawing.tags.iter();
-    tags.find(|t| {
-        let here = (t.view, t.subject) == (shape.view, shape.subject);
-        here && t.stands == Stands::Before
-    })
 }
 
 /// A line from a letter to what it names, in the ink of the letter.

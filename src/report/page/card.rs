@@ -6,7 +6,7 @@ use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::asked::{coverings, sensor};
 use crate::report::phrase::{finely, size, whole};
-use crate::report::{night_text, reading};
+use crate::report::{reading, verdict_text};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;
 use crate::scenario::part::Role;
@@ -120,7 +120,7 @@ pub fn card(night: &Night) -> Card {
             .into_iter()
             .map(str::to_owned)
             .collect(),
-        short: short.then(|| night_text::verdict(f, units)),
+        short: short.then(|| verdict_text::verdict(f, units)),
         only_when: match wet {
             true => "the coldest part itself is warm and the upper walls inside are dry",
             false => "the coldest part itself is warm",

@@ -12,7 +12,7 @@ use crate::report::ink::Paper;
 use crate::report::map::{Map, style};
 use crate::report::phrase::{difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
-use crate::report::{asked, night_text};
+use crate::report::{asked, verdict_text};
 
 /// What that word means among the times.
 const LOST: &str = "lost: was warm, and fell below again.";
@@ -35,8 +35,8 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
     Ok(Page {
         title: scenario.title.clone(),
         ready: f.ready.ready_at_departure,
-        verdict: night_text::verdict(f, units),
-        more: night_text::thin(f).into_iter().collect(),
+        verdict: verdict_text::verdict(f, units),
+        more: verdict_text::thin(f).into_iter().collect(),
         dangers: dangers(&f.warnings)
             .into_iter()
             .map(str::to_owned)
