@@ -33,7 +33,7 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
         (&["--at", "half five"][..], "no time of day"),
         (&["--at", "12:00"], "not within the night"),
         (&["--out", "engine.bmp"], "none of .svg, .png and .gif"),
-        (&["--out", "engine.gif"], "one moment is asked"),
+        (&["--out", "engine.gif"], "many moments, and one is asked"),
         (&["--every", "often"], "no span of time"),
         (&["--every", "1min"], "96 at most"),
     ] {
@@ -147,7 +147,7 @@ fn a_night_in_brief_tells_verdict_times_and_cautions_only() {
     ] {
         assert!(brief.contains(kept) && whole.contains(kept), "{kept}");
     }
-    for left in ["Parts at departure", "Groups at departure", "Books:"] {
+    for left in ["Parts at departure", "Groups at departure", "Books close:"] {
         assert!(whole.contains(left) && !brief.contains(left), "{left}");
     }
     assert!(2 * brief.lines().count() < whole.lines().count());
