@@ -117,8 +117,8 @@ class Page:
             self.fault(f"a request leaves the page: {request.url}")
 
     def stepped(self):
-        """Whether it steps through a night; that of a comparison does not."""
-        return self.page.locator("figure[data-step]").count() > 0
+        """Whether it is the page of a night, which steps through it; that of a comparison does not."""
+        return self.page.locator("#h-map").count() > 0
 
     def shown(self):
         steps = self.page.eval_on_selector_all(
@@ -237,7 +237,7 @@ class Page:
             sheets = PdfReader(pdf.name).pages
             least = PAPER_PAGES if self.stepped() else 1
             if not least <= len(sheets) <= PAPER_PAGES:
-                self.fault(f"it prints to {len(sheets)} pages, not {PAPER_PAGES}")
+                self.fault(f"it prints to {len(sheets)} pages, not {least} to {PAPER_PAGES}")
             told = "".join(sheet.extract_text() for sheet in sheets)
         told = "".join(told.split())
         for must in ("Card for the hangar wall", "Cautions", "Where this page comes from", "SHA-256"):

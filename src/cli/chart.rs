@@ -4,13 +4,14 @@ use super::args::{Args, Paper};
 use super::outcome::{Failure, Outcome};
 use super::{compare, folder, night, opening, say};
 use crate::files::comparison::load_named_comparison_from;
+use crate::files::examine::kind_named;
 use crate::files::fault::Fault;
 use crate::files::library::Kind;
-use crate::files::recognise::kind_of;
-use crate::files::safe::{may_replace, write_file};
+use crate::files::safe::{may_write, write_file};
+use crate::files::sources::Sources;
 use crate::night::run as run_night;
 use crate::report::chart::comparison::coldest_parts;
-use crate::report::chart::{Picture, Show as Shown, of_night};
+use crate::report::chart::{ChartView, Picture, Show as Shown, of_night};
 use crate::report::provenance::Provenance;
 use std::path::{Path, PathBuf};
 
@@ -34,7 +35,8 @@ Every chart comes with its numbers (CSV) beside it, units in the heads of the co
 #[derive(Debug, clap::Args)]
 #[command(after_help = EXAMPLES)]
 pub struct Chart {
-    /// A night file, `-` for standard input, or the name of a built-in night; or a comparison.
+    /// A night or a comparison: a file, `-` for standard input, or the name of a built-in one (of a night, if both are
+    /// called so).
     pub file: String,
     /// What to show; of a night all of them if not given.
     #[arg(long, value_enum, value_delimiter = ',')]
@@ -104,12 +106,10 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
     let way = way(&wanted.out, shows.len())?;
     let loaded = opening::loaded(&wanted.file, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
-    if matches!(way, Way::Folder) {
-        may_replace(&wanted.out, wanted.force)?;
-    }
+    may_keep(&way, wanted)?;
     let night = run_night(&loaded.scenario)
         .map_err(|e| night::failed(e, &loaded.file, &loaded.sources, None))?;
-    let view = folder::view(&night, &loaded.scenario.title, "", wanted.paper.into());
+    let view = ChartView::of(&night, &loaded.scenario.title, "", wanted.paper.into());
     let mut drawn = Vec::new();
     for show in shows {
         drawn.push((show.word(), of_night(show, &night.trace, &view)?));
@@ -117,16 +117,28 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
     kept(&drawn, &way, wanted, args, &from)
 }
 
-/// Whether a file that is there holds a comparison; what cannot be read is told later.
+/// Whether it is a comparison that is asked for; what cannot be read is told where it is read as a night.
 fn holds_choices(wanted: &Chart) -> bool {
-    let text = std::fs::read_to_string(&wanted.file).unwrap_or_default();
-    kind_of(&wanted.file, &text) == Some(Kind::Comparison)
+    let mut sources = Sources::beside(Path::new(&wanted.file));
+    matches!(
+        kind_named(&wanted.file, &mut sources),
+        Ok(Some(Kind::Comparison))
+    )
+}
+
+/// Refuses, before anything is computed, what would not be written afterwards.
+fn may_keep(way: &Way, wanted: &Chart) -> Result<(), Failure> {
+    match way {
+        Way::Out => Ok(()),
+        Way::Folder => folder::may_write_folder(Some(&wanted.out), wanted.force),
+        Way::Svg | Way::Png | Way::Csv => Ok(may_write(&wanted.out, wanted.force)?),
+    }
 }
 
 /// The choices of a comparison in one chart.
 fn choices(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
-    if let Some(show) = wanted.show.iter().find(|show| **show != Show::Choices) {
-        let word = show.of_night().map_or("choices", Shown::word);
+    if let Some(show) = wanted.show.iter().find_map(|show| show.of_night()) {
+        let word = show.word();
         return Err(slip(
             format!("--show {word} is of one night, and a comparison is shown by --show choices"),
             &format!("name the night itself, as in `coldsoak chart my-night.ron --show {word}`"),
@@ -137,28 +149,24 @@ fn choices(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
     loaded.audit()?;
     let base = &loaded.base;
     let from = opening::told(base, &loaded.doubts(), args);
-    if matches!(way, Way::Folder) {
-        may_replace(&wanted.out, wanted.force)?;
-    }
-    let compared = compare::computed(&loaded, args)?;
+    may_keep(&way, wanted)?;
+    let compared = compare::computed(&loaded, args, None)?;
     let title = &base.scenario.title;
-    let Some((_, first)) = compared.nights.first() else {
-        return Err(slip(
-            format!("{} has no choices", wanted.file),
-            "name at least one",
-        ));
-    };
     let nights: Vec<_> = compared
         .nights
         .iter()
         .map(|n| (n.0.as_str(), &n.1.trace))
         .collect();
-    let view = folder::view(first, title, "", wanted.paper.into());
-    let drawn = coldest_parts(&nights, &view)?;
-    kept(&[("choices", drawn)], &way, wanted, args, &from)
+    let mut drawn = Vec::new();
+    // A comparison without choices was refused.
+    if let Some((_, first)) = compared.nights.first() {
+        let view = ChartView::of(first, title, "", wanted.paper.into());
+        drawn.push((folder::CHOICES, coldest_parts(&nights, &view)?));
+    }
+    kept(&drawn, &way, wanted, args, &from)
 }
 
-/// Writes pictures, each under its word, to where they go.
+/// Writes pictures, each under its word, to where they go; one alone if that is no folder.
 fn kept(
     drawn: &[(&str, Picture)],
     way: &Way,
@@ -177,11 +185,13 @@ fn kept(
         }
         return Ok(Outcome::Done);
     }
-    let bytes = bytes(way, &drawn[0].1, from)?;
-    if let Way::Out = way {
-        say::out(&String::from_utf8_lossy(&bytes))?;
-    } else {
-        write_file(&wanted.out, &bytes, wanted.force)?;
+    for (_, picture) in drawn {
+        let bytes = bytes(way, picture, from)?;
+        if let Way::Out = way {
+            say::out(&String::from_utf8_lossy(&bytes))?;
+        } else {
+            write_file(&wanted.out, &bytes, wanted.force)?;
+        }
     }
     Ok(Outcome::Done)
 }

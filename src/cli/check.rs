@@ -6,16 +6,13 @@ use super::say;
 use crate::files::examine::{Sound, examine};
 use crate::files::fault::{Fault, FileError, Gathered};
 use crate::files::library::Kind;
-use crate::files::locate::located;
-use crate::files::night::load_named_from;
 use crate::files::ron::written;
-use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
-use crate::study::doubts::{contradictions, doubts};
+use crate::study::doubts::{contradictions, unsound};
 use serde::Serialize;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// What `check` was given.
 #[derive(Debug, clap::Args)]
@@ -91,26 +88,18 @@ struct FaultJson {
     help: Option<String>,
 }
 
-/// What is wrong with the plausible ranges of a night, which only studies of it use.
-fn ranges(file: &Path, sound: &Sound, args: &Args) -> Result<Vec<Fault>, Failure> {
-    let Some(night) = sound.night.as_ref().filter(|_| sound.kind == Kind::Night) else {
-        return Ok(Vec::new());
-    };
-    // A number far from the range of its model is hard to believe, and told as that.
-    let own = |problem: &Problem| problem.path.starts_with("unknowns.");
-    let mut problems = contradictions(night);
-    problems.extend(
-        doubts(night)
-            .err()
-            .unwrap_or_default()
-            .into_iter()
-            .filter(own),
-    );
-    if problems.is_empty() {
-        return Ok(Vec::new());
-    }
-    let loaded = load_named_from(&file.display().to_string(), args.outside())?;
-    Ok(located(&problems, &loaded.file, &loaded.sources))
+/// Looks at the plausible ranges of a file's nights, which only studies of them use.
+///
+/// *Errors*: what is wrong with them.
+fn ranges(sound: &Sound) -> Result<(), FileError> {
+    sound.audited(&|night| {
+        let mut problems = unsound(night);
+        // A choice may move a number out of the range that its night gives it.
+        if sound.kind == Kind::Night {
+            problems.extend(contradictions(night));
+        }
+        problems
+    })
 }
 
 /// Runs the command.
@@ -118,6 +107,8 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
     let mut gathered = Gathered::default();
     let mut told = String::new();
     let mut files = Vec::new();
+    // Whether a file's faults kept it from being looked at further.
+    let mut unfinished = false;
     for file in &wanted.files {
         let mut notes = Vec::new();
         let kind = wanted.kind.map(Kind::from);
@@ -132,17 +123,12 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             hard_to_believe: Vec::new(),
             notes,
         };
+        unfinished |= matches!(examined, Err(FileError::Faults(_)));
+        let examined = examined.and_then(|sound| ranges(&sound).map(|()| sound));
         if let Err(FileError::Faults(faults)) = &examined {
             found.faults = faults.iter().map(fault_json).collect();
         }
         if let Some(sound) = gathered.keep(examined) {
-            let ranges = ranges(file, &sound, args)?;
-            if !ranges.is_empty() {
-                found.faults = ranges.iter().map(fault_json).collect();
-                gathered.add(ranges);
-                files.push(found);
-                continue;
-            }
             let whole = matches!(sound.kind, Kind::Engine | Kind::Night | Kind::Comparison);
             if wanted.expand && !whole {
                 let word = sound.kind.word();
@@ -154,7 +140,7 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
                 continue;
             }
             if wanted.expand {
-                if let Some(night) = &sound.night {
+                if let Some(night) = sound.night() {
                     told += &expanded(night)?;
                 }
                 continue;
@@ -177,11 +163,17 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
         let version = env!("CARGO_PKG_VERSION");
         let json = serde_json::to_string_pretty(&CheckJson { version, files });
         say::out(&json.map_err(|e| Failure::Format(e.to_string()))?)?;
-        // A program reads the faults there; people see them here.
-        gathered.ended(Some(()))?;
+    }
+    // With --json a program reads the faults there; people see them here.
+    if let Err(FileError::Faults(faults)) = gathered.ended(Some(())) {
+        return Err(Failure::Unsound {
+            faults,
+            unfinished: unfinished && !args.quiet,
+        });
+    }
+    if wanted.json {
         return Ok(Outcome::Done);
     }
-    gathered.ended(Some(()))?;
     if !args.quiet || wanted.expand {
         say::out(&told)?;
     }

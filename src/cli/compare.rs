@@ -10,6 +10,7 @@ use crate::files::safe::write_file;
 use crate::report::{comparison_text, json, page, sketch};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
+use crate::study::doubts::doubts;
 use crate::study::paired::paired;
 use std::path::PathBuf;
 
@@ -59,22 +60,14 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     loaded.audit()?;
     let base = &loaded.base;
     let from = opening::told(base, &loaded.doubts(), args);
-    let choices = choices(&loaded, args);
-    folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
-    folder::free(wanted.report.as_deref(), wanted.output.force)?;
-    let plausible = if wanted.quick { 0 } else { wanted.nights };
-    let bar = progress::bar(choices.len() * (1 + plausible as usize), args.quiet);
-    let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
-        if plausible > 0 {
-            let ranked = ranked(&compared, &choices);
-            let paired = paired(&ranked, plausible, wanted.seed, &|| bar.inc(1))?;
-            compared.paired = Some(paired);
-        }
-        Ok(compared)
-    });
-    bar.finish_and_clear();
-    let compared = compared
-        .map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))?;
+    let (out, force) = (wanted.output.out.as_deref(), wanted.output.force);
+    folder::may_write_folder(out, force)?;
+    folder::may_write_report(wanted.report.as_deref(), out, force)?;
+    let plausible = Plausible {
+        nights: wanted.nights,
+        seed: wanted.seed,
+    };
+    let compared = computed(&loaded, args, (!wanted.quick).then_some(plausible))?;
 
     let title = &base.scenario.title;
     if let Some(path) = &wanted.report {
@@ -129,13 +122,36 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
     })
 }
 
-/// The choices of a comparison, computed and ranked, without plausible nights.
+/// Plausible nights of each choice.
+pub struct Plausible {
+    /// How many.
+    pub nights: u32,
+    /// The seed of their points.
+    pub seed: u32,
+}
+
+/// The choices of a comparison, computed and ranked, and through plausible nights if they are asked.
 ///
-/// *Errors*: the first choice that cannot be computed.
-pub fn computed(loaded: &LoadedComparison, args: &Args) -> Result<Comparison, Failure> {
+/// *Errors*: ranges that no plausible night can be drawn from, of all choices, before anything is computed; the first
+/// choice that cannot be computed.
+pub fn computed(
+    loaded: &LoadedComparison,
+    args: &Args,
+    plausible: Option<Plausible>,
+) -> Result<Comparison, Failure> {
     let (choices, base) = (choices(loaded, args), &loaded.base);
-    let bar = progress::bar(choices.len(), args.quiet);
-    let compared = compare(&choices, &|| bar.inc(1));
+    if plausible.is_some() {
+        loaded.audited(&|night| doubts(night).err().unwrap_or_default())?;
+    }
+    let each = 1 + plausible.as_ref().map_or(0, |p| p.nights as usize);
+    let bar = progress::bar(choices.len() * each, args.quiet);
+    let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
+        if let Some(Plausible { nights, seed }) = plausible {
+            let ranked = ranked(&compared, &choices);
+            compared.paired = Some(paired(&ranked, nights, seed, &|| bar.inc(1))?);
+        }
+        Ok(compared)
+    });
     bar.finish_and_clear();
     compared.map_err(|e| night::failed(e.source, &base.file, &base.sources, Some(&e.choice)))
 }

@@ -2,12 +2,12 @@
 
 use super::args::Output;
 use super::outcome::Failure;
-use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, WriteError, may_replace};
+use crate::files::fault::Fault;
+use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, may_replace, may_write};
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
-use crate::quantity::Units;
-use crate::report::chart::{self, Breadth, ChartView, Picture, Show};
+use crate::report::chart::{self, ChartView, Picture, Show};
 use crate::report::ink::Paper;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
@@ -15,6 +15,10 @@ use std::path::{Path, PathBuf};
 
 /// The folder written when none is named; a number follows if it is taken.
 const DEFAULT: &str = "coldsoak-out";
+/// Standard output, where a file is written.
+const STANDARD: &str = "-";
+/// What the chart of all choices is called in a folder.
+pub const CHOICES: &str = "comparison";
 /// Most numbers that are tried.
 const MOST_TRIES: usize = 1000;
 
@@ -32,23 +36,53 @@ pub fn chosen(output: &Output) -> PathBuf {
         .unwrap_or_else(|| PathBuf::from(DEFAULT))
 }
 
-/// Refuses, before anything is computed, a folder that could not be written to afterwards.
+/// Refuses a folder before anything is computed.
 ///
-/// *Errors*: the folder that was named is there and not to be replaced.
-pub fn allowed(out: Option<&Path>, force: bool) -> Result<(), Failure> {
+/// *Errors*: the folder that was named is there and not to be replaced, or is no folder but standard output.
+pub fn may_write_folder(out: Option<&Path>, force: bool) -> Result<(), Failure> {
     match out {
+        Some(path) if path.as_os_str() == STANDARD => Err(Fault::of(
+            "the command line",
+            "--out: a folder is wanted, and `-` is standard output",
+        )
+        .help("name a folder, as in --out tonight")
+        .into()),
         Some(path) => Ok(may_replace(path, force)?),
         None => Ok(()),
     }
 }
 
-/// Refuses, before anything is computed, a file that could not be written afterwards.
+/// Refuses a report before anything is computed; `out` is the folder that is written besides.
 ///
-/// *Errors*: the file that was named is there and not to be replaced.
-pub fn free(file: Option<&Path>, force: bool) -> Result<(), Failure> {
-    match file.filter(|path| path.exists() && !force) {
-        Some(path) => Err(WriteError::Exists(path.to_owned()).into()),
-        None => Ok(()),
+/// *Errors*: the file is there and not to be replaced, is no plain file, has no folder to go to or one that is replaced
+/// as a whole, or is standard output.
+pub fn may_write_report(
+    report: Option<&Path>,
+    out: Option<&Path>,
+    force: bool,
+) -> Result<(), Failure> {
+    let Some(path) = report else {
+        return Ok(());
+    };
+    let refused = |what: String| -> Result<(), Failure> {
+        let fault = Fault::of("the command line", what);
+        Err(fault
+            .help("name a file, as in --report tonight.html")
+            .into())
+    };
+    if path.as_os_str() == STANDARD {
+        return refused("--report: a file is wanted, and `-` is standard output".to_owned());
+    }
+    may_write(path, force)?;
+    let real = |path: &Path| path.canonicalize().ok();
+    let parent = path.parent().filter(|p| !p.as_os_str().is_empty());
+    let parent = real(parent.unwrap_or(Path::new(".")));
+    match (parent, out.and_then(real)) {
+        (Some(parent), Some(out)) if parent.starts_with(&out) => refused(format!(
+            "--report: {} lies in the folder of --out, which is replaced as a whole",
+            path.display()
+        )),
+        _ => Ok(()),
     }
 }
 
@@ -72,8 +106,9 @@ pub fn write(
             .iter()
             .map(|(name, night)| (name.as_str(), &night.trace))
             .collect();
-        let drawn = chart::comparison::coldest_parts(&traces, &view(first, title, "", paper))?;
-        folder.picture("comparison", &drawn)?;
+        let drawn =
+            chart::comparison::coldest_parts(&traces, &ChartView::of(first, title, "", paper))?;
+        folder.picture(CHOICES, &drawn)?;
     }
     for (number, (name, night)) in nights.iter().enumerate() {
         let stem = if nights.len() > 1 {
@@ -85,7 +120,11 @@ pub fn write(
         folder.write(&format!("{stem}.csv"), &csv)?;
         let subtitle = if title == name { "" } else { title };
         for show in Show::ALL {
-            let drawn = chart::of_night(show, &night.trace, &view(night, name, subtitle, paper))?;
+            let drawn = chart::of_night(
+                show,
+                &night.trace,
+                &ChartView::of(night, name, subtitle, paper),
+            )?;
             folder.picture(&format!("{stem}-{}", show.word()), &drawn)?;
         }
     }
@@ -158,26 +197,6 @@ impl<'a> Kept<'a> {
         self.folder.write(PROVENANCE, told.as_bytes())?;
         self.folder.finish()?;
         Ok(())
-    }
-}
-
-/// What the charts of a night need beside its record.
-pub fn view<'a>(
-    night: &'a Night,
-    title: &'a str,
-    subtitle: &'a str,
-    paper: Paper,
-) -> ChartView<'a> {
-    let scenario = night.scenario.scenario();
-    let units: Units = scenario.units;
-    ChartView {
-        title,
-        subtitle,
-        clock: night.scenario.clock(),
-        units,
-        threshold: scenario.question.threshold,
-        paper,
-        breadth: Breadth::Sheet,
     }
 }
 

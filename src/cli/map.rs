@@ -4,11 +4,12 @@ use super::args::{Args, Paper};
 use super::outcome::{Failure, Outcome};
 use super::{night, opening, say};
 use crate::files::fault::Fault;
-use crate::files::safe::write_file;
-use crate::night::run as run_night;
+use crate::files::safe::{may_write, write_file};
+use crate::night::{NightError, run as run_night};
 use crate::report::map::{MOST, Map as EngineMap, strip};
 #[cfg(feature = "png")]
 use crate::report::{gif, png};
+use crate::scenario::check::check;
 use crate::scenario::clock::ClockTime;
 use std::path::{Path, PathBuf};
 
@@ -24,6 +25,9 @@ Blue is colder than asked, amber warm enough; lighter is warmer. Numbers in circ
 /// The file that is written when none is named.
 const DEFAULT: &str = "engine-map.svg";
 
+/// Moments closer than this are one, s.
+const SAME_S: f64 = 1.0;
+
 /// What `map` was given.
 #[derive(Debug, clap::Args)]
 #[command(after_help = EXAMPLES)]
@@ -33,8 +37,8 @@ pub struct Map {
     /// The moment by the local clock: the first such time of the night. The departure if not given.
     #[arg(long, value_name = "HH:MM")]
     pub at: Option<String>,
-    /// Many moments in place of one, from the beginning to the departure, so long apart: a strip of small pictures or, in
-    /// a file that ends in .gif, one after the other.
+    /// Pictures at this interval, from the beginning to the departure: a strip of small ones or, in a file that ends in
+    /// .gif, one after the other.
     #[arg(long, value_name = "15min", conflicts_with = "at")]
     pub every: Option<String>,
     /// What it is drawn on.
@@ -57,30 +61,36 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     let time = time
         .transpose()
         .map_err(|what| slip(format!("--at: {what}"), "the local clock, as in --at 05:30"))?;
-    let night = run_night(&loaded.scenario)
-        .map_err(|e| night::failed(e, &loaded.file, &loaded.sources, None))?;
-    let clock = night.scenario.clock();
-    let at_s = time.map_or(night.trace.departure_s, |time| clock.seconds_until(time));
-    let end_s = night.trace.times_s.last().copied().unwrap_or(0.0);
+    let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);
+    // Slips are told before anything is computed.
+    let checked = check(&loaded.scenario).map_err(|p| failed(NightError::Problems(p)))?;
+    let clock = checked.clock();
+    let at_s = time.map_or(clock.night_s(), |time| clock.seconds_until(time));
+    let end_s = checked.end_s();
     if at_s > end_s {
-        let (begin, end) = (clock.told(0.0), clock.told(end_s));
+        let (begin, end) = (clock.dated(0.0), clock.dated(end_s));
         let what = format!(
             "--at: {} is not within the night, which runs from {begin} to {end}",
-            clock.told(at_s)
+            clock.dated(at_s)
         );
         return Err(slip(what, "name a time between its beginning and its end").into());
     }
-    let map = EngineMap::of(&night);
-    let paper = wanted.paper.into();
     let times = match &wanted.every {
         None => vec![at_s],
-        Some(every) => times(every, night.trace.departure_s)?,
+        Some(every) => times(every, clock.night_s())?,
     };
+    let to_file = wanted.out.as_os_str() != "-";
+    if to_file {
+        may_write(&wanted.out, wanted.force)?;
+    }
+    let night = run_night(&loaded.scenario).map_err(failed)?;
+    let map = EngineMap::of(&night);
+    let paper = wanted.paper.into();
     let svg = || match &wanted.every {
         None => from.in_svg(&map.svg(at_s, paper)),
         Some(_) => from.in_svg(&strip(&map, &times, paper)),
     };
-    if wanted.out.as_os_str() == "-" {
+    if !to_file {
         say::out(&svg())?;
         return Ok(Outcome::Done);
     }
@@ -98,11 +108,11 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     write_file(&wanted.out, &bytes, wanted.force)?;
     if !args.quiet {
         let what = match &wanted.every {
-            None => format!("at {}", clock.told(at_s)),
-            Some(every) => format!("every {every}"),
+            None => format!(" at {}", clock.dated(at_s)),
+            Some(every) => format!(", every {every},"),
         };
         let out = wanted.out.display();
-        say::out(&format!("The engine {what} is in {out}\n"))?;
+        say::out(&format!("The engine{what} is in {out}\n"))?;
     }
     Ok(Outcome::Done)
 }
@@ -118,19 +128,22 @@ fn times(every: &str, leave_s: f64) -> Result<Vec<f64>, Failure> {
     let Some(step_s) = step_s else {
         return Err(slip(format!("--every: `{every}` is no span of time"), help).into());
     };
-    let count = (leave_s / step_s + 1e-9).floor() + 1.0;
+    // The departure is always the last, however little after the one before.
+    let whole = (leave_s / step_s + 1e-9).floor();
+    let count = whole
+        + if leave_s - whole * step_s > SAME_S {
+            2.0
+        } else {
+            1.0
+        };
     if count > MOST as f64 {
         let least = (leave_s / 60.0 / (MOST - 1) as f64).ceil();
         let what = format!("--every: {every} makes {count:.0} pictures, {MOST} at most");
         let help = format!("take them further apart, as in --every {least:.0}min");
         return Err(slip(what, &help).into());
     }
-    let mut times: Vec<f64> = (0..count as usize).map(|k| k as f64 * step_s).collect();
-    // The departure is always the last.
-    if times.last().is_some_and(|last| leave_s - last > 1.0) && times.len() < MOST {
-        times.push(leave_s);
-    }
-    Ok(times)
+    let before = (0..count as usize - 1).map(|k| k as f64 * step_s);
+    Ok(before.chain([leave_s]).collect())
 }
 
 /// What kind of picture is written.
@@ -149,7 +162,10 @@ fn form(out: &Path, many: bool) -> Result<Form, Failure> {
         Some("png") => Form::Png,
         Some("gif") if many => Form::Gif,
         Some("gif") => {
-            let what = format!("--out: {} moves, and one moment is asked", out.display());
+            let what = format!(
+                "--out: {}: a .gif shows many moments, and one is asked",
+                out.display()
+            );
             let help = "say how far its pictures are apart, as in --every 15min, or end it in .png";
             return Err(slip(what, help).into());
         }
@@ -171,4 +187,24 @@ fn form(out: &Path, many: bool) -> Result<Form, Failure> {
 
 fn slip(what: String, help: &str) -> Fault {
     Fault::of("the command line", what).help(help)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_departure_is_always_the_last() {
+        let night = |every: &str, leave_s: f64| times(every, leave_s).unwrap();
+        assert_eq!(night("1h", 7200.0), [0.0, 3600.0, 7200.0]);
+        assert_eq!(night("1h", 7260.0), [0.0, 3600.0, 7200.0, 7260.0]);
+        // As many spans as there may be pictures, and the departure between the last two.
+        let span = |most: usize| 60.0 * (most - 1) as f64;
+        let whole = night("1min", span(MOST));
+        assert_eq!((whole.len(), whole.last()), (MOST, Some(&span(MOST))));
+        assert!(times("1min", span(MOST) + 30.0).is_err());
+        let one_less = night("1min", span(MOST - 1) + 30.0);
+        assert_eq!(one_less.len(), MOST);
+        assert_eq!(one_less.last(), Some(&(span(MOST - 1) + 30.0)));
+    }
 }

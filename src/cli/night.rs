@@ -18,7 +18,7 @@ use std::path::PathBuf;
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
-coldsoak night my-night.ron --brief          the verdict, the clock times, the cautions\n  \
+coldsoak night my-night.ron --brief          the verdict, warnings, clock times and cautions\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
 coldsoak night my-night.ron --verbose        what was assumed, first\n  \
@@ -35,7 +35,7 @@ pub struct Night {
     /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
     #[arg(long, value_name = "FILE.html", group = "kept")]
     pub report: Option<PathBuf>,
-    /// Tell the verdict, the clock times and the cautions only.
+    /// Tell only the verdict, warnings, clock times and cautions.
     #[arg(long, conflicts_with_all = ["json", "refine"])]
     pub brief: bool,
     /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
@@ -53,8 +53,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if wanted.refine {
         return refined(wanted, args, &loaded, &from);
     }
-    folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
-    folder::free(wanted.report.as_deref(), wanted.output.force)?;
+    let (out, force) = (wanted.output.out.as_deref(), wanted.output.force);
+    folder::may_write_folder(out, force)?;
+    folder::may_write_report(wanted.report.as_deref(), out, force)?;
     let night =
         run_night(&loaded.scenario).map_err(|e| failed(e, &loaded.file, &loaded.sources, None))?;
     if let Some(path) = &wanted.report {
@@ -86,7 +87,9 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
             let (width, leave_s) = (say::width(), night.trace.departure_s);
             text += &format!("\n{}", sketch::night(&night, width));
             let drawn = map::text(&Map::of(&night), leave_s, width, say::colours());
-            text += &format!("\nThe engine at departure\n{drawn}");
+            if !drawn.is_empty() {
+                text += &format!("\nThe engine at departure\n{drawn}");
+            }
         }
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and charts are in {}\n", path.display());

@@ -7,6 +7,10 @@ use crate::night::NightError;
 use crate::report::DrawError;
 use std::process::ExitCode;
 
+/// What is said under faults that kept a file from being looked at further.
+const FURTHER: &str =
+    "Mend these and check again: further checks follow once the file can be read.";
+
 /// How a run that finished ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Outcome {
@@ -22,6 +26,14 @@ pub enum Failure {
     /// Files that cannot be read, or have faults.
     #[error(transparent)]
     Files(#[from] FileError),
+    /// Files that were checked have faults; whether those kept them from being looked at further.
+    #[error("{} faults", faults.len())]
+    Unsound {
+        /// What is wrong with them.
+        faults: Vec<Fault>,
+        /// Whether more may come to light once these are mended.
+        unfinished: bool,
+    },
     /// The night could not be computed.
     #[error(transparent)]
     Night(NightError),
@@ -72,10 +84,20 @@ pub fn leave(ended: Result<Outcome, Failure>) -> ExitCode {
             tell(&faults);
             ExitCode::from(2)
         }
+        Err(Failure::Unsound { faults, unfinished }) => {
+            tell(&faults);
+            if unfinished {
+                anstream::eprintln!("{FURTHER}");
+            }
+            ExitCode::from(2)
+        }
         Err(
             failure @ (Failure::Files(_)
             | Failure::Write(
-                WriteError::Exists(_) | WriteError::NotOurs(_) | WriteError::NoFile(_),
+                WriteError::Exists(_)
+                | WriteError::NotOurs(_)
+                | WriteError::NoFile(_)
+                | WriteError::NoFolder { .. },
             )),
         ) => {
             anstream::eprintln!("error: {failure}");

@@ -48,7 +48,7 @@ pub struct Spread {
 pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     let loaded = opening::loaded(&wanted.night, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
-    folder::allowed(wanted.out.as_deref(), wanted.force)?;
+    folder::may_write_folder(wanted.out.as_deref(), wanted.force)?;
     let (scenario, title) = (&loaded.scenario, loaded.scenario.title.clone());
     let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);
     let study = Study::of(scenario, wanted.seed).map_err(|p| failed(NightError::Problems(p)))?;

@@ -1,10 +1,10 @@
 //! The folder a spread leaves behind: findings, a row for each night, a chart.
 
-use super::folder::{Kept, view};
+use super::folder::Kept;
 use super::outcome::Failure;
 use crate::files::safe::FINDINGS;
 use crate::night::Night;
-use crate::report::chart::{bands, sensitivity};
+use crate::report::chart::{ChartView, bands, sensitivity};
 use crate::report::ink::Paper;
 use crate::report::provenance::Provenance;
 use crate::study::doubts::Doubt;
@@ -29,7 +29,7 @@ pub fn write(
     let mut folder = Kept::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     folder.write("nights.csv", rows)?;
-    let view = view(night, &night.scenario.scenario().title, "", paper);
+    let view = ChartView::of(night, &night.scenario.scenario().title, "", paper);
     folder.picture("bands", &bands::groups(night, summary, &view)?)?;
     let drawn = sensitivity::sensitivity(summary, doubts, &view)?;
     folder.picture("sensitivity", &drawn)?;

@@ -50,7 +50,7 @@ pub fn run(wanted: &When, args: &Args) -> Result<Outcome, Failure> {
         leave_at(depart, &mut loaded)?;
     }
     let from = opening::told(&loaded, &loaded.doubts(), args);
-    folder::allowed(wanted.output.out.as_deref(), wanted.output.force)?;
+    folder::may_write_folder(wanted.output.out.as_deref(), wanted.output.force)?;
     let bar = progress::bar(0, args.quiet);
     let answered = when(&loaded.scenario, &spare()?, &|step| match step {
         Progress::Planned(nights) => bar.inc_length(nights as u64),

@@ -9,7 +9,7 @@ use super::place::first_line;
 use super::recognise::mistaken;
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
-use crate::scenario::check::check;
+use crate::scenario::check::{Problem, check};
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use crate::scenario::plausible::doubts;
@@ -163,12 +163,19 @@ fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedCompari
 impl LoadedComparison {
     /// What the gate refuses, of all choices.
     ///
-    /// *Errors*: every problem at its place, with the name of the choice it was found in; each once.
+    /// *Errors*: as [`LoadedComparison::audited`].
     pub fn audit(&self) -> Result<(), FileError> {
+        self.audited(&|night| check(night).err().unwrap_or_default())
+    }
+
+    /// What `wrong` finds in the nights of all choices.
+    ///
+    /// *Errors*: every problem at its place, with the name of the choice it was found in; each once.
+    pub fn audited(&self, wrong: &dyn Fn(&Scenario) -> Vec<Problem>) -> Result<(), FileError> {
         let mut gathered = Gathered::default();
         let mut told: BTreeSet<(String, Option<(usize, usize)>)> = BTreeSet::new();
         for (choice, scenario) in &self.choices {
-            let problems = check(scenario).err().unwrap_or_default();
+            let problems = wrong(scenario);
             let faults = located_choice(&problems, choice, &self.base.file, &self.base.sources);
             for mut fault in faults {
                 // What all choices share is told of the first.

@@ -1,8 +1,9 @@
 //! Every fault of a file of any kind, without computing anything.
 
-use super::comparison::load_named_comparison_from;
+use super::comparison::{LoadedComparison, load_named_comparison_from};
 use super::fault::{Fault, FileError, Gathered};
-use super::library::Kind;
+use super::library::{Kind, builtin};
+use super::loaded::Loaded;
 use super::locate::{doubted, located};
 use super::night::{load_builtin, load_named_from};
 use super::recognise::{kind_of, mistaken};
@@ -24,10 +25,76 @@ pub struct Sound {
     pub kind: Kind,
     /// What it was taken for, where the kind alone does not say it.
     pub taken_for: Option<String>,
-    /// The first night it holds.
-    pub night: Option<Scenario>,
     /// Its numbers that are hard to believe, each once, at their places.
     pub doubts: Vec<Fault>,
+    held: Held,
+}
+
+/// What nights a file holds, with what places in it are found by.
+#[derive(Debug)]
+enum Held {
+    None,
+    Night(Loaded),
+    Choices(LoadedComparison),
+    /// A part of a night, in one around it.
+    Part {
+        night: Scenario,
+        kind: Kind,
+        file: String,
+        sources: Sources,
+    },
+}
+
+impl Sound {
+    /// The first night it holds.
+    pub fn night(&self) -> Option<&Scenario> {
+        match &self.held {
+            Held::None => None,
+            Held::Night(loaded) => Some(&loaded.scenario),
+            Held::Choices(loaded) => loaded.choices.first().map(|(_, night)| night),
+            Held::Part { night, .. } => Some(night),
+        }
+    }
+
+    /// Looks for what else may be wrong with its nights.
+    ///
+    /// *Errors*: what `wrong` finds, at its place, each once; in a part of a night only what is its own.
+    pub fn audited(&self, wrong: &dyn Fn(&Scenario) -> Vec<Problem>) -> Result<(), FileError> {
+        match &self.held {
+            Held::None => Ok(()),
+            Held::Night(loaded) => {
+                let problems = wrong(&loaded.scenario);
+                refused(located(&problems, &loaded.file, &loaded.sources))
+            }
+            Held::Choices(loaded) => loaded.audited(wrong),
+            Held::Part {
+                night,
+                kind,
+                file,
+                sources,
+            } => refused(located(&own(wrong(night), *kind), file, sources)),
+        }
+    }
+}
+
+/// The kind of what a name leads to: that of the built-in of this name, a night rather than a comparison, or the one
+/// that the keys of the file tell; none if they tell none.
+///
+/// *Errors*: a file that cannot be read.
+pub fn kind_named(name: &str, sources: &mut Sources) -> Result<Option<Kind>, FileError> {
+    let path = Path::new(name);
+    let is_builtin = |kind| builtin(kind, name).is_some();
+    // A folder of that name hides nothing. What comes by standard input tells its kind like a file.
+    if !path.is_file() && is_builtin(Kind::Night) {
+        return Ok(Some(Kind::Night));
+    }
+    if !path.is_file() && is_builtin(Kind::Comparison) {
+        return Ok(Some(Kind::Comparison));
+    }
+    if name != "-" && !path.exists() && path.extension().is_none() {
+        return Ok(Some(Kind::Night));
+    }
+    Ok(kind_of(name, &sources.open(path)?))
 }
 
 /// Checks a file of this kind; of the kind its keys tell, if none is given. What was told about its weather (lines
@@ -44,20 +111,16 @@ pub fn examine(
     let mut sources = Sources::beside(path);
     let known = match kind {
         Some(kind) => kind,
-        // A name that is built in; what comes by standard input tells its kind like a file.
-        None if path != Path::new("-") && !path.exists() && path.extension().is_none() => {
-            Kind::Night
-        }
-        None => {
-            let text = sources.open(path)?;
-            kind_of(&name, &text).ok_or_else(|| unknown(&name, &text))?
-        }
+        None => match kind_named(&name, &mut sources)? {
+            Some(kind) => kind,
+            None => return Err(unknown(&name, &sources.open(path)?)),
+        },
     };
     let mut sound = Sound {
         kind: known,
         taken_for: None,
-        night: None,
         doubts: Vec::new(),
+        held: Held::None,
     };
     match known {
         Kind::Night => {
@@ -66,14 +129,14 @@ pub fn examine(
             let problems = check(&loaded.scenario).err().unwrap_or_default();
             refused(located(&problems, &loaded.file, &loaded.sources))?;
             sound.doubts = loaded.doubts();
-            sound.night = Some(loaded.scenario);
+            sound.held = Held::Night(loaded);
         }
         Kind::Comparison => {
             let loaded = load_named_comparison_from(path, outside)?;
             notes.extend_from_slice(loaded.base.sources.notes());
             loaded.audit()?;
             sound.doubts = loaded.doubts();
-            sound.night = loaded.choices.into_iter().next().map(|(_, night)| night);
+            sound.held = Held::Choices(loaded);
         }
         Kind::Weather => {
             let text = sources.open(path)?;
@@ -99,7 +162,12 @@ pub fn examine(
                 })
                 .collect();
             sound.doubts = doubted(&doubts, None, &name, &sources);
-            sound.night = Some(night);
+            sound.held = Held::Part {
+                night,
+                kind: known,
+                file: name,
+                sources,
+            };
         }
     }
     Ok(sound)

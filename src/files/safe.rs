@@ -21,8 +21,16 @@ pub enum WriteError {
     #[error("{} is not a folder that coldsoak wrote, so --force leaves it alone; name another with --out", .0.display())]
     NotOurs(PathBuf),
     /// Something is there that is not a plain file, so a file cannot take its place.
-    #[error("{} is not a plain file, so it is not replaced; name another with --out", .0.display())]
+    #[error("{} is not a plain file, so it is not replaced; name another", .0.display())]
     NoFile(PathBuf),
+    /// The folder that a file is to be written into is not there.
+    #[error("{} could not be written: there is no folder {}; make it, or name another", path.display(), folder.display())]
+    NoFolder {
+        /// The file.
+        path: PathBuf,
+        /// Where it was to go.
+        folder: PathBuf,
+    },
     /// The system refused.
     #[error("{} could not be written: {source}", path.display())]
     Refused {
@@ -40,17 +48,35 @@ fn refused(path: &Path) -> impl Fn(io::Error) -> WriteError + '_ {
     }
 }
 
-/// Writes a file whole or not at all: under another name beside its own, then renamed.
+/// Refuses to write a file where there is no folder for it, where something is already and `force` is not set, and in
+/// place of a folder, a device or a pipe. Whether the system lets it be written shows only when it is.
 ///
-/// *Errors*: something is there already and `force` is not set, or the system refuses.
-pub fn write_file(path: &Path, bytes: &[u8], force: bool) -> Result<(), WriteError> {
-    if !force && path.exists() {
-        return Err(WriteError::Exists(path.to_owned()));
+/// *Errors*: it is not to be written.
+pub fn may_write(path: &Path, force: bool) -> Result<(), WriteError> {
+    let folder = match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    if !folder.is_dir() {
+        return Err(WriteError::NoFolder {
+            path: path.to_owned(),
+            folder: folder.to_owned(),
+        });
     }
-    // A folder, a device or a pipe is no file to replace.
     if path.exists() && !path.is_file() {
         return Err(WriteError::NoFile(path.to_owned()));
     }
+    if !force && path.exists() {
+        return Err(WriteError::Exists(path.to_owned()));
+    }
+    Ok(())
+}
+
+/// Writes a file whole or not at all: under another name beside its own, then renamed.
+///
+/// *Errors*: as [`may_write`], or the system refuses.
+pub fn write_file(path: &Path, bytes: &[u8], force: bool) -> Result<(), WriteError> {
+    may_write(path, force)?;
     let draft = beside(path, "draft");
     let written = fs::write(&draft, bytes).and_then(|()| fs::rename(&draft, path));
     written.map_err(|source| {
@@ -235,6 +261,12 @@ mod tests {
         assert!(matches!(
             write_file(&folder, b"x", true),
             Err(WriteError::NoFile(_))
+        ));
+        // Nor is a folder made that is not there.
+        let nowhere = room.path().join("none").join("a.json");
+        assert!(matches!(
+            write_file(&nowhere, b"x", false),
+            Err(WriteError::NoFolder { .. })
         ));
         assert_eq!(fs::read_dir(room.path()).unwrap().count(), 2);
     }

@@ -17,7 +17,7 @@ use serde::Serialize;
 /// definitions of the word, not measurements.
 pub(super) const BELOW_DEW_K: f64 = 0.1;
 /// Films thinner than this are traces and do not count as condensing, g/m2.
-const TRACE_FILM_G_PER_M2: f64 = 0.05;
+pub const TRACE_FILM_G_PER_M2: f64 = 0.05;
 /// Films thicker than this are wet, g/m2.
 const WET_FILM_G_PER_M2: f64 = 1.0;
 /// The group whose water is the headline.
@@ -36,7 +36,7 @@ pub struct Condensation {
     pub upper_g: f64,
     /// Water on every group of walls at the departure.
     pub groups: Vec<GroupGrams>,
-    /// The sum of all increments of the films, g; may exceed the water there is, as films dry and form again.
+    /// The sum of all increments of the films until the departure, g; may exceed the water there is, as films dry and form again.
     pub turnover_g: f64,
     /// When the first wall began to condense.
     pub onset: Onset,
@@ -134,9 +134,7 @@ impl Condensation {
             upper_hours: upper().map(|w| w.hours).fold(0.0, f64::max),
             upper_g: upper().fold(0.0, |sum, w| sum + w.grams),
             groups: groups(&walls),
-            turnover_g: notes
-                .iter()
-                .fold(0.0, |sum, w| sum + increments_g(trace, w)),
+            turnover_g: trace.turnover_g(end_s),
             onset: onset(trace, gas, &any),
             wet_hours: walls.iter().map(|w| w.wet_hours).fold(0.0, f64::max),
             oil_water_g: gas.oil_water.map(|column| row[column].max(0.0)),
@@ -164,16 +162,6 @@ pub(super) fn condensing(trace: &Trace, wall: &WallNote, dew_c: &[f64]) -> Spans
 fn film_above(trace: &Trace, wall: &WallNote, g_per_m2: f64) -> Spans {
     let least_g = g_per_m2 * wall.area_m2;
     Spans::above_zero(&trace.times_s, trace.column(wall.film).map(|g| g - least_g))
-}
-
-/// The sum of a film's increments between samples until the departure, g.
-fn increments_g(trace: &Trace, wall: &WallNote) -> f64 {
-    let until = trace.times_s.partition_point(|&t| t <= trace.departure_s);
-    let films: Vec<f64> = trace.column(wall.film).take(until).collect();
-    let steps = films.windows(2).map(|w| w[1].max(0.0) - w[0].max(0.0));
-    steps
-        .filter(|step| *step > 0.0)
-        .fold(0.0, |sum, step| sum + step)
 }
 
 fn groups(walls: &[WallFinding]) -> Vec<GroupGrams> {

@@ -56,6 +56,10 @@ pub enum Unmet {
     NoEngine,
 }
 
+/// A margin under this is thinner than the doubt about how well the cowl is closed, K (estimate: from parked to
+/// plugged openings the coldest part of the built-in nights with a fan moves by 2.9 to 3.4 K).
+pub const THIN_MARGIN_K: f64 = 3.0;
+
 /// Most digits after the point of an amount of water that is told beside its limit.
 const FINEST: usize = 6;
 
@@ -75,6 +79,10 @@ pub fn water_told(upper_g: f64, limit_g: f64) -> (String, String) {
 }
 
 impl Ready {
+    /// Whether it is ready, but by less than the doubt about how well the cowl is closed.
+    pub fn is_thin(&self) -> bool {
+        self.ready_at_departure && self.margin_k.is_some_and(|m| m < THIN_MARGIN_K)
+    }
     /// Whether what was found at the departure is what the question asks.
     ///
     /// The threshold itself is warm enough; the water must be less than its limit.

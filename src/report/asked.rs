@@ -33,7 +33,8 @@ pub fn told(night: &Night, engine: &str, width: u16) -> String {
     wrapped.join("\n")
 }
 
-fn coverings(night: &Night) -> String {
+/// How well the cowl is closed, and what lies over it.
+pub fn coverings(night: &Night) -> String {
     let covers = &night.scenario.scenario().covers;
     let mut told = vec![
         format!("inlets {:.0} percent plugged", 100.0 * covers.inlet_plug),

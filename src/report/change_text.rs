@@ -58,8 +58,8 @@ pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) 
                 0..90 => format!("{minutes} min"),
                 _ => format!("{:.1} h", *minutes as f64 / 60.0),
             },
-            clock.told(0.0),
-            clock.told(-60.0 * *minutes as f64)
+            clock.dated(0.0),
+            clock.dated(-60.0 * *minutes as f64)
         ),
         Change::Added(heater) => {
             let place = match &heater.place {

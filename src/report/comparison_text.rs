@@ -1,6 +1,6 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
-use super::phrase::{path, temperature, wrapped};
+use super::phrase::{folded, path, temperature, wrapped};
 use super::{bands_text, cautions, circuit_text, table};
 use crate::findings::{Findings, RANKING_KEY, dangers};
 use crate::night::Night;
@@ -12,7 +12,7 @@ pub fn told(title: &str, comparison: &Comparison, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut text, title, comparison, width);
-    text
+    folded(&text, width)
 }
 
 fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) -> std::fmt::Result {
@@ -100,7 +100,36 @@ pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
     if any(&|f| f.oil.as_ref().is_some_and(|o| o.flagged)) {
         told.push("* near or below the pour point: the viscosity is extrapolated.");
     }
-    told.into_iter().map(str::to_owned).collect()
+    let told = told.into_iter().map(str::to_owned);
+    told.chain(nights.windows(2).filter_map(near_tie)).collect()
+}
+
+/// Why the first of two stands before one with the larger margin, where both are ready.
+fn near_tie(pair: &[(String, Night)]) -> Option<String> {
+    let [(name, night), (other, after)] = pair else {
+        return None;
+    };
+    let (f, next) = (&night.findings, &after.findings);
+    let smaller = f.ready.margin_k? < next.ready.margin_k?;
+    if !(f.ready.ready_at_departure && next.ready.ready_at_departure && smaller) {
+        return None;
+    }
+    let water = |f: &Findings| f.condensation.as_ref().map_or(0.0, |c| c.upper_g);
+    let why = match next.energy.kwh - f.energy.kwh {
+        more if more > 0.0 && water(next) - water(f) < 0.5 => format!(
+            "takes less energy ({:.0} against {:.0} Wh)",
+            1e3 * f.energy.kwh,
+            1e3 * next.energy.kwh
+        ),
+        _ => format!(
+            "leaves less water inside ({:.1} against {:.1} g)",
+            water(f),
+            water(next)
+        ),
+    };
+    Some(format!(
+        "\"{name}\" stands before \"{other}\", whose margin is larger, because it {why}."
+    ))
 }
 
 /// Engine, hangar and hours in one line.

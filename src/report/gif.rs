@@ -10,14 +10,18 @@ use color_quant::NeuQuant;
 use resvg::tiny_skia::Pixmap;
 use std::collections::HashMap;
 
-/// Colours of the palette; one more place is taken by what stays as it was.
+/// Colours of the palette: as many as leave one of the 128 places of seven bits to what stays as it was. A map has some
+/// twenty inks and a scale of temperatures, which an eye does not tell apart in a hundred steps; eight bits would make a
+/// larger file.
 const COLOURS: usize = 127;
 /// The place of the palette that lets the picture before show through.
 const THROUGH: u8 = 127;
-/// Pictures that the palette is learnt from, and of their pixels every so manyth.
+/// Pictures that the palette is learnt from, spread over all, and every how many of their pixels: enough to meet each
+/// colour of a shape many times, in less time than drawing them takes. Not tuned.
 const LEARNT: usize = 6;
 const SAMPLED: i32 = 7;
-/// How long a picture stands, and how long the first and the last do, hundredths of a second.
+/// How long a picture stands, and how long the first and the last do, hundredths of a second: long enough to see what
+/// changed, and to read the words. Not tuned.
 const STANDS: u16 = 30;
 const RESTS: u16 = 250;
 
@@ -26,23 +30,23 @@ const RESTS: u16 = 250;
 /// *Errors*: there is no picture, one is no SVG, has another size than the first, or one that no GIF can have.
 pub fn from_svgs(svgs: &[String], scale: f32, comment: &str) -> Result<Vec<u8>, DrawError> {
     let options = lettered();
-    let pictures: Vec<Pixmap> = svgs
+    // Drawn again when their turn comes: held all at once they would take megabytes each.
+    let picture = |svg: &String| pixels(svg, scale, &options);
+    let every = svgs.len().div_ceil(LEARNT).max(1);
+    let learnt: Vec<Pixmap> = svgs
         .iter()
-        .map(|svg| pixels(svg, scale, &options))
+        .rev()
+        .step_by(every)
+        .map(picture)
         .collect::<Result<_, _>>()?;
-    let Some(first) = pictures.first() else {
+    let Some(first) = learnt.first() else {
         return Err(DrawError::of("there is no picture"));
     };
     let (wide, high) = (first.width(), first.height());
-    if pictures
-        .iter()
-        .any(|p| (p.width(), p.height()) != (wide, high))
-    {
-        return Err(DrawError::of("the pictures are not of one size"));
-    }
     let side = |pixels: u32| u16::try_from(pixels).map_err(DrawError::of);
     let size = (side(wide)?, side(high)?);
-    let mut palette = Palette::of(&pictures);
+    let mut palette = Palette::of(&learnt);
+    drop(learnt);
     let mut bytes = Vec::new();
     {
         let mut encoder =
@@ -56,10 +60,14 @@ pub fn from_svgs(svgs: &[String], scale: f32, comment: &str) -> Result<Vec<u8>, 
             .write_raw_extension(AnyExtension(Extension::Comment as u8), &blocks)
             .map_err(DrawError::of)?;
         let mut before: Vec<u8> = Vec::new();
-        for (k, picture) in pictures.iter().enumerate() {
-            let now = palette.places(picture);
+        for (k, svg) in svgs.iter().enumerate() {
+            let picture = picture(svg)?;
+            if (picture.width(), picture.height()) != (wide, high) {
+                return Err(DrawError::of("the pictures are not of one size"));
+            }
+            let now = palette.places(&picture);
             let mut frame = changed(&before, &now, size);
-            frame.delay = match k == 0 || k + 1 == pictures.len() {
+            frame.delay = match k == 0 || k + 1 == svgs.len() {
                 true => RESTS,
                 false => STANDS,
             };
@@ -106,13 +114,8 @@ struct Palette {
 
 impl Palette {
     fn of(pictures: &[Pixmap]) -> Self {
-        let every = pictures.len().div_ceil(LEARNT).max(1);
-        let seen: Vec<u8> = pictures
-            .iter()
-            .rev()
-            .step_by(every)
-            .flat_map(|p| p.data().iter().copied())
-            .collect();
+        let seen = pictures.iter().flat_map(|p| p.data().iter().copied());
+        let seen: Vec<u8> = seen.collect();
         Self {
             learnt: NeuQuant::new(SAMPLED, COLOURS, &seen),
             known: HashMap::new(),

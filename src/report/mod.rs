@@ -29,6 +29,7 @@ mod phrase;
 pub mod png;
 pub mod provenance;
 mod readiness;
+mod reading;
 pub mod refine_json;
 pub mod refine_text;
 pub mod sketch;
@@ -38,6 +39,8 @@ pub mod spread_text;
 #[cfg(test)]
 mod synthetic;
 pub mod table;
+mod unknown_words;
+mod verdict_text;
 pub mod weather;
 pub mod when_json;
 pub mod when_text;

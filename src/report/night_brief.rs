@@ -1,8 +1,9 @@
 //! One night in brief: the verdict, its warnings, the clock times, the cautions.
 
 use super::comparison_text::setting;
-use super::night_text::{verdict, warnings};
-use super::phrase::wrapped;
+use super::night_text::warnings;
+use super::phrase::{folded, wrapped};
+use super::verdict_text::{thin, verdict};
 use super::{cautions, events_text};
 use crate::night::Night;
 use std::fmt::{Result, Write};
@@ -12,7 +13,7 @@ pub fn told(night: &Night, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut text, night, width);
-    text
+    folded(&text, width)
 }
 
 fn write(text: &mut String, night: &Night, width: u16) -> Result {
@@ -20,6 +21,9 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     writeln!(text, "{}", night.scenario.scenario().title)?;
     writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}", wrapped(&verdict(f, units), width, ""))?;
+    if let Some(thin) = thin(f) {
+        writeln!(text, "{}", wrapped(&thin, width, ""))?;
+    }
     warnings(text, f, units, width)?;
     if f.warnings.is_empty() {
         writeln!(text)?;

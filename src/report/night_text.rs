@@ -1,19 +1,23 @@
 //! One night in full, in words.
 
 use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{reach, reach_in_full, size, temperature, wrapped};
+use super::phrase::{first_in_full, folded, reach, reach_in_full, size, temperature, wrapped};
+use super::verdict_text::{thin, verdict};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, Unmet, dangers, water_told};
+use crate::findings::{Findings, OilRange, Onset, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
+
+/// Books that are off by less than this part are told to close: what the rounding of numbers leaves is far smaller.
+const SOUND: f64 = 1e-9;
 
 /// The whole text; `engine` is what its file is called, `width` that of the terminal.
 pub fn told(night: &Night, engine: &str, width: u16) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut text, night, engine, width);
-    text
+    folded(&text, width)
 }
 
 fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
@@ -23,6 +27,9 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "{}", wrapped(&setting(night), width, ""))?;
     writeln!(text, "{}\n", asked::told(night, engine, width))?;
     writeln!(text, "{}", verdict(f, units))?;
+    if let Some(thin) = thin(f) {
+        writeln!(text, "{}", wrapped(&thin, width, ""))?;
+    }
     warnings(text, f, units, width)?;
     warmth(text, f, units)?;
     if let Some(why) = &night.unsettled {
@@ -42,26 +49,21 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     writeln!(text, "{}", parts_table::parts(&f.parts, units, width))?;
     writeln!(
         text,
-        "\nBooks: energy closes to {:.1e}, water to {:.1e}. {} steps, {} of them taken again with a shorter one.",
-        f.ledger.energy_error.abs(),
-        f.ledger.water_error.abs(),
+        "\nBooks close: energy {}, water {}. {} steps, {} of them taken again with a shorter one.",
+        closes(f.ledger.energy_error),
+        closes(f.ledger.water_error),
         night.effort.steps,
         night.effort.rejected,
     )?;
     writeln!(text, "\n{}", cautions::told(width))
 }
 
-/// Ready or not, and why, in a sentence.
-pub(super) fn verdict(f: &Findings, units: Units) -> String {
-    if f.ready.ready_at_departure {
-        let margin = size(f.ready.margin_k.unwrap_or(0.0), units);
-        let slack = f.ready.slack_h;
-        let before = slack.map(|h| format!(", warm everywhere {h:.1} h before"));
-        let before = before.unwrap_or_default();
-        return format!("Ready at departure, with {margin} to spare{before}.");
+/// How far off a book is, over what went through it; rounding is not told in digits.
+fn closes(error: f64) -> String {
+    match error.abs() {
+        small if small < SOUND => format!("to better than {SOUND:e}"),
+        error => format!("only to {error:.1e}"),
     }
-    let unmet: Vec<String> = f.ready.unmet.iter().map(|u| lacks(u, units)).collect();
-    format!("NOT ready at departure: {}.", unmet.join("; "))
 }
 
 /// Right under the verdict, so that nobody reads "ready" alone; what is dangerous first of all.
@@ -82,37 +84,6 @@ pub(super) fn warnings(text: &mut String, f: &Findings, units: Units, width: u16
     writeln!(text)
 }
 
-fn lacks(unmet: &Unmet, units: Units) -> String {
-    match unmet {
-        Unmet::Cold {
-            label,
-            temp_c,
-            threshold_c,
-            ..
-        } => format!(
-            "the {label} is at {}, {} is asked",
-            temperature(*temp_c, units),
-            temperature(*threshold_c, units)
-        ),
-        Unmet::Wet { upper_g, limit_g } => {
-            let (upper, limit) = water_told(*upper_g, *limit_g);
-            format!(
-                "{upper} g of water stand on the upper inner walls, less than {limit} g is asked"
-            )
-        }
-        Unmet::ColdOil {
-            temp_c,
-            threshold_c,
-        } => format!(
-            "the oil is at {}, {} is asked",
-            temperature(*temp_c, units),
-            temperature(*threshold_c, units)
-        ),
-        Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),
-        Unmet::NoEngine => "no part is marked as part of the engine".to_owned(),
-    }
-}
-
 fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
     let asked = temperature(f.threshold.threshold_c, units);
     let all = &f.threshold.all_parts;
@@ -124,7 +95,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
     writeln!(
         text,
         "Every part at {asked}, for the first time: {}",
-        reach_in_full(&all.first, units)
+        first_in_full(&all.first, units)
     )?;
     if let (Some(oil_c), Some(oil)) = (f.threshold.oil_threshold_c, &f.threshold.oil) {
         let asked = temperature(oil_c, units);
@@ -256,7 +227,7 @@ fn energy(text: &mut String, night: &Night, width: u16) -> Result {
     }
     write!(text, "{}", circuit_text::told(&f.circuit, width))?;
     if let Some(heat) = where_heat_went(night) {
-        let heat = format!("  lost in the last hour: {heat}");
+        let heat = format!("  lost to hangar and cabin in the last hour: {heat}");
         writeln!(text, "{}", wrapped(&heat, width, "    "))?;
     }
     Ok(())

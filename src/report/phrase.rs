@@ -25,6 +25,45 @@ pub fn finely(celsius: f64, units: Units) -> String {
     crate::quantity::Temperature::degC(celsius).told(units)
 }
 
+/// The same in whole degrees, for who reads a thermometer.
+pub fn whole(celsius: f64, units: Units) -> String {
+    let value = units.temperature(celsius).round();
+    // Minus nothing is nothing.
+    format!("{} {}", value + 0.0, units.symbol())
+}
+
+/// Most digits after the point of a temperature beside a threshold.
+const FINEST: usize = 3;
+
+/// The number of a temperature without its unit and with a true minus, in whole degrees; where rounding would put it on
+/// the other side of a threshold, as 39.6 °F under 40 °F, to as many digits as tell the side.
+pub fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
+    let (value, asked) = (units.temperature(celsius), units.temperature(threshold_c));
+    // What degrees make of a round threshold may be off in its last digits.
+    let asked = (asked * 1e6).round() / 1e6;
+    let told = |digits: &usize| format!("{value:.digits$}");
+    let same = |digits: &usize| {
+        let shown: f64 = told(digits).parse().unwrap_or(value);
+        (shown < asked) == (celsius < threshold_c)
+    };
+    let digits = (0..=FINEST).find(same).unwrap_or(0);
+    let told = told(&digits);
+    // Minus nothing is nothing.
+    match told.trim_start_matches('-').trim_matches(['0', '.']) {
+        "" => told.trim_start_matches('-').to_owned(),
+        _ => told.replace('-', "\u{2212}"),
+    }
+}
+
+/// Two temperatures as they are read; to a tenth where they would read the same and are not.
+pub fn both(one_c: f64, other_c: f64, units: Units) -> (String, String) {
+    let told = (temperature(one_c, units), temperature(other_c, units));
+    match told.0 == told.1 && one_c != other_c {
+        true => (finely(one_c, units), finely(other_c, units)),
+        false => told,
+    }
+}
+
 /// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
     units.difference(kelvin)
@@ -46,11 +85,19 @@ pub fn reach(reach: &ReachPair) -> String {
     }
 }
 
-/// A time to a threshold in full: a never says the best that was reached, and why.
+/// The first time at a threshold in full; whether it lasted is another question.
+pub fn first_in_full(first: &Reach, units: Units) -> String {
+    match first {
+        Reach::After { hours } if *hours <= 0.0 => "already".to_owned(),
+        first => reach_in_full(first, units),
+    }
+}
+
+/// A time to a threshold, to stay, in full: a never says the best that was reached, and why.
 pub fn reach_in_full(reach: &Reach, units: Units) -> String {
     match reach {
         Reach::After { hours } if *hours <= 0.0 => "already, and to the end".to_owned(),
-        Reach::After { hours } => format!("{hours:.2} h after the first switching-on"),
+        Reach::After { hours } => format!("{hours:.1} h after the first switching-on"),
         Reach::Never {
             horizon_h,
             best_c,
@@ -81,6 +128,20 @@ pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
     clock.dated(hours * 3600.0)
 }
 
+/// A text whose lines are no longer than this: what follows of a longer one stands a little further in. Lines that fit,
+/// those of tables among them, stay as they are.
+pub fn folded(text: &str, width: u16) -> String {
+    let fold = |line: &str| -> String {
+        if line.chars().count() <= usize::from(width) {
+            return line.to_owned();
+        }
+        let lead = line.len() - line.trim_start().len();
+        wrapped(line, width, &" ".repeat(lead + 2))
+    };
+    let lines: Vec<String> = text.split('\n').map(fold).collect();
+    lines.join("\n")
+}
+
 /// A paragraph broken into lines of this width, but never before a degree; lines after the first begin with `indent`.
 pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
     let held = text.replace(" °", "\u{a0}°");
@@ -96,10 +157,45 @@ mod tests {
     fn numbers_are_told_in_the_readers_degrees() {
         assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
         assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
+        let beside = |f: f64| sided((f - 32.0) / 1.8, 8.0 / 1.8, Units::Fahrenheit);
+        assert_eq!(
+            [39.6, 39.4, 39.98, 40.2, 43.9].map(beside),
+            ["39.6", "39", "39.98", "40", "44"]
+        );
+        // 4.44 °C asked, as 40 °F is: 4.5 is over it, and 4.0 is not.
+        let kelvin = |c: f64| sided(c, 8.0 / 1.8, Units::Celsius);
+        assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.5", "4", "5", "0"]);
+        let short = both(4.28, 4.4444, Units::Fahrenheit);
+        assert_eq!(short, ("39.7 °F".to_owned(), "40.0 °F".to_owned()));
+        assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
+        assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
         assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
         assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
+    }
+
+    #[test]
+    fn lines_that_are_too_long_are_folded_under_their_own_beginning() {
+        let text = "  a b\n\n  one two three at 5 °C\n";
+        assert_eq!(
+            folded(text, 14),
+            "  a b\n\n  one two\n    three at\n    5 °C\n"
+        );
+        assert_eq!(folded(text, 40), text);
+    }
+
+    #[test]
+    fn warm_for_the_first_time_is_not_warm_to_the_end() {
+        let already = Reach::After { hours: 0.0 };
+        assert_eq!(first_in_full(&already, Units::Celsius), "already");
+        let kept = reach_in_full(&already, Units::Celsius);
+        assert_eq!(kept, "already, and to the end");
+        let later = Reach::After { hours: 2.5 };
+        assert_eq!(
+            first_in_full(&later, Units::Celsius),
+            reach_in_full(&later, Units::Celsius)
+        );
     }
 
     #[test]

@@ -5,6 +5,7 @@ use super::cautions;
 use super::comparison_text::setting;
 use super::phrase::{difference, size, wrapped};
 use super::table::drawn;
+use super::unknown_words;
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::doubts::Doubt;
@@ -171,7 +172,7 @@ fn as_read(unit: &str) -> String {
 }
 
 /// A number of an unknown with its unit, to three figures.
-fn number(doubt: &Doubt, x: f64) -> String {
+pub(super) fn number(doubt: &Doubt, x: f64) -> String {
     let digits = if x == 0.0 {
         0
     } else {
@@ -202,7 +203,7 @@ fn singles(doubts: &[Doubt], summary: &Summary, units: Units, width: u16) -> Str
     let rows = summary.influences.iter().take(TOLD).map(|i| {
         let doubt = &doubts[i.doubt];
         vec![
-            doubt.path.clone(),
+            unknown_words::told(&doubt.path),
             number(doubt, doubt.low),
             number(doubt, doubt.high),
             difference(i.at_low_k, units),
@@ -229,8 +230,9 @@ fn advice(doubts: &[Doubt], summary: &Summary, units: Units) -> String {
     };
     let doubt = &doubts[first.doubt];
     let mut told = format!(
-        "What to measure next: `{}` ({}). Alone, from one end of its range to the other, it moves the margin at \
+        "What to measure next: {} (`{}`: {}). Alone, from one end of its range to the other, it moves the margin at \
 departure by {}.",
+        unknown_words::told(&doubt.path),
         doubt.path,
         doubt.source,
         size(first.swing_k(), units)
@@ -240,7 +242,8 @@ departure by {}.",
         .map(|i| {
             let doubt = &doubts[i.doubt];
             format!(
-                "`{}` ({}; {})",
+                "{} (`{}`: {}; {})",
+                unknown_words::told(&doubt.path),
                 doubt.path,
                 doubt.source,
                 size(i.swing_k(), units)
@@ -268,7 +271,7 @@ fn indices(doubts: &[Doubt], summary: &Summary, width: u16) -> String {
     };
     let rows = summary.indices.iter().map(|(group, found)| {
         let name = match group.as_slice() {
-            [one] => doubts[*one].path.clone(),
+            [one] => unknown_words::told(&doubts[*one].path),
             more => format!("the other {} together", more.len()),
         };
         vec![name, index(found.first), index(found.total)]
@@ -329,7 +332,7 @@ mod tests {
             Units::Celsius,
         );
         assert!(
-            told.starts_with("What to measure next: `plug` (what plug is)."),
+            told.starts_with("What to measure next: plug (`plug`: what plug is)."),
             "{told}"
         );
         assert!(

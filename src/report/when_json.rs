@@ -32,6 +32,8 @@ struct WhenJson<'a> {
     remedies: Vec<RemedyJson>,
     remedies_ranked_by: &'static str,
     tried_in_vain: Vec<TriedJson>,
+    /// Changes of which nothing is known.
+    not_computed: Vec<NotComputedJson>,
     circuit: &'a CircuitFinding,
     warnings: Vec<String>,
 }
@@ -108,6 +110,12 @@ struct RemedyJson {
 struct TriedJson {
     change: String,
     outcome: Option<OutcomeJson>,
+}
+
+#[derive(Serialize)]
+struct NotComputedJson {
+    change: String,
+    why: String,
 }
 
 /// What clocks and names are looked up in.
@@ -193,6 +201,14 @@ pub fn told(when: &When, scenario: &Scenario, from: &Provenance) -> serde_json::
             .map(|t| TriedJson {
                 change: names.change(&t.change),
                 outcome: t.probe.as_ref().map(outcome),
+            })
+            .collect(),
+        not_computed: when
+            .unsolved
+            .iter()
+            .map(|u| NotComputedJson {
+                change: names.change(&u.change),
+                why: u.why.to_string(),
             })
             .collect(),
         circuit: &night.findings.circuit,

@@ -50,6 +50,6 @@ pub fn ledger(net: &Network, vector: &[f64], trace: &Trace) -> Ledger {
         water_before_g: water_g(net, &net.initial),
         water_after_g: water_g(net, vector),
         water_lost_g: books[heaters + losses.len()],
-        turnover_g: trace.turnover_g(),
+        turnover_g: trace.turnover_g(f64::INFINITY),
     }
 }

@@ -1,12 +1,8 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::{Findings, Unmet, dangers, water_told};
+use crate::findings::{Findings, THIN_MARGIN_K, Unmet, dangers, water_told};
 use crate::night::Night;
 use crate::quantity::Units;
-
-/// A margin under this is thinner than the doubt about how well the cowl is closed, K (estimate: from parked to
-/// plugged openings the coldest part of the built-in nights with a fan moves by 2.9 to 3.4 K).
-const THIN_MARGIN_K: f64 = 3.0;
 
 /// A choice: its name and what its night answers.
 type Ranked<'a> = (&'a str, &'a Findings);
@@ -77,7 +73,7 @@ fn ready(ranked: &[Ranked], units: Units) -> Vec<String> {
         best.energy.kwh,
         dryness(best),
     )];
-    if best.ready.margin_k.is_some_and(|m| m < THIN_MARGIN_K) {
+    if best.ready.is_thin() {
         told.push(
             "That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, or put a \
 thermometer on that part before you trust it."

@@ -43,13 +43,22 @@ pub enum SwitchCause {
 }
 
 impl Trace {
-    /// The sum of all positive increments of films between samples, g.
-    pub fn turnover_g(&self) -> f64 {
-        let films: Vec<usize> = self.legend.walls.iter().map(|w| w.film).collect();
-        (1..self.len())
-            .flat_map(|k| films.iter().map(move |&f| (k, f)))
-            .map(|(k, film)| (self.sample(k)[film] - self.sample(k - 1)[film]).max(0.0))
-            .sum()
+    /// The sum of all increments of the films between samples until a time, g: what settled on walls, and again what
+    /// dried and settled anew.
+    pub fn turnover_g(&self, until_s: f64) -> f64 {
+        let samples = self.times_s.partition_point(|&t| t <= until_s);
+        let of_film = |film: usize| -> f64 {
+            // A film may be a rounding error below nothing.
+            let films: Vec<f64> = self
+                .column(film)
+                .take(samples)
+                .map(|g| g.max(0.0))
+                .collect();
+            films.windows(2).map(|w| (w[1] - w[0]).max(0.0)).sum()
+        };
+        // From plus zero: a sum of none would be minus zero.
+        let walls = self.legend.walls.iter();
+        walls.fold(0.0, |sum, wall| sum + of_film(wall.film))
     }
 
     /// The number of samples.

@@ -41,6 +41,42 @@ fn one_chart_is_a_file_of_the_kind_its_name_says_or_goes_to_standard_output() {
     assert!(svg.contains("<metadata>coldsoak"));
 }
 
+/// A comparison is known by its keys, wherever it comes from, and by its name.
+#[test]
+fn a_comparison_is_charted_however_it_is_named() {
+    use std::io::Write;
+    use std::process::Stdio;
+    let desk = Desk::new();
+    desk.run(&["chart", "class-places", "--out", "built-in.svg"])
+        .done();
+    let text = r#"(title: "Piped", night: "block-cooling", choices: [(name: "no heater")])"#;
+    let mut child = desk
+        .command(&["chart", "-", "--out", "piped.svg"])
+        .stdin(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child
+        .stdin
+        .take()
+        .unwrap()
+        .write_all(text.as_bytes())
+        .unwrap();
+    let ended = child.wait_with_output().unwrap();
+    assert!(ended.status.success(), "{ended:?}");
+    for (file, said) in [("built-in.svg", "1: "), ("piped.svg", "1: no heater")] {
+        let svg = std::fs::read_to_string(desk.path().join(file)).unwrap();
+        assert!(svg.contains(said), "{file}");
+    }
+    // A name that a night and a comparison share is the night's.
+    let csv = desk.run(&["chart", "demo", "--show", "heat", "--out", "heat.csv"]);
+    assert_eq!(csv.code, 0, "{}", csv.err);
+    let refused = desk.run(&["chart", "class-places", "--show", "heat"]);
+    assert!(refused.err.contains("is of one night"), "{}", refused.err);
+    let sound = desk.run(&["check", "class-places"]).done();
+    assert_eq!(sound.trim(), "class-places: a sound comparison file");
+}
+
 #[test]
 fn what_cannot_be_drawn_is_told_before_anything_is_computed() {
     let desk = Desk::new();

@@ -33,7 +33,7 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
         (&["--at", "half five"][..], "no time of day"),
         (&["--at", "12:00"], "not within the night"),
         (&["--out", "engine.bmp"], "none of .svg, .png and .gif"),
-        (&["--out", "engine.gif"], "one moment is asked"),
+        (&["--out", "engine.gif"], "many moments, and one is asked"),
         (&["--every", "often"], "no span of time"),
         (&["--every", "1min"], "96 at most"),
     ] {
@@ -86,10 +86,10 @@ fn a_comparison_has_a_page_too_and_a_chart() {
     let refused = desk.run(&[&words[..4], &["kept2", "--report", "page.html"]].concat());
     assert_eq!(refused.code, 2);
     assert!(refused.err.contains("--force"), "{}", refused.err);
-    // A file that holds a comparison is known by its keys.
+    // A file that holds a comparison is known by its keys; its chart is called as in the folder of `compare`.
     desk.run(&["chart", "choices.ron", "--out", "there"]).done();
     for ending in ["csv", "svg"] {
-        let name = format!("choices.{ending}");
+        let name = format!("comparison.{ending}");
         assert!(desk.files("there").contains(&name), "{name}");
     }
     let csv = desk.run(&["chart", "choices.ron", "--out", "c.csv"]).done();
@@ -147,27 +147,106 @@ fn a_night_in_brief_tells_verdict_times_and_cautions_only() {
     ] {
         assert!(brief.contains(kept) && whole.contains(kept), "{kept}");
     }
-    for left in ["Parts at departure", "Groups at departure", "Books:"] {
+    for left in ["Parts at departure", "Groups at departure", "Books close:"] {
         assert!(whole.contains(left) && !brief.contains(left), "{left}");
     }
     assert!(2 * brief.lines().count() < whole.lines().count());
 }
 
+/// Two choices, one of them with a heater, so that the circuit is told.
+const TWO: &str = r#"(title: "Which of the two, asked in a title that is longer than a narrow terminal is wide?",
+    night: "small-engine-top", choices: [
+        (name: "no heater"),
+        (name: "a fan of 350 W and good plugs besides", heaters: [(heater: "bay-fan-350w", place: at("bottom"))]),
+    ])"#;
+
+/// Its text with so many columns, after a look at the width of each line.
+fn told_in(desk: &Desk, columns: usize, words: &[&str]) -> String {
+    let mut command = desk.command(words);
+    let ran = super::Ran::of(
+        &command
+            .env("COLUMNS", columns.to_string())
+            .output()
+            .unwrap(),
+    );
+    let text = ran.done();
+    for line in text.lines() {
+        assert!(
+            line.chars().count() <= columns,
+            "{words:?}, {columns}: {line}"
+        );
+    }
+    text
+}
+
 #[test]
 fn a_comparison_fits_its_terminal() {
     let desk = Desk::new();
-    std::fs::write(desk.path().join("choices.ron"), CHOICES).unwrap();
-    for columns in ["60", "80", "118"] {
-        let mut command = desk.command(&["compare", "choices.ron", "--quick", "--out", columns]);
-        let ran = super::Ran::of(&command.env("COLUMNS", columns).output().unwrap());
-        let text = ran.done();
-        for line in text.lines() {
-            let most: usize = columns.parse().unwrap();
-            assert!(line.chars().count() <= most, "{columns}: {line}");
-        }
-        // No column is lost where the table is folded.
+    std::fs::write(desk.path().join("two.ron"), TWO).unwrap();
+    for columns in [60, 80, 118] {
+        let out = columns.to_string();
+        let text = told_in(
+            &desk,
+            columns,
+            &["compare", "two.ron", "--quick", "--out", &out],
+        );
+        assert!(text.contains("The circuit with"), "{text}");
+        // No column is lost where the table is folded. What stands under it has some of these words too.
+        let (table, _) = text.split_once("warm after:").unwrap();
         for head in ["warm", "coldest part", "denses", "kWh", "peak"] {
-            assert!(text.contains(head), "{columns}: {head} in\n{text}");
+            assert!(table.contains(head), "{columns}: {head} in\n{table}");
         }
     }
+}
+
+#[test]
+fn a_night_fits_its_terminal() {
+    let desk = Desk::new();
+    for columns in [60, 80] {
+        for name in [NIGHT, "small-engine-top", "thermostat-pad"] {
+            let text = told_in(&desk, columns, &["night", name]);
+            assert!(text.contains("Parts at departure"), "{text}");
+        }
+        told_in(&desk, columns, &["night", NIGHT, "--brief"]);
+    }
+}
+
+/// A part that was warm at first and did not stay so was not warm "to the end".
+#[test]
+fn warm_at_first_is_not_told_as_warm_to_the_end() {
+    let told = Desk::new().run(&["night", NIGHT]).done();
+    assert!(told.contains("to stay: never"), "{told}");
+    assert!(told.contains("for the first time: already\n"), "{told}");
+}
+
+/// Told before the night is computed, whatever else is wrong.
+#[test]
+fn a_report_that_could_not_be_kept_is_refused_at_once() {
+    let desk = Desk::new();
+    let kept = ["night", NIGHT, "--out", "kept", "--quiet"];
+    desk.run(&kept).done();
+    std::fs::create_dir(desk.path().join("folder")).unwrap();
+    let before = desk.files("kept");
+    for (flags, said) in [
+        (
+            &["--report", "none/page.html"][..],
+            "there is no folder none",
+        ),
+        (&["--report", "folder", "--force"], "not a plain file"),
+        (&["--report", "-"], "`-` is standard output"),
+        (&["--out", "-"], "`-` is standard output"),
+        (
+            &["--out", "kept", "--force", "--report", "kept/page.html"],
+            "lies in the folder of --out",
+        ),
+    ] {
+        for command in [&["night", NIGHT][..], &["compare", "class-oil", "--quick"]] {
+            let refused = desk.run(&[command, flags].concat());
+            assert_eq!((refused.code, refused.out.as_str()), (2, ""), "{flags:?}");
+            assert!(refused.err.contains(said), "{flags:?}: {}", refused.err);
+        }
+    }
+    assert_eq!(desk.files("kept"), before);
+    // So the folder can still be replaced.
+    desk.run(&[&kept[..], &["--force"]].concat()).done();
 }

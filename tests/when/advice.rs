@@ -1,13 +1,15 @@
 //! What is said around the answer, run as nights: the least changes, the what-ifs, the checkpoint.
 
 use super::{asked, heater, night, on_before, planned};
-use coldsoak::night::run;
+use coldsoak::night::{NightError, run};
 use coldsoak::quantity::{Duration, Power, Temperature};
+use coldsoak::report::when_text;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::weather::Weather;
+use coldsoak::solver::SolveError;
 use coldsoak::study::change::Change;
-use coldsoak::study::when::{Switches, Verdict, when};
+use coldsoak::study::when::{Switches, Unsolved, Verdict, when};
 
 /// The small engine on a colder night, with a fan that is too weak for it.
 fn too_weak() -> Scenario {
@@ -128,7 +130,8 @@ fn what_ifs_are_real_nights() {
     );
 }
 
-/// The checkpoint is a reading of the planned night: at the hour before departure the back of the case reads it.
+/// The checkpoint is one part of the planned night, an hour before departure: it can be reached, and no other that can
+/// be is colder at departure.
 #[test]
 fn the_checkpoint_is_read_from_the_planned_night() {
     let base = night("small-engine-top");
@@ -137,17 +140,43 @@ fn the_checkpoint_is_read_from_the_planned_night() {
     let check = plan.checkpoint.as_ref().expect("it is heated");
     let night = run(&on_before(&base, &plan.starts)).unwrap();
     assert_eq!(check.time_s, night.trace.departure_s - 3600.0);
-    let rear = night
-        .trace
-        .legend
-        .readings
-        .iter()
-        .find(|r| r.key == "rear")
-        .unwrap();
-    let row = night.trace.at(check.time_s);
-    let reads: f64 = rear.columns.iter().map(|&(c, w)| w * row[c]).sum();
-    assert!((reads - check.temp_c).abs() < 1e-9);
-    assert_eq!(check.spot, "rear");
+    let cells = &night.trace.legend.cells;
+    let spot = cells.iter().find(|cell| cell.part == check.spot).unwrap();
+    assert!(spot.engine && !spot.pockets.is_empty(), "{spot:?}");
+    assert_eq!(
+        night.trace.at(check.time_s)[spot.column].to_bits(),
+        check.temp_c.to_bits()
+    );
+    let leaves = night.trace.at(night.trace.departure_s);
+    for cell in cells.iter().filter(|c| c.engine && !c.pockets.is_empty()) {
+        assert!(leaves[cell.column] >= leaves[spot.column], "{}", cell.label);
+    }
+    let told = when_text::told(&answer, &base, 80).replace('\n', " ");
+    assert!(
+        told.contains(&format!("put a thermometer on the {}", check.label)),
+        "{told}"
+    );
+    assert!(told.contains(" °F, give or take 5, rising"), "{told}");
+}
+
+/// A changed night that cannot be computed is named, and the answer stands.
+#[test]
+fn an_unsolvable_what_if_is_named_in_a_note() {
+    let base = night("small-engine-top");
+    let mut answer = asked(&base);
+    assert!(answer.unsolved.is_empty());
+    answer.unsolved.push(Unsolved {
+        change: Change::Draught { times: 4.0 },
+        why: NightError::Solve(SolveError::NotANumber {
+            time_h: 1.5,
+            column: "the sump".to_owned(),
+        }),
+    });
+    let told = when_text::told(&answer, &base, 80).replace('\n', " ");
+    let note = "Note: nothing is known of \"4 times the draught\", as that night could not be computed: at 1.500 h the \
+                value of the sump is no longer a number.";
+    assert!(told.contains(note), "{told}");
+    assert!(told.starts_with("Switch on"), "{told}");
 }
 
 /// What decides is what fails a minute later: warmth by default, the oil if it is asked to be warmer than all else.

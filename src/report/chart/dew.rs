@@ -7,7 +7,7 @@ use super::line::{Line, look, points};
 use super::numbers::slug;
 use super::panel::{Limit, Panel};
 use super::stack::Stack;
-use super::temperature::{figure, heaters, settling};
+use super::temperature::{figure, heaters, settles, settling};
 use super::view::{ChartView, Picture, Unit};
 use crate::findings::DewCourse;
 use crate::trace::Trace;
@@ -79,5 +79,6 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewCourse) -> Figure<
     ];
     let mut strips = heaters(trace);
     strips.push(settling(course));
-    figure(trace, view, "moisture inside the engine", panels, strips)
+    let what = format!("moisture inside the engine; {}", settles());
+    figure(trace, view, &what, panels, strips)
 }

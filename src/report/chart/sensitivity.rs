@@ -2,6 +2,8 @@
 
 use super::super::canvas::DrawError;
 use super::super::ink;
+use super::super::spread_text::number;
+use super::super::unknown_words;
 use super::bars::{Bars, Row};
 use super::view::{ChartView, Picture, Unit};
 use crate::study::doubts::Doubt;
@@ -9,6 +11,12 @@ use crate::study::summary::Summary;
 
 /// The most rows: as many as fit a quarter of a page.
 const MOST: usize = 14;
+
+/// What a number is called, and what the files say it is.
+fn as_written(doubt: &Doubt) -> String {
+    let name = unknown_words::told(&doubt.path);
+    format!("{name}: {}", number(doubt, doubt.value))
+}
 
 /// The chart, the strongest first.
 ///
@@ -25,7 +33,7 @@ pub fn sensitivity(
             units.step(influence.at_high_k),
         );
         Row {
-            name: doubts[influence.doubt].path.clone(),
+            name: as_written(&doubts[influence.doubt]),
             bars: vec![(low, high, ink::SERIES[5])],
             mark: Some(high),
             figures: format!(
@@ -41,8 +49,8 @@ pub fn sensitivity(
     let head = |end: &str| format!("margin_at_{end}_end_{}", unit.key);
     Bars {
         view: *view,
-        what: "margin at departure with one uncertain number at the low and, at the stroke, at the high end of its \
-range; zero is just ready"
+        what: "margin at departure with one uncertain number, told as written, at the low and, at the stroke, at the \
+high end of its range; zero is just ready"
             .to_owned(),
         axis: format!("coldest part above the threshold at departure, {}", unit.symbol),
         heads: vec![head("low"), head("high")],

@@ -10,11 +10,13 @@ use super::panel::{Limit, Panel};
 use super::stack::Stack;
 use super::strip::Strip;
 use super::view::{Breadth, ChartView, Picture, Unit};
-use crate::findings::DewCourse;
+use crate::findings::{DewCourse, TRACE_FILM_G_PER_M2};
 use crate::trace::{ReadingNote, Trace};
 
 /// Dots of the coldest engine part.
 const COLDEST: (f64, f64) = (2.0, 2.0);
+/// The key of the strip of settling water.
+const SETTLES: &str = "water_settles";
 /// How high the panel of temperatures is, in pixels.
 const HIGH: f64 = 350.0;
 /// How high the panel of the dew point is.
@@ -55,7 +57,14 @@ pub fn temperature(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError
         panels.push(dew_panel(trace, view, &dew));
         strips.push(settling(&dew));
     }
-    figure(trace, view, "means over groups of parts", panels, strips).picture()
+    let told = match (strips.iter().any(|s| s.key == SETTLES), view.breadth) {
+        (false, _) => "means over groups of parts".to_owned(),
+        (true, Breadth::Sheet) => format!("means over groups of parts; {}", settles()),
+        (true, Breadth::Phone) => {
+            format!("means over groups; water: from {TRACE_FILM_G_PER_M2} g/m²")
+        }
+    };
+    figure(trace, view, &told, panels, strips).picture()
 }
 
 /// A figure over the hours of this trace.
@@ -102,7 +111,7 @@ fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewCourse) -> Panel {
         unit: Unit::step(units),
         heading: match view.breadth {
             Breadth::Sheet => {
-                "Coldest inner wall above the dew point inside; below zero, water settles"
+                "Coldest inner wall above the dew point inside; below zero, water begins to settle"
             }
             Breadth::Phone => "Coldest inner wall above the dew point",
         }
@@ -138,10 +147,17 @@ pub fn heaters(trace: &Trace) -> Vec<Strip> {
         .collect()
 }
 
+/// What the strip of settling water counts, in a few words.
+pub fn settles() -> String {
+    format!(
+        "water is told to settle once the film on a wall is over {TRACE_FILM_G_PER_M2} g/m², some time after it is below the dew point"
+    )
+}
+
 /// The strip of the hours in which water settles.
 pub fn settling(dew: &DewCourse) -> Strip {
     Strip {
-        key: "water_settles".to_owned(),
+        key: SETTLES.to_owned(),
         name: "water settles inside".to_owned(),
         spans: dew.condensing_s.clone(),
         ink: ink::WET,

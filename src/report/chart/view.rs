@@ -1,6 +1,7 @@
 //! What every chart needs to be told, and what comes of it.
 
 use super::super::ink::Paper;
+use crate::night::Night;
 use crate::quantity::{Temperature, Units};
 use crate::scenario::clock::NightClock;
 
@@ -24,10 +25,9 @@ pub struct ChartView<'a> {
 }
 
 /// How wide a chart is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Breadth {
     /// For a screen or a quarter of a page.
-    #[default]
     Sheet,
     /// For a telephone: fewer figures on the axes, headings and names as short as can be.
     Phone,
@@ -123,7 +123,20 @@ impl Unit {
     }
 }
 
-impl ChartView<'_> {
+impl<'a> ChartView<'a> {
+    /// What the charts of a night need, on a sheet.
+    pub fn of(night: &'a Night, title: &'a str, subtitle: &'a str, paper: Paper) -> Self {
+        let scenario = night.scenario.scenario();
+        Self {
+            title,
+            subtitle,
+            clock: night.scenario.clock(),
+            units: scenario.units,
+            threshold: scenario.question.threshold,
+            paper,
+            breadth: Breadth::Sheet,
+        }
+    }
     /// The subtitle, and what the chart shows.
     pub(super) fn saying(&self, what: &str) -> String {
         match self.subtitle {

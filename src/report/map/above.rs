@@ -42,6 +42,50 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
         &[(m.front - 0.03, 0.0), (m.firewall + 0.04, 0.0)],
         Stroke::Axis,
     );
+    tags(pen, m);
+}
+
+fn tags(pen: &mut Pen, m: &Measures) {
+    pen.tags(&[
+        ("cylR1head", "cylinder head"),
+        ("pistonR1", "piston in barrel"),
+        ("case0ur", "crankcase"),
+        ("acc_case", "accessory case"),
+        ("mags", "magnetos"),
+        ("gen", "gen. and starter"),
+        ("hub", "propeller hub"),
+        ("UR", "upper right air"),
+        ("UL", "upper left air"),
+        ("FR", "air in the nose"),
+        ("RE", "air at the rear"),
+    ]);
+    let (back, wide) = (m.case, m.half_width);
+    let wall = (m.firewall - 0.04, -m.cowl + 0.06);
+    pen.tag_beside(
+        "firewall",
+        "firewall",
+        Some("RE"),
+        wall,
+        (m.firewall, wall.1),
+    );
+    let mount = (back + 0.12, -1.62 * wide - 0.06);
+    pen.tag_beside(
+        "mount",
+        "engine mount",
+        Some("RE"),
+        mount,
+        (mount.0, mount.1 + 0.055),
+    );
+    let baffle = (back + 0.07, -m.cowl + 0.06);
+    pen.tag_beside(
+        "baffle",
+        "baffle",
+        Some("RE"),
+        baffle,
+        (back + 0.025, baffle.1),
+    );
+    let skin = (0.72 * m.station, -m.cowl + 0.055);
+    pen.tag_beside("cowlFR", "cowl", Some("FR"), skin, (skin.0, -m.cowl - 0.01));
 }
 
 fn air(pen: &mut Pen, m: &Measures) {

@@ -3,6 +3,7 @@
 //! Lengths are pixels on the sheet, from its upper left corner. A shape shows one subject (some metal, or a
 //! pocket of air), whose temperature is a weighted sum of columns of the trace.
 
+pub use super::letter::{Stands, Tag};
 pub use super::outline::{Outline, Point};
 use crate::trace::Legend;
 
@@ -104,6 +105,8 @@ pub struct View {
     pub to: Point,
     /// Whether places in it are places in the engine, so that jets can be drawn.
     pub scenic: bool,
+    /// How much the key under it takes.
+    pub key_high: f64,
 }
 
 /// The spot a pocket has in a view, for its name and for jets.
@@ -132,6 +135,8 @@ pub struct Drawing {
     pub lines: Vec<Line>,
     /// Words that stay: titles of views, names of pockets.
     pub words: Vec<Words>,
+    /// Letters that name shapes.
+    pub tags: Vec<Tag>,
     /// Pockets and where they are.
     pub rooms: Vec<Room>,
     /// Upper left corner of the panel that tells the moment, the scale and the heaters.
@@ -188,6 +193,32 @@ impl Drawing {
             kind: Kind::Air,
         }))
     }
+    /// Names a shape of a view by a letter before its temperature or, without one, in its middle: the first shape of the
+    /// view that shows this part or pocket and has a temperature written on it, or else the first. Nothing if there is none.
+    pub fn tag(&mut self, view: usize, name: &str, words: &str) {
+        let shapes = self.shapes.iter();
+        let mut here: Vec<&Shape> = shapes
+            .filter(|s| s.view == view && self.subjects[s.subject].name == name)
+            .collect();
+        here.sort_by_key(|s| s.reading.is_none());
+        let Some(shape) = here.first() else { return };
+        let stands = match shape.reading {
+            Some(_) => Stands::Before,
+            None => Stands::On(shape.outline.middle()),
+        };
+        let subject = shape.subject;
+        self.push_tag(view, subject, words, stands);
+    }
+    /// Names a shape as it is told.
+    pub fn push_tag(&mut self, view: usize, subject: usize, words: &str, stands: Stands) {
+        self.tags.push(Tag {
+            words: words.to_owned(),
+            subject,
+            view,
+            stands,
+            letter: ' ',
+        });
+    }
     fn subject(&mut self, subject: Subject) -> usize {
         match self.subjects.iter().position(|s| *s == subject) {
             Some(known) => known,
@@ -212,6 +243,7 @@ impl Drawing {
             from,
             to,
             scenic: true,
+            key_high: 0.0,
         });
         self.views.len() - 1
     }

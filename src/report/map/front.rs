@@ -32,6 +32,20 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
     );
     let wide = m.cowl + 0.04;
     pen.line(&[(-wide, 0.0), (wide, 0.0)], Stroke::Axis);
+    pen.tags(&[
+        ("cylR1head", "cylinder head"),
+        ("pistonR1", "piston in barrel"),
+        ("case1ur", "crankcase"),
+        ("crank1", "crankshaft"),
+        ("oil", "oil"),
+        ("sump_bot", "sump"),
+        ("intake", "intake pipe"),
+        ("exhaust", "exhaust"),
+        ("UL", "upper left air"),
+        ("UR", "upper right air"),
+        ("LO", "lower air"),
+        ("FL", "air on the floor"),
+    ]);
 }
 
 fn air(pen: &mut Pen, m: &Measures) {

@@ -35,7 +35,13 @@ pub fn jets(drawing: &Drawing, night: &Night) -> Vec<Jet> {
                 HeaterKind::bonded => bonded(drawing, (heater, view), aim, &mut jets),
                 kind if scenic => {
                     let outside = matches!(kind, HeaterKind::ducted { .. });
+                    let known = jets.len();
                     blown(drawing, (heater, view), aim, outside, &mut jets);
+                    // A lamp stands too near for an arrow.
+                    let lamp = matches!(kind, HeaterKind::radiant { .. });
+                    if lamp && jets.len() == known {
+                        beside(drawing, (heater, view), aim, &mut jets);
+                    }
                 }
                 _ => {}
             }
@@ -164,6 +170,25 @@ fn blown(
             arrow: Some(along(long - 30.0)),
         });
     }
+}
+
+/// A badge beside where the air that a heater warms has its temperature written.
+fn beside(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
+    let warmed = |subject: usize| {
+        aim.throw
+            .iter()
+            .any(|t| t.0 == drawing.subjects[subject].name)
+    };
+    let mut rooms = drawing.rooms.iter();
+    let Some(room) = rooms.find(|r| r.view == view && warmed(r.subject)) else {
+        return;
+    };
+    let badge = place(jets, drawing, (room.spot.0 - 1.4 * AWAY, room.spot.1));
+    jets.push(Jet {
+        heater,
+        badge,
+        arrow: None,
+    });
 }
 
 /// The middle of what is struck in a view, weighed by the shares; none if nothing of it is drawn.

@@ -9,6 +9,7 @@ mod bands;
 mod drawing;
 mod front;
 mod jets;
+mod letter;
 mod measures;
 mod moment;
 mod outline;
@@ -22,9 +23,11 @@ mod side;
 mod strip;
 mod style;
 mod svg;
+mod tags;
 #[cfg(test)]
 mod tests;
 mod text;
+mod written;
 
 pub use picture::Map;
 pub use strip::{MOST, strip};

@@ -1,11 +1,8 @@
 //! One moment of a night as the map shows it: what is how warm, what is wet, which heater is on, what is coldest.
 
 use super::drawing::{Drawing, Kind};
-use crate::findings::Coldest;
+use crate::findings::{Coldest, TRACE_FILM_G_PER_M2};
 use crate::night::Night;
-
-/// A film above this is a wet wall, g/m2: where the findings begin to count a wall as gathering water.
-const DAMP_G_PER_M2: f64 = 0.05;
 
 /// One moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,6 +19,8 @@ pub struct Moment {
     pub coldest: Option<Coldest>,
     /// Engine parts under the threshold, and engine parts in all.
     pub under: (usize, usize),
+    /// What is asked of every engine part, °C.
+    pub threshold_c: f64,
     /// The hangar air, °C.
     pub hangar_c: f64,
 }
@@ -35,7 +34,7 @@ impl Moment {
         let wet = legend
             .walls
             .iter()
-            .filter(|w| row[w.film] > DAMP_G_PER_M2 * w.area_m2)
+            .filter(|w| row[w.film] > TRACE_FILM_G_PER_M2 * w.area_m2)
             .map(|w| w.name.clone())
             .collect();
         let on = (0..legend.heaters.len()).map(|h| {
@@ -59,6 +58,7 @@ impl Moment {
             on: on.collect(),
             coldest: Coldest::of(legend, &row),
             under: (engine().filter(|p| cold(&p.part)).count(), engine().count()),
+            threshold_c,
             hangar_c: row[legend.hangar],
         }
     }

@@ -13,7 +13,7 @@ use std::fmt::Write;
 /// Letters of 13 pixels that a line of the panel holds.
 const LETTERS: usize = 47;
 /// Heaters that are named; the rest are counted.
-const HEATERS: usize = 4;
+const HEATERS: usize = 5;
 /// Pieces the bar of the scale is drawn in.
 const PIECES: usize = 96;
 /// Ticks of the scale stand at least so far apart, as a share of its bar.
@@ -69,10 +69,11 @@ impl Panel<'_> {
     /// Words of the scale and the marks.
     fn key(&self) -> Vec<Words> {
         let mut all = self.bar_words();
-        let unit = format!(
-            "Numbers are {}; \"air\" is the air there.",
-            self.units.symbol()
-        );
+        let letters = match self.drawing.tags.is_empty() {
+            true => "\"air\" is the air there.",
+            false => "letters: the key under a view.",
+        };
+        let unit = format!("Numbers are {}; {letters}", self.units.symbol());
         all.push(self.line(unit, 246.0, 13.0, false));
         for (text, down) in [
             ("coldest engine part", 270.0),
@@ -94,6 +95,12 @@ impl Panel<'_> {
             h if h.abs() < 0.01 => "departure".to_owned(),
             h if h > 0.0 => format!("{h:.1} h before departure"),
             h => format!("{:.1} h after departure", -h),
+        };
+        // The day, where a night has more than one: `day 2, 06:30`.
+        let dated = clock.dated(moment.time_s);
+        let when = match dated.split_once(", ") {
+            Some((day, _)) => format!("{day}, {when}"),
+            None => when,
         };
         let mut beside = self.line(when, 16.0, 14.0, false);
         beside.at.0 += 120.0;

@@ -1,6 +1,6 @@
 //! Draws one view: looks up what a shape shows, and puts it on the sheet if the trace knows it.
 
-use super::drawing::{Drawing, Line, Outline, Point, Room, Shape, Stroke};
+use super::drawing::{Drawing, Line, Outline, Point, Room, Shape, Stands, Stroke};
 use super::measures::Scale;
 use crate::trace::Legend;
 
@@ -67,6 +67,33 @@ impl Pen<'_> {
     pub fn line(&mut self, points: &[Point], stroke: Stroke) {
         let points = points.iter().map(|p| self.scale.at(p.0, p.1)).collect();
         self.drawing.lines.push(Line { points, stroke });
+    }
+    /// Names parts or pockets of this view, each by a letter on a shape of it.
+    pub fn tags(&mut self, names: &[(&str, &str)]) {
+        for (name, words) in names {
+            self.drawing.tag(self.view, name, words);
+        }
+    }
+    /// Names a part by a letter beside it, over a pocket or over paper, with a line from there to the part.
+    pub fn tag_beside(
+        &mut self,
+        name: &str,
+        words: &str,
+        over: Option<&str>,
+        at: Point,
+        to: Point,
+    ) {
+        let named = |name: &str| {
+            let shapes = self.drawing.shapes.iter();
+            let mut subjects = shapes.filter(|s| s.view == self.view).map(|s| s.subject);
+            subjects.find(|k| self.drawing.subjects[*k].name == name)
+        };
+        let behind = over.map(named);
+        if let (Some(subject), None | Some(Some(_))) = (named(name), behind) {
+            let (at, to) = (self.scale.at(at.0, at.1), self.scale.at(to.0, to.1));
+            let stands = Stands::Beside(at, behind.flatten(), to);
+            self.drawing.push_tag(self.view, subject, words, stands);
+        }
     }
     fn polygon(&self, corners: &[Point]) -> Outline {
         Outline::Polygon(corners.iter().map(|p| self.scale.at(p.0, p.1)).collect())

@@ -73,7 +73,7 @@ impl<'a> Map<'a> {
     }
     /// What a reader hears in place of the picture.
     pub fn told(&self, moment: &Moment) -> String {
-        let clock = self.night.scenario.clock().told(moment.time_s);
+        let clock = self.night.scenario.clock().dated(moment.time_s);
         let coldest = moment.coldest.as_ref().map_or(String::new(), |c| {
             let at = finely(c.temp_c, self.units());
             format!(" The coldest engine part is the {}, at {at}.", c.label)
@@ -112,7 +112,8 @@ impl<'a> Map<'a> {
         let mut boxes: Vec<(String, (Point, Point))> = views
             .map(|v| {
                 let from = (v.from.0 - ROUND, v.from.1 - 24.0);
-                (v.title.clone(), (from, (v.to.0 + ROUND, v.to.1 + ROUND)))
+                let to = (v.to.0 + ROUND, v.to.1 + v.key_high + ROUND);
+                (v.title.clone(), (from, to))
             })
             .collect();
         let beneath = boxes.first().is_some_and(|b| panel.1 > b.1.1.1 - ROUND);

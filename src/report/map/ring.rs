@@ -107,6 +107,7 @@ pub fn draw(drawing: &mut Drawing, night: &Night, body: &Body, corner: Point) ->
     }
     middle(drawing, night, body, (centre, view), &mut parts);
     rooms(drawing, night, &pockets, (centre, view));
+    tags(drawing, body, view, &pockets);
     let right = corner.0 + 2.0 * SKIN;
     Some(Ring { parts, foot, right })
 }
@@ -142,6 +143,32 @@ fn middle(
             view,
             bare: false,
         });
+    }
+}
+
+/// Names what stands on top, and the air.
+fn tags(drawing: &mut Drawing, body: &Body, view: usize, pockets: &[&str]) {
+    let first = &body.cylinders[0].parts;
+    let mut names: Vec<String> = outward(body, first).into_iter().rev().take(1).collect();
+    names.extend(inside(body, first));
+    names.extend(anchor(body, first));
+    let middle = drawing.shapes.iter().rev().find_map(|s| match s.outline {
+        Outline::Disc(..) => Some(drawing.subjects[s.subject].name.clone()),
+        Outline::Polygon(_) => None,
+    });
+    names.extend(middle);
+    names.extend(
+        pockets
+            .iter()
+            .copied()
+            .collect::<BTreeSet<_>>()
+            .into_iter()
+            .map(str::to_owned),
+    );
+    for name in names {
+        let mut subjects = drawing.subjects.iter();
+        let label = subjects.find(|s| s.name == name).map(|s| s.label.clone());
+        drawing.tag(view, &name, &label.unwrap_or(name.clone()));
     }
 }
 

@@ -1,10 +1,10 @@
 //! Chooses the drawing of an engine: three views of an opposed one, a ring where cylinders stand round the crankcase,
 //! and the parts by the air they meet where nothing is known of where they are.
 
-use super::drawing::Drawing;
+use super::drawing::{Drawing, Point};
 use super::measures::{Measures, Scale};
 use super::pen::Pen;
-use super::{above, bands, front, ring, side};
+use super::{above, bands, front, ring, side, tags};
 use crate::night::Night;
 use crate::scenario::body::Body;
 use crate::scenario::engine::{Engine, Layout};
@@ -15,7 +15,7 @@ pub const WIDTH: f64 = 960.0;
 /// Width of the panel beside the views.
 pub const PANEL: f64 = 380.0;
 /// Height of the panel beside the views.
-pub const PANEL_HIGH: f64 = 400.0;
+pub const PANEL_HIGH: f64 = 430.0;
 /// White round everything.
 pub const MARGIN: f64 = 24.0;
 /// Room for a heading of a sheet, and for the title of a view.
@@ -36,12 +36,15 @@ fn by_contact(night: &Night, body: &Body) -> Drawing {
     let top = HEADING + TITLE;
     let ring = ring::draw(&mut drawing, night, body, (MARGIN, top));
     let (panel, left, right, taken) = match ring {
-        Some(ring) => (
-            (MARGIN, ring.foot + TITLE),
-            ring.right + 1.5 * MARGIN,
-            WIDTH - MARGIN,
-            ring.parts,
-        ),
+        Some(ring) => {
+            let key = tags::key(&mut drawing, 0, (MARGIN, ring.right), ring.foot);
+            (
+                (MARGIN, ring.foot + key + TITLE),
+                ring.right + 1.5 * MARGIN,
+                WIDTH - MARGIN,
+                ring.parts,
+            )
+        }
         None => {
             let beside = WIDTH - MARGIN - PANEL;
             let none = BTreeSet::new();
@@ -71,31 +74,33 @@ fn three_views(night: &Night, layout: &Layout) -> Drawing {
     let high = px(2.0 * (m.cowl + skin));
     let axis = left + px(0.03 - m.front);
     let right = WIDTH - MARGIN - px(wide / 2.0);
-    let second = (top + high).max(HEADING + PANEL_HIGH) + TITLE + 18.0;
-    let level = second + px(m.roof + 0.05);
-    let foot = level + px(m.floor + 0.05);
-    let mut view = |title: &str, from, to, origin, draw: &dyn Fn(&mut Pen, &Measures)| {
-        let view = drawing.view(title, from, to);
-        let legend = &night.trace.legend;
-        let scale = Scale { per_metre, origin };
-        let mut pen = Pen {
-            drawing: &mut drawing,
-            legend,
-            view,
-            scale,
+    let mut view =
+        |title: &str, from: Point, to: Point, origin, draw: &dyn Fn(&mut Pen, &Measures)| {
+            let view = drawing.view(title, from, to);
+            let legend = &night.trace.legend;
+            let scale = Scale { per_metre, origin };
+            let mut pen = Pen {
+                drawing: &mut drawing,
+                legend,
+                view,
+                scale,
+            };
+            draw(&mut pen, &m);
+            to.1 + tags::key(&mut drawing, view, (from.0, to.0), to.1)
         };
-        draw(&mut pen, &m);
-    };
     let to = (left + px(long), top + high);
-    view(
+    let key_foot = view(
         "From above, its left below, cylinders cut open",
         (left, top),
         to,
         (axis, top + high / 2.0),
         &above::draw,
     );
+    let second = key_foot.max(HEADING + PANEL_HIGH) + TITLE + 18.0;
+    let level = second + px(m.roof + 0.05);
+    let foot = level + px(m.floor + 0.05);
     let to = (left + px(long), foot);
-    view(
+    let beside = view(
         "From the left, cut along the crankshaft",
         (left, second),
         to,
@@ -104,7 +109,7 @@ fn three_views(night: &Night, layout: &Layout) -> Drawing {
     );
     let from = (right - px(wide / 2.0), second);
     let to = (WIDTH - MARGIN, foot);
-    view(
+    let key_foot = view(
         "From the front, its left on the right",
         from,
         to,
@@ -112,7 +117,7 @@ fn three_views(night: &Night, layout: &Layout) -> Drawing {
         &front::draw,
     );
     drawing.panel = (WIDTH - MARGIN - PANEL, HEADING);
-    drawing.size = (WIDTH, foot + MARGIN);
+    drawing.size = (WIDTH, beside.max(key_foot) + MARGIN);
     drawing
 }
 

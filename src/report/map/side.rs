@@ -44,6 +44,61 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
         &[(m.front - 0.03, 0.0), (m.firewall + 0.04, 0.0)],
         Stroke::Axis,
     );
+    tags(pen, m);
+}
+
+fn tags(pen: &mut Pen, m: &Measures) {
+    pen.tags(&[
+        ("case0ul", "crankcase"),
+        ("crank0", "crankshaft"),
+        ("hub", "propeller hub"),
+        ("sump_bot", "sump"),
+        ("oil", "oil"),
+        ("carb", "carburettor"),
+        ("acc_case", "accessory case"),
+        ("mags", "magnetos"),
+        ("gen", "gen. and starter"),
+        ("filter", "oil filter"),
+        ("UL", "upper left air"),
+        ("FR", "air in the nose"),
+        ("RE", "air at the rear"),
+        ("FL", "air on the floor"),
+    ]);
+    let (back, h) = (m.case, m.half_height);
+    let wall = (m.firewall - 0.035, -0.05);
+    pen.tag_beside(
+        "firewall",
+        "firewall",
+        Some("RE"),
+        wall,
+        (m.firewall, wall.1),
+    );
+    let mount = (back + 0.20, -0.86 * h - 0.055);
+    pen.tag_beside(
+        "mount",
+        "engine mount",
+        Some("RE"),
+        mount,
+        (mount.0, mount.1 + 0.055),
+    );
+    let baffle = (back + 0.07, -h - 0.035);
+    pen.tag_beside(
+        "baffle",
+        "baffle",
+        Some("RE"),
+        baffle,
+        (back + 0.025, baffle.1),
+    );
+    let skin = (0.80 * m.station, -m.roof + 0.035);
+    pen.tag_beside("cowlFR", "cowl", Some("FR"), skin, (skin.0, -m.roof - 0.01));
+    let blade = (m.front + 0.01, -0.14);
+    pen.tag_beside(
+        "blade1",
+        "propeller blade",
+        None,
+        blade,
+        (m.front + 0.06, blade.1),
+    );
 }
 
 fn air(pen: &mut Pen, m: &Measures) {

@@ -56,7 +56,7 @@ pub fn strip(map: &Map, times_s: &[f64], paper: Paper) -> String {
             bold,
             quiet: !bold,
         };
-        svg::words(&mut text, &words(clock.told(*time_s), 8.0, true), None);
+        svg::words(&mut text, &words(clock.dated(*time_s), 8.0, true), None);
         if let Some(coldest) = &moment.coldest {
             let told = format!("coldest {}", finely(coldest.temp_c, map.units()));
             let told = told.replace(" -", " \u{2212}");

@@ -1,11 +1,11 @@
 //! A drawing and a moment as SVG text.
 
-use super::drawing::{Anchor, Drawing, Kind, Outline, Point, Stroke, Words};
+use super::drawing::{Anchor, Drawing, Kind, Outline, Point, Stands, Stroke, Words};
 use super::jets::{BADGE, Jet};
 use super::moment::Moment;
 use super::scale::{Rgb, edge_on, hex, ink_on};
+use super::written::readings;
 use crate::quantity::Units;
-use crate::report::axis::tick_label;
 use std::fmt::Write;
 
 /// How shapes get their colour.
@@ -75,6 +75,12 @@ pub fn moving(
 ) -> String {
     let mut svg = String::new();
     coldest(&mut svg, drawing, moment);
+    for tag in &drawing.tags {
+        if let Stands::Beside(at, over, to) = tag.stands {
+            let ink = over.map(|k| ink_on(colours[k]));
+            leader(&mut svg, at, to, ink);
+        }
+    }
     for jet in jets {
         heater(&mut svg, jet, moment.on.get(jet.heater) == Some(&true));
     }
@@ -83,33 +89,27 @@ pub fn moving(
     }
     for (w, subject) in readings(drawing, moment, units) {
         // With an edge of the colour under it, where an arrow or an edge runs through.
-        let ink = ink_on(colours[subject]);
-        let edge = hex(colours[subject]);
-        let ink = format!("{ink};stroke:{edge};stroke-width:3;paint-order:stroke");
-        words(&mut svg, &w, Some(&ink));
+        let ink = subject.map(|subject| {
+            let edge = hex(colours[subject]);
+            let ink = ink_on(colours[subject]);
+            format!("{ink};stroke:{edge};stroke-width:3;paint-order:stroke")
+        });
+        words(&mut svg, &w, ink.as_deref());
     }
     svg
 }
 
-/// The temperatures that are written on shapes, and their subjects.
-pub fn readings(drawing: &Drawing, moment: &Moment, units: Units) -> Vec<(Words, usize)> {
-    let told = drawing.shapes.iter().filter_map(|shape| {
-        let at = shape.reading?;
-        let degrees = units.temperature(moment.celsius[shape.subject]).round();
-        let number = tick_label(degrees);
-        let air = drawing.subjects[shape.subject].kind == Kind::Air;
-        let text = if air { format!("air {number}") } else { number };
-        let words = Words {
-            text,
-            at,
-            anchor: Anchor::Middle,
-            size: if air { 12.0 } else { 13.0 },
-            bold: false,
-            quiet: false,
-        };
-        Some((words, shape.subject))
-    });
-    told.collect()
+/// A line from a letter to what it names, in the ink of the letter.
+fn leader(svg: &mut String, at: Point, to: Point, ink: Option<&str>) {
+    let long = (to.0 - at.0).hypot(to.1 - at.1).max(1e-9);
+    let begin = |p: f64, q: f64| p + (q - p) * (7.0 / long).min(1.0);
+    let from = (begin(at.0, to.0), begin(at.1, to.1));
+    let ink = ink.map_or(String::new(), |ink| format!(" style=\"stroke:{ink}\""));
+    let _ = write!(
+        svg,
+        "<polyline class=\"e\"{ink} points=\"{}\"/>",
+        points(&[from, to])
+    );
 }
 
 /// Where drops are drawn: once a part in each view, beside its reading if it has one.

@@ -1,12 +1,24 @@
 //! Where the heat of the night went until the departure: what came in, what stayed, what left and by which way.
 
-use super::data::Row;
+use super::data::{Budget, Row};
 use crate::night::Night;
 use crate::report::phrase::path;
 use crate::trace::Trace;
 
 /// Joules in a kilowatt-hour.
 const KWH_J: f64 = 3.6e6;
+
+/// What "lost" means.
+const LOST: &str = "Lost: out of the engine and the air under the cowl, to the hangar; through the firewall, to the cabin.";
+
+/// Where the heat of a night went; `whose` is the name of its choice.
+pub fn budget(night: &Night, whose: Option<&str>) -> Budget {
+    Budget {
+        whose: whose.map(str::to_owned),
+        rows: rows(night),
+        lost: LOST,
+    }
+}
 
 /// The rows: a name, kWh until the departure, watts in the last hour, and whether it is a sum.
 pub fn rows(night: &Night) -> Vec<Row> {
@@ -41,11 +53,7 @@ pub fn rows(night: &Night) -> Vec<Row> {
     let engine = change(&|row| stored(trace, row, true));
     let rest = change(&|row| stored(trace, row, false));
     put("kept by engine parts and oil".to_owned(), engine, false);
-    put(
-        "kept by mount, cowl, propeller and the like".to_owned(),
-        rest,
-        false,
-    );
+    put("kept by mount, cowl, propeller".to_owned(), rest, false);
     for (way, column) in &legend.losses {
         let lost = change(&|row| row[*column]);
         out = (out.0 + lost.0, out.1 + lost.1);
@@ -61,7 +69,7 @@ pub fn rows(night: &Night) -> Vec<Row> {
             total.1 - engine.1 - rest.1 - out.1,
         );
         put(
-            "what is left: air, and water that changed its state".to_owned(),
+            "what is left: air, water that froze or dried".to_owned(),
             left,
             false,
         );

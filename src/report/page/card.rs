@@ -1,26 +1,28 @@
 //! The schedule card: when to switch what on, what a thermometer should read on the way, what to check by hand.
 
 use super::data::{Card, Entry};
+use crate::findings::{Unmet, dangers};
 use crate::night::Night;
-use crate::report::asked::sensor;
-use crate::report::phrase::{finely, size, temperature};
+use crate::quantity::Units;
+use crate::report::asked::{coverings, sensor};
+use crate::report::phrase::{finely, size, whole};
+use crate::report::{reading, verdict_text};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;
+use crate::scenario::part::Role;
 use crate::scenario::start::Warmth;
 use crate::study::when::Checkpoint;
 use crate::trace::Trace;
 
 /// What to check by hand before the flight. Common practice, no source; the makers' manuals come first.
-const BY_HAND: [&str; 5] = [
-    "Magnetos off, key out, before anybody touches the propeller.",
-    "Feel or measure oil, cylinders, crankcase and propeller flange: all of them, not only the nearest.",
+const MAGNETOS: &str = "Magnetos off, key out, before anybody touches the propeller.";
+const FEEL: &str = "Feel or measure all of oil, cylinders, crankcase and propeller flange";
+const FILLER: &str = "Put the cap back on the oil filler.";
+const BY_HAND: [&str; 3] = [
     "Unplug every heater, take it out, and put the cord away from the propeller.",
     "Take out plugs, blankets and covers, and count them.",
     "Look into the filler and at the breather's end for water and ice.",
 ];
-
-/// What is said first of a plan that does not make the engine ready.
-const SHORT: &str = "With this plan the engine is NOT ready at departure.";
 
 /// The card of a night.
 pub fn card(night: &Night) -> Card {
@@ -34,6 +36,23 @@ pub fn card(night: &Night) -> Card {
         _ => 0.0,
     };
     let mut entries: Vec<(f64, String)> = Vec::new();
+    // Of what is to be done at one time, the cowl and the thermometer come first.
+    if !night.scenario.body().gaps.is_empty() {
+        let close = format!("Close the cowl as computed: {}.", coverings(night));
+        entries.push((0.0, close));
+    }
+    let check = Checkpoint::of(night);
+    if let Some(check) = &check {
+        let on_s = first_on_s(&night.trace);
+        let put = format!(
+            "Put a thermometer on the {}: of what air reaches, the coldest at departure.",
+            check.label
+        );
+        entries.push((on_s, put));
+        for time_s in [(check.time_s + on_s) / 2.0, check.time_s] {
+            entries.push((time_s, reads(check, &night.trace, time_s, units)));
+        }
+    }
     for heater in &scenario.heaters {
         let place = match &heater.place {
             Place::at(place) => format!(" ({place})"),
@@ -41,16 +60,16 @@ pub fn card(night: &Night) -> Card {
         };
         // Many a name tells its watts.
         let watts = format!("{:.0} W", heater.power.si());
-        let watts = match heater.name.contains(&watts) {
+        let watts = match tells(&heater.name, &watts) {
             true => String::new(),
             false => format!(", {watts}"),
         };
         let thermostat = match &heater.thermostat {
             Some(t) => format!(
-                "; its thermostat holds the {} between {} and {}",
+                "; its thermostat switches it off at {} of the {}, on again at {}",
+                t.hi.told(units),
                 sensor(night, &t.sensor),
-                t.lo.told(units),
-                t.hi.told(units)
+                t.lo.told(units)
             ),
             None => String::new(),
         };
@@ -69,39 +88,43 @@ pub fn card(night: &Night) -> Card {
     if scenario.heaters.is_empty() {
         entries.push((0.0, "No heater is planned.".to_owned()));
     }
-    if let Some(check) = Checkpoint::of(night) {
-        let half_s = (check.time_s + first_on_s(&night.trace)) / 2.0;
-        for time_s in [half_s, check.time_s] {
-            let reads = read(&night.trace, &check, time_s);
-            entries.push((
-                time_s,
-                format!(
-                    "The {} should read about {} or more, in the mean.",
-                    check.label,
-                    temperature(reads, units)
-                ),
-            ));
-        }
-    }
     if let Some(coldest) = &night.findings.coldest {
         let threshold_c = scenario.question.threshold.celsius();
         let gap = coldest.temp_c - threshold_c;
         let stands = if gap < 0.0 { "short of" } else { "over" };
+        let there = check.iter().filter(|c| c.spot != coldest.part);
+        let there = there.map(|c| format!(" {}", reads(c, &night.trace, leave_s, units)));
+        let there: String = there.collect();
         entries.push((
             leave_s,
             format!(
-                "Departure. The {} is coldest, at {}, {} {stands} the {} asked: measure there.",
+                "Departure.{there} The {} is coldest, at {}, {} {stands} the {} asked{}.",
                 coldest.label,
                 finely(coldest.temp_c, units),
                 size(gap, units),
                 finely(threshold_c, units),
+                if night.findings.ready.is_thin() {
+                    ": a thin margin"
+                } else {
+                    ""
+                },
             ),
         ));
     }
     entries.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let short = !night.findings.ready.ready_at_departure;
+    let f = &night.findings;
+    let short = !f.ready.ready_at_departure;
+    let wet = f.ready.unmet.iter().any(|u| matches!(u, Unmet::Wet { .. }));
     Card {
-        short: short.then(|| SHORT.to_owned()),
+        dangers: dangers(&f.warnings)
+            .into_iter()
+            .map(str::to_owned)
+            .collect(),
+        short: short.then(|| verdict_text::verdict(f, units)),
+        only_when: match wet {
+            true => "the coldest part itself is warm and the upper walls inside are dry",
+            false => "the coldest part itself is warm",
+        },
         entries: entries
             .into_iter()
             .map(|(time_s, what)| Entry {
@@ -109,8 +132,31 @@ pub fn card(night: &Night) -> Card {
                 what,
             })
             .collect(),
-        by_hand: BY_HAND.map(str::to_owned).to_vec(),
+        by_hand: by_hand(night),
     }
+}
+
+fn by_hand(night: &Night) -> Vec<String> {
+    let units = night.scenario.scenario().units;
+    let parts = &night.scenario.body().parts;
+    let mut propeller = parts.iter().filter(|p| p.role == Role::propeller);
+    let hub = propeller.next().and_then(|hub| {
+        let found = night.findings.parts.iter().find(|p| p.part == hub.name)?;
+        let at = whole(found.temp_c, units);
+        Some(format!("; the {} should be at about {at}", found.label))
+    });
+    let feel = format!("{FEEL}{}.", hub.unwrap_or_default());
+    let open = night.scenario.scenario().covers.filler_open;
+    let rest = BY_HAND.into_iter().chain(open.then_some(FILLER));
+    let first = [MAGNETOS.to_owned(), feel].into_iter();
+    first.chain(rest.map(str::to_owned)).collect()
+}
+
+/// Whether a name tells these watts: `250 W fan` does not tell 50 W.
+fn tells(name: &str, watts: &str) -> bool {
+    let numeral = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
+    name.match_indices(watts)
+        .any(|(at, _)| !name[..at].ends_with(numeral))
 }
 
 fn first_on_s(trace: &Trace) -> f64 {
@@ -118,14 +164,24 @@ fn first_on_s(trace: &Trace) -> f64 {
     ons.map(|s| s.time_s).fold(f64::MAX, f64::min)
 }
 
-/// What the spot of a checkpoint reads at another time, °C.
-fn read(trace: &Trace, check: &Checkpoint, time_s: f64) -> f64 {
+/// What the thermometer should read at a time.
+fn reads(check: &Checkpoint, trace: &Trace, time_s: f64, units: Units) -> String {
+    let cells = trace.legend.cells.iter();
     let row = trace.at(time_s);
-    let group = trace.legend.readings.iter().find(|r| r.key == check.spot);
-    let cell = trace.legend.cells.iter().find(|c| c.part == check.spot);
-    match (group, cell) {
-        (Some(group), _) => group.columns.iter().map(|&(c, w)| w * row[c]).sum(),
-        (None, Some(cell)) => row[cell.column],
-        (None, None) => check.temp_c,
+    let here = cells
+        .filter(|c| c.part == check.spot)
+        .map(|c| row[c.column]);
+    let celsius = here.reduce(f64::min).unwrap_or(check.temp_c);
+    format!("It should read {}.", reading::told(celsius, units))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn watts_are_left_out_only_where_the_name_tells_just_these() {
+        assert!(tells("bay fan 350 W", "350 W") && tells("350 W fan", "350 W"));
+        assert!(!tells("the 350 W fan", "50 W") && !tells("fan of 1.50 W", "50 W"));
     }
 }

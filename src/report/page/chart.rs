@@ -14,19 +14,10 @@ pub fn both(
     title: &str,
     draw: impl Fn(&ChartView) -> Result<Picture, DrawError>,
 ) -> Result<Chart, DrawError> {
-    let scenario = night.scenario.scenario();
+    // The chart says what its lines are, and a page is printed.
+    let sheet = ChartView::of(night, title, "", Paper::Light);
     let drawn = |breadth| {
-        let view = ChartView {
-            title,
-            // The chart says what its lines are.
-            subtitle: "",
-            clock: night.scenario.clock(),
-            units: scenario.units,
-            threshold: scenario.question.threshold,
-            // A page is printed.
-            paper: Paper::Light,
-            breadth,
-        };
+        let view = ChartView { breadth, ..sheet };
         Ok(draw(&view)?.svg)
     };
     Ok(Chart {

@@ -14,7 +14,7 @@ use crate::report::{asked, bands_text, table};
 use crate::study::compare::Comparison;
 use crate::study::paired::Paired;
 
-/// The page of a comparison of this title; `engine` is what the file of the engine is called. Of no choices there is no
+/// The page of a comparison of this title; `engine` is the name of the engine's file. Of no choices there is no
 /// page.
 ///
 /// *Errors*: the drawing or the template failed, which is a fault of the program.
@@ -43,9 +43,7 @@ fn page(
     let nights = &comparison.nights;
     let units = chosen.scenario.scenario().units;
     let traces: Vec<_> = nights.iter().map(|n| (n.0.as_str(), &n.1.trace)).collect();
-    let chart = chart::both(chosen, "The coldest part of each choice", |view| {
-        coldest_parts(&traces, view)
-    })?;
+    let chart = chart::both(chosen, title, |view| coldest_parts(&traces, view))?;
     let mut advice = comparison.advice(units);
     let verdict = advice.remove(0);
     let warned = |of: &Night| -> Vec<String> {
@@ -83,7 +81,7 @@ fn page(
         reading,
         chart,
         bands: comparison.paired.as_ref().map(|p| bands(p, units, name)),
-        budget: budget::rows(chosen),
+        budget: budget::budget(chosen, Some(name)),
         card: card::card(chosen),
         rests: rests::rests(chosen, from),
     })

@@ -11,6 +11,8 @@ pub struct Page {
     pub ready: bool,
     /// Ready or not, and why.
     pub verdict: String,
+    /// What is to be said of it.
+    pub more: Vec<String>,
     /// What is dangerous about it.
     pub dangers: Vec<String>,
     /// Warnings.
@@ -21,6 +23,8 @@ pub struct Page {
     pub asked: Vec<String>,
     /// The threshold.
     pub threshold: String,
+    /// What "lost" means among the times, if it stands there.
+    pub lost: Option<&'static str>,
     /// Groups of parts: name, at departure, warm after.
     pub groups: Vec<Row>,
     /// Other headline numbers: name and value.
@@ -33,8 +37,8 @@ pub struct Page {
     pub map: Drawn,
     /// The moments of the map.
     pub steps: Vec<Step>,
-    /// Heat: name, kWh, W.
-    pub budget: Vec<Row>,
+    /// Where the heat went.
+    pub budget: Budget,
     /// The card for the hangar wall.
     pub card: Card,
     /// What it rests on.
@@ -75,7 +79,7 @@ pub struct ChoicesPage {
     /// The choices over plausible nights, if that was asked.
     pub bands: Option<BandsTable>,
     /// Where the heat of the chosen one went.
-    pub budget: Vec<Row>,
+    pub budget: Budget,
     /// The card for the hangar wall.
     pub card: Card,
     /// What it rests on.
@@ -119,6 +123,17 @@ pub struct Rests {
     pub command: String,
     /// Files and their hashes.
     pub inputs: Vec<Row>,
+}
+
+/// Where the heat went.
+#[derive(Debug, Clone, Serialize)]
+pub struct Budget {
+    /// Whose heat it was, if that is not plain.
+    pub whose: Option<String>,
+    /// A name, kWh, W.
+    pub rows: Vec<Row>,
+    /// What "lost" means.
+    pub lost: &'static str,
 }
 
 /// A row of a table.
@@ -187,8 +202,12 @@ pub struct Step {
 /// The card for the hangar wall.
 #[derive(Debug, Clone, Serialize)]
 pub struct Card {
-    /// Said first of a plan that does not make the engine ready.
+    /// What is dangerous about the plan.
+    pub dangers: Vec<String>,
+    /// Said first of a plan that does not make the engine ready: what it lacks.
     pub short: Option<String>,
+    /// When to leave if a reading falls short.
+    pub only_when: &'static str,
     /// What to do and to read, in order.
     pub entries: Vec<Entry>,
     /// What to check by hand.

@@ -1,5 +1,5 @@
 //! Pages of their own, of one night and of a comparison: a single file that opens from disk, asks nothing of any
-//! network, and prints on two sheets; that of a night steps through it.
+//! network, and prints on two sheets for every built-in night and comparison; that of a night steps through it.
 
 mod budget;
 mod card;

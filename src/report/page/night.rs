@@ -12,9 +12,12 @@ use crate::report::ink::Paper;
 use crate::report::map::{Map, style};
 use crate::report::phrase::{difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
-use crate::report::{asked, night_text};
+use crate::report::{asked, verdict_text};
 
-/// The page of a night; `engine` is what its file is called.
+/// What that word means among the times.
+const LOST: &str = "lost: was warm, and fell below again.";
+
+/// The page of a night; `engine` is the name of the engine's file.
 ///
 /// *Errors*: the drawing or the template failed, which is a fault of the program.
 pub fn html(night: &Night, engine: &str, from: &Provenance) -> Result<String, DrawError> {
@@ -28,10 +31,12 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
     let chart = chart::both(night, "Temperatures through the night", |view| {
         of_night(Show::Temperature, &night.trace, view)
     })?;
+    let groups = groups(night, units);
     Ok(Page {
         title: scenario.title.clone(),
         ready: f.ready.ready_at_departure,
-        verdict: night_text::verdict(f, units),
+        verdict: verdict_text::verdict(f, units),
+        more: verdict_text::thin(f).into_iter().collect(),
         dangers: dangers(&f.warnings)
             .into_iter()
             .map(str::to_owned)
@@ -43,16 +48,24 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
             .map(str::to_owned)
             .collect(),
         threshold: finely(scenario.question.threshold.celsius(), units),
-        groups: groups(night, units),
+        lost: lost(&groups).then_some(LOST),
+        groups,
         numbers: numbers(night, units),
         parts: parts(night, units),
         chart,
         map: drawn(&map),
         steps: steps::steps(night, &map),
-        budget: budget::rows(night),
+        budget: budget::budget(night, None),
         card: card::card(night),
         rests: rests::rests(night, from),
     })
+}
+
+/// Whether some group was warm enough and did not stay so.
+fn lost(groups: &[Row]) -> bool {
+    groups
+        .iter()
+        .any(|row| row.cells.iter().any(|c| c == "lost"))
 }
 
 fn drawn(map: &Map) -> Drawn {

@@ -4,6 +4,7 @@ use super::data::{Rests, Row};
 use crate::night::Night;
 use crate::report::cautions::{CAUTIONS, TRUST};
 use crate::report::provenance::Provenance;
+use crate::report::unknown_words;
 use crate::scenario::engine::Engine;
 use crate::scenario::unknowns::{Basis, Unknowns};
 
@@ -44,7 +45,8 @@ fn unknowns(night: &Night) -> Vec<String> {
         .map(|(key, u)| {
             let unit = u.unit.as_deref().map_or(String::new(), |u| format!(" {u}"));
             format!(
-                "{key}: {} to {}{unit}, {} ({})",
+                "{}: {} to {}{unit}, {} ({})",
+                unknown_words::told(key),
                 u.low,
                 u.high,
                 basis(u.basis),

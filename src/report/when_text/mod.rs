@@ -6,7 +6,7 @@ mod planned;
 use super::comparison_text::setting;
 use super::phrase::{size, wrapped};
 use super::readiness::outcome;
-use super::{cautions, circuit_text};
+use super::{cautions, change_text, circuit_text};
 use crate::findings::Findings;
 use crate::quantity::Units;
 use crate::scenario::clock::NightClock;
@@ -66,6 +66,14 @@ impl Tale<'_> {
         match &self.when.verdict {
             Verdict::Planned(planned) => self.planned(text, planned)?,
             Verdict::Never(never) => self.never(text, never)?,
+        }
+        for failed in &self.when.unsolved {
+            let change = change_text::told(&failed.change, self.scenario, self.clock, self.units);
+            let note = format!(
+                "Note: nothing is known of \"{change}\", as that night could not be computed: {}.",
+                failed.why
+            );
+            self.line(text, "", &note)?;
         }
         self.alone(text)?;
         let circuit = circuit_text::told(&night.findings.circuit, self.width);
@@ -172,11 +180,11 @@ impl Tale<'_> {
 
     fn before(&self, minutes: usize) -> String {
         self.clock
-            .told(self.clock.night_s() - 60.0 * minutes as f64)
+            .dated(self.clock.night_s() - 60.0 * minutes as f64)
     }
 
     fn departure(&self) -> String {
-        self.clock.told(self.clock.night_s())
+        self.clock.dated(self.clock.night_s())
     }
 
     fn line(&self, text: &mut String, lead: &str, line: &str) -> Result {

@@ -1,9 +1,9 @@
 //! A plan: what decides, what it takes, what to read on the way, what if.
 
 use super::Tale;
-use crate::report::change_text;
-use crate::report::phrase::{size, temperature};
+use crate::report::phrase::size;
 use crate::report::readiness::{cost, decides};
+use crate::report::{change_text, reading};
 use crate::study::when::{Planned, Probe, SCAN_MIN, grid_step};
 use std::fmt::{Result, Write};
 
@@ -50,17 +50,18 @@ impl Tale<'_> {
             self.line(text, "", &worse)?;
         }
         if let Some(c) = &planned.checkpoint {
-            let at = self.clock.told(c.time_s);
+            let at = self.clock.dated(c.time_s);
             let moves = if c.rate_k_h >= 0.0 {
                 "rising"
             } else {
                 "falling"
             };
             let check = format!(
-                "On the way: at {at} a thermometer on the {} should read {} or more, {moves} {} an hour. If it reads less, \
-the night is not the computed one: leave later, and only when the coldest part itself is warm.",
+                "On the way: put a thermometer on the {}, the coldest at departure of the parts that a probe can reach. At \
+{at} it should read {}, {moves} {} an hour. If it reads less than that, the night is not the computed one: leave later, and \
+only when the coldest part itself is warm.",
                 c.label,
-                temperature(c.temp_c, self.units),
+                reading::told(c.temp_c, self.units),
                 size(c.rate_k_h, self.units)
             );
             self.line(text, "", &check)?;

@@ -58,46 +58,86 @@ impl Doubt {
 /// A number that was changed beside its model, such as the power of a heater, so far that it left its range takes the
 /// range along: in the same ratio, a temperature by the same difference.
 ///
-/// *Errors*: paths that lead nowhere, and ranges whose ends the gate refuses, as problems with their paths.
+/// *Errors*: paths that lead nowhere, ranges whose ends the gate refuses, and numbers far from their ranges, as problems
+/// with their paths.
 pub fn doubts(scenario: &Scenario) -> Result<Vec<Doubt>, Vec<Problem>> {
-    let tree = Tree::of(scenario).map_err(|e| vec![problem("", &e)])?;
-    let (mut found, mut problems) = (Vec::new(), Vec::new());
+    let Ranges { found, wrong, far } = ranges(scenario);
+    let problems = [wrong, far].concat();
+    if problems.is_empty() {
+        Ok(found)
+    } else {
+        Err(problems)
+    }
+}
+
+/// What is wrong with the ranges of a night, whatever its numbers: paths that lead nowhere, and ends that the gate
+/// refuses. A number far from the range of its model is none of it: it is hard to believe, and told as that.
+pub fn unsound(scenario: &Scenario) -> Vec<Problem> {
+    ranges(scenario).wrong
+}
+
+/// All that the files of a night say of what is uncertain.
+#[derive(Default)]
+struct Ranges {
+    found: Vec<Doubt>,
+    wrong: Vec<Problem>,
+    /// Numbers so far from their range that it is not known what unit they were meant in.
+    far: Vec<Problem>,
+}
+
+/// Why a number and its range make no doubt.
+enum Refused {
+    Wrong(Problem),
+    Far(Problem),
+}
+
+fn ranges(scenario: &Scenario) -> Ranges {
+    let mut ranges = Ranges::default();
+    let tree = match Tree::of(scenario) {
+        Ok(tree) => tree,
+        Err(e) => {
+            ranges.wrong.push(problem("", &e));
+            return ranges;
+        }
+    };
     // Where the range of each stands, which is what is wrong if the gate refuses its ends.
     let mut places = Vec::new();
     for (prefix, unknowns) in told(scenario) {
         for (path, unknown) in unknowns {
             match doubt(&tree, &format!("{prefix}{path}"), unknown) {
                 Ok(doubt) => {
-                    found.push(doubt);
-                    places.push((format!("{prefix}unknowns.{path}"), path.clone()));
+                    ranges.found.push(doubt);
+                    places.push(place(&prefix, path));
                 }
-                Err(e) => problems.push(Problem {
-                    path: format!("{prefix}unknowns.{path}"),
-                    word: Some(path.clone()),
-                    ..e
-                }),
+                Err(Refused::Wrong(e)) => ranges.wrong.push(at(e, place(&prefix, path))),
+                Err(Refused::Far(e)) => ranges.far.push(at(e, place(&prefix, path))),
             }
         }
     }
-    found.extend(usual::usual(scenario, &found));
-    if problems.is_empty() {
-        let places = places.iter().map(Some).chain(std::iter::repeat(None));
-        for (doubt, place) in found.iter().zip(places) {
-            let refused = refused(scenario, &tree, doubt).into_iter();
-            problems.extend(refused.map(|problem| match place {
-                Some((path, word)) => Problem {
-                    path: path.clone(),
-                    word: Some(word.clone()),
-                    ..problem
-                },
-                None => problem,
-            }));
-        }
+    let usual = usual::usual(scenario, &ranges.found);
+    ranges.found.extend(usual);
+    let places = places.into_iter().map(Some).chain(std::iter::repeat(None));
+    for (doubt, place) in ranges.found.iter().zip(places) {
+        let refused = refused(scenario, &tree, doubt).into_iter();
+        ranges.wrong.extend(refused.map(|problem| match &place {
+            Some(place) => at(problem, place.clone()),
+            None => problem,
+        }));
     }
-    if problems.is_empty() {
-        Ok(found)
-    } else {
-        Err(problems)
+    ranges
+}
+
+/// Where the range of a number stands: its path, and the word it is found by.
+fn place(prefix: &str, path: &str) -> (String, String) {
+    (format!("{prefix}unknowns.{path}"), path.to_owned())
+}
+
+/// A problem told at the range.
+fn at(problem: Problem, (path, word): (String, String)) -> Problem {
+    Problem {
+        path,
+        word: Some(word),
+        ..problem
     }
 }
 
@@ -119,12 +159,12 @@ fn told(scenario: &Scenario) -> Vec<(String, &Unknowns)> {
     told
 }
 
-fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
+fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Refused> {
     let Kept {
         kept_in,
         value,
         unit,
-    } = in_unit_of(tree, path, unknown).map_err(|e| problem(path, &e))?;
+    } = in_unit_of(tree, path, unknown).map_err(|e| Refused::Wrong(problem(path, &e)))?;
     let (mut low, mut high) = (unknown.low, unknown.high);
     let middle = 0.5 * (low + high);
     if !(low..=high).contains(&value) {
@@ -134,7 +174,7 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
             (low, high) = (low + value - middle, high + value - middle);
         } else if apart {
             let (unit, value) = (unit.as_deref().unwrap_or(""), rounded(value));
-            return Err(Problem {
+            return Err(Refused::Far(Problem {
                 path: path.to_owned(),
                 word: None,
                 what: format!(
@@ -144,7 +184,7 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Problem> {
                     "write the number in this file, so that its unit is known, or give the range its own `unit`"
                         .to_owned(),
                 ),
-            });
+            }));
         } else {
             (low, high) = (low * ratio, high * ratio);
         }

@@ -6,6 +6,7 @@
 use super::super::change::Change;
 use super::search::{Probe, Teller, least};
 use super::starts::Switches;
+use super::whatif::Unsolved;
 use crate::night::{NightError, run};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
@@ -151,36 +152,51 @@ fn skins(scenario: &Scenario) -> Vec<String> {
     if upper.is_empty() { pockets } else { upper }
 }
 
-/// Every candidate's least amount that makes the night ready, the best first, and those tried in vain.
-///
-/// Ranked by [`REMEDY_RANKING`].
-///
-/// *Errors*: a night that cannot be computed.
+/// What the candidates came to.
+#[derive(Debug, Clone, Default)]
+pub struct LeastChanges {
+    /// Changes that make the night ready, the best first.
+    pub remedies: Vec<Remedy>,
+    /// Changes that do not.
+    pub in_vain: Vec<Tried>,
+    /// Those of which it is not known, told by their largest amount: one of their nights cannot be computed.
+    pub unsolved: Vec<Unsolved>,
+}
+
+/// Every candidate's least amount that makes the night ready, ranked by [`REMEDY_RANKING`]; those tried in vain; and
+/// those whose nights cannot be computed, which cost nothing but themselves.
 pub fn least_changes(
     switches: &Switches,
     scenario: &Scenario,
     spare: &[Heater],
     tell: Teller,
-) -> Result<(Vec<Remedy>, Vec<Tried>), NightError> {
+) -> LeastChanges {
     let answers: Vec<_> = candidates(switches, scenario, spare)
         .par_iter()
-        .map(|candidate| one(switches, scenario, candidate, tell))
+        .map(|candidate| {
+            let answer = one(switches, scenario, candidate, tell);
+            answer.map_err(|why| Unsolved {
+                change: (candidate.change)(candidate.most),
+                why,
+            })
+        })
         .collect();
-    let (mut remedies, mut in_vain) = (Vec::new(), Vec::new());
+    let mut found = LeastChanges::default();
     for answer in answers {
-        match answer? {
-            Ok(remedy) => remedies.push(*remedy),
-            Err(tried) => in_vain.push(tried),
+        match answer {
+            Ok(Ok(remedy)) => found.remedies.push(*remedy),
+            Ok(Err(tried)) => found.in_vain.push(tried),
+            Err(failed) => found.unsolved.push(failed),
         }
     }
-    remedies.sort_by(|a, b| {
+    found.remedies.sort_by(|a, b| {
         let watt_hours = |r: &Remedy| (r.probe.kwh * 1000.0).round();
         a.overloads
             .cmp(&b.overloads)
             .then(watt_hours(a).total_cmp(&watt_hours(b)))
             .then(a.range_share.total_cmp(&b.range_share))
     });
-    Ok((remedies, in_vain))
+    found
 }
 
 fn one(

@@ -14,4 +14,4 @@ pub use least_change::{REMEDY_RANKING, Remedy, Tried, candidates};
 pub use plan::{Alone, Never, Planned, SCAN_MIN, Verdict, When, when};
 pub use search::{Probe, Progress, Sought, Teller, least};
 pub use starts::{Starts, Switches};
-pub use whatif::WhatIf;
+pub use whatif::{Unsolved, WhatIf};

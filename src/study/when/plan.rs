@@ -2,10 +2,10 @@
 
 use super::checkpoint::Checkpoint;
 use super::joint::least_energy;
-use super::least_change::{Remedy, Tried, least_changes};
+use super::least_change::{LeastChanges, Remedy, Tried, least_changes};
 use super::search::{Probe, Progress, Sought, Teller, least};
 use super::starts::{Starts, Switches};
-use super::whatif::{Reserve, WhatIf, reserve, what_if};
+use super::whatif::{Reserve, Unsolved, WhatIf, reserve, what_if};
 use crate::findings::Unmet;
 use crate::night::{Night, NightError, run};
 use crate::scenario::document::Scenario;
@@ -25,6 +25,8 @@ pub struct When {
     pub whole_time: Night,
     /// When, or why not.
     pub verdict: Verdict,
+    /// Changes of which nothing is known, as their nights could not be computed.
+    pub unsolved: Vec<Unsolved>,
 }
 
 /// One heater's latest start while the others keep the hours they are written with.
@@ -100,7 +102,8 @@ impl Planned {
 /// written, is found too. `spare` are heaters that may be added if none of this is ready. The answer does not
 /// depend on the number of threads.
 ///
-/// *Errors*: the scenario's problems, nothing to switch, or a night that cannot be computed.
+/// *Errors*: the scenario's problems, nothing to switch, or a night of the search that cannot be computed; one of a
+/// changed night is told in the answer.
 /// *Checked by* `tests/when`: every minute of the built-in nights.
 pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When, NightError> {
     let switches = Switches::of(scenario)?;
@@ -128,19 +131,24 @@ pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When,
             .map(|(n, probe)| (switches.together(n), probe.clone()));
         (starts, nearest, sought.worse_beyond())
     };
-    let verdict = match starts {
+    let (verdict, unsolved) = match starts {
         Some(starts) => {
-            let planned = planned(&switches, scenario, starts, worse_earlier, tell)?;
-            Verdict::Planned(Box::new(planned))
+            let (planned, unsolved) = planned(&switches, scenario, starts, worse_earlier, tell)?;
+            (Verdict::Planned(Box::new(planned)), unsolved)
         }
         None => {
-            let (remedies, in_vain) = least_changes(&switches, scenario, spare, tell)?;
+            let LeastChanges {
+                remedies,
+                in_vain,
+                unsolved,
+            } = least_changes(&switches, scenario, spare, tell);
             let whole = || (switches.together(switches.most), Probe::of(&whole_time));
-            Verdict::Never(Box::new(Never {
+            let never = Never {
                 nearest: nearest.unwrap_or_else(whole),
                 remedies,
                 in_vain,
-            }))
+            };
+            (Verdict::Never(Box::new(never)), unsolved)
         }
     };
     Ok(When {
@@ -148,6 +156,7 @@ pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When,
         alone,
         whole_time,
         verdict,
+        unsolved,
     })
 }
 
@@ -178,7 +187,7 @@ fn planned(
     starts: Starts,
     worse_earlier: Vec<usize>,
     tell: Teller,
-) -> Result<Planned, NightError> {
+) -> Result<(Planned, Vec<Unsolved>), NightError> {
     tell(Progress::Planned(2));
     let (night, later) = rayon::join(
         || run(&switches.night(scenario, &starts)),
@@ -190,14 +199,15 @@ fn planned(
     let (night, later) = (night?, later?);
     tell(Progress::Done);
     tell(Progress::Done);
-    let what_if = what_if(switches, scenario, &starts, tell)?;
-    Ok(Planned {
-        reserve: reserve(switches, scenario, &starts, &what_if, tell)?,
+    let (what_if, unsolved) = what_if(switches, scenario, &starts, tell);
+    let planned = Planned {
+        reserve: reserve(switches, scenario, &starts, &what_if, tell),
         what_if,
         checkpoint: Checkpoint::of(&night),
         binding: Probe::of(&later).ready.unmet,
         night,
         worse_earlier,
         starts,
-    })
+    };
+    Ok((planned, unsolved))
 }

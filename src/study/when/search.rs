@@ -155,9 +155,14 @@ fn probes(
 ///
 /// *Errors*: the first night, in order, that cannot be computed.
 pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>, NightError> {
+    each_probed(scenarios, tell).into_iter().collect()
+}
+
+/// The same, each with its own error.
+pub fn each_probed(scenarios: &[Scenario], tell: Teller) -> Vec<Result<Option<Probe>, NightError>> {
     tell(Progress::Planned(scenarios.len()));
     let handful = scenarios.len().div_ceil(rayon::current_num_threads());
-    let ran: Vec<Vec<_>> = scenarios
+    let probed: Vec<Vec<_>> = scenarios
         .par_chunks(handful.max(1))
         .map(|some| {
             let probed = run_abreast(some).into_iter().map(|night| {
@@ -171,7 +176,7 @@ pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>
             probed.collect()
         })
         .collect();
-    ran.into_iter().flatten().collect()
+    probed.into_iter().flatten().collect()
 }
 
 #[cfg(test)]

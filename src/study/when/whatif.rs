@@ -1,7 +1,7 @@
 //! What becomes of a plan when the night is not as it was thought: each answer is a real night.
 
 use super::super::change::Change;
-use super::search::{Probe, Teller, least, probed};
+use super::search::{Probe, Teller, each_probed, least};
 use super::starts::{Starts, Switches};
 use crate::night::NightError;
 use crate::scenario::document::Scenario;
@@ -26,6 +26,15 @@ pub struct WhatIf {
     pub needed: Option<Starts>,
 }
 
+/// A changed night that could not be computed, so that nothing is known of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Unsolved {
+    /// What is different in it.
+    pub change: Change,
+    /// Why it could not be computed.
+    pub why: NightError,
+}
+
 /// An earlier plan for who cannot measure: the earliest start that any of the changes needs, tried in all nights.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reserve {
@@ -33,7 +42,8 @@ pub struct Reserve {
     pub starts: Starts,
     /// What they come to in the night as it is written.
     pub as_it_is: Probe,
-    /// In how many of the changed nights they are ready, and of how many.
+    /// In how many of the changed nights they are ready, and of how many. One that cannot be computed with these
+    /// starts counts as not ready.
     pub ready_in: (usize, usize),
 }
 
@@ -47,37 +57,34 @@ impl Reserve {
 /// Tries the earliest start that any change needs; none if the plan itself is the earliest.
 ///
 /// Heating earlier may make it worse (water), so that start is a plan only if it was computed.
-///
-/// *Errors*: a night that cannot be computed.
 pub fn reserve(
     switches: &Switches,
     scenario: &Scenario,
     starts: &[usize],
     what_ifs: &[WhatIf],
     tell: Teller,
-) -> Result<Option<Reserve>, NightError> {
+) -> Option<Reserve> {
     let needed = what_ifs.iter().filter_map(|w| w.needed.as_ref());
-    let Some(earliest) = needed.max_by_key(|s| s.iter().sum::<usize>()) else {
-        return Ok(None);
-    };
+    let earliest = needed.max_by_key(|s| s.iter().sum::<usize>())?;
     if earliest[..] == *starts {
-        return Ok(None);
+        return None;
     }
     let changed = what_ifs.iter().map(|w| w.change.of(scenario));
     let nights: Vec<Scenario> = std::iter::once(scenario.clone())
         .chain(changed)
         .map(|scenario| switches.night(&scenario, earliest))
         .collect();
-    let mut probes = probed(&nights, tell)?.into_iter();
-    let Some(as_it_is) = probes.next().flatten() else {
-        return Ok(None);
-    };
-    let is_ready = |p: &Option<Probe>| p.as_ref().is_some_and(|p| p.ready.ready_at_departure);
-    Ok(Some(Reserve {
+    let mut probes = each_probed(&nights, tell).into_iter().map(Result::ok);
+    let as_it_is = probes.next()???;
+    let is_ready = |p: &Probe| p.ready.ready_at_departure;
+    Some(Reserve {
         starts: earliest.clone(),
         as_it_is,
-        ready_in: (probes.filter(is_ready).count(), what_ifs.len()),
-    }))
+        ready_in: (
+            probes.flatten().flatten().filter(is_ready).count(),
+            what_ifs.len(),
+        ),
+    })
 }
 
 /// The changes that are asked of every plan. Inlets without plugs have none to fit badly, and plugs that leak nothing
@@ -93,20 +100,34 @@ fn asked(scenario: &Scenario) -> Vec<Change> {
     changes
 }
 
-/// What becomes of a plan with each change, side by side.
-///
-/// *Errors*: a night that cannot be computed.
+/// What becomes of a plan with each change, side by side; and the changes whose nights cannot be computed, which cost
+/// nothing but themselves.
 pub fn what_if(
     switches: &Switches,
     scenario: &Scenario,
     starts: &[usize],
     tell: Teller,
-) -> Result<Vec<WhatIf>, NightError> {
+) -> (Vec<WhatIf>, Vec<Unsolved>) {
     let answers: Vec<_> = asked(scenario)
         .into_par_iter()
-        .map(|change| one(switches, scenario, starts, change, tell))
+        .map(|change| {
+            let answer = one(switches, scenario, starts, &change, tell);
+            answer.map_err(|why| Unsolved { change, why })
+        })
         .collect();
-    answers.into_iter().filter_map(Result::transpose).collect()
+    apart(answers)
+}
+
+/// What is known, and what is not.
+fn apart(answers: Vec<Result<Option<WhatIf>, Unsolved>>) -> (Vec<WhatIf>, Vec<Unsolved>) {
+    let (mut told, mut unsolved) = (Vec::new(), Vec::new());
+    for answer in answers {
+        match answer {
+            Ok(what_if) => told.extend(what_if),
+            Err(failed) => unsolved.push(failed),
+        }
+    }
+    (told, unsolved)
 }
 
 /// One change; none if the changed night has problems, such as a temperature below all that is believed.
@@ -114,7 +135,7 @@ fn one(
     switches: &Switches,
     scenario: &Scenario,
     starts: &[usize],
-    change: Change,
+    change: &Change,
     tell: Teller,
 ) -> Result<Option<WhatIf>, NightError> {
     let changed = change.of(scenario);
@@ -128,8 +149,49 @@ fn one(
         sought = least(most, SCAN_MIN, &make, tell)?;
     }
     Ok(sought.at(0).cloned().map(|probe| WhatIf {
-        change,
+        change: change.clone(),
         probe,
         needed: sought.found.map(|n| switches.earlier(starts, n)),
     }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::findings::Ready;
+    use crate::solver::SolveError;
+
+    #[test]
+    fn a_night_that_cannot_be_computed_costs_no_other() {
+        let known = |kelvin| WhatIf {
+            change: Change::Colder { kelvin },
+            probe: Probe {
+                ready: Ready {
+                    ready_at_departure: true,
+                    margin_k: None,
+                    unmet: Vec::new(),
+                    slack_h: None,
+                },
+                coldest: None,
+                kwh: 0.0,
+            },
+            needed: None,
+        };
+        let failed = Unsolved {
+            change: Change::Draught { times: 2.0 },
+            why: NightError::Solve(SolveError::NotANumber {
+                time_h: 1.0,
+                column: "x".to_owned(),
+            }),
+        };
+        let answers = vec![
+            Ok(Some(known(1.0))),
+            Err(failed.clone()),
+            Ok(None),
+            Ok(Some(known(2.0))),
+        ];
+        let (told, unsolved) = apart(answers);
+        assert_eq!(told, [known(1.0), known(2.0)]);
+        assert_eq!(unsolved, [failed]);
+    }
 }

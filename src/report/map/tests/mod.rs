@@ -2,7 +2,7 @@
 
 use super::Map;
 use super::drawing::{Kind, Outline, Point};
-use super::svg;
+use super::written::readings;
 use crate::files::night::load_named_from;
 use crate::files::sources::Outside;
 use crate::night::{Night, run};
@@ -49,8 +49,8 @@ fn standing(map: &Map, time_s: f64) -> Vec<(String, Bounds)> {
         .collect();
     let panel = map.panel().all_words(&moment);
     all.extend(panel.iter().map(|w| (w.text.clone(), w.bounds())));
-    for (w, subject) in svg::readings(&map.drawing, &moment, map.units()) {
-        let whose = &map.drawing.subjects[subject].label;
+    for (w, subject) in readings(&map.drawing, &moment, map.units()) {
+        let whose = subject.map_or("paper", |k| &map.drawing.subjects[k].label);
         all.push((format!("{} of the {whose}", w.text), w.bounds()));
     }
     for jet in &map.jets {

@@ -44,7 +44,7 @@ fn a_page_is_small_asks_nothing_of_a_network_and_runs_no_script_of_a_file() {
     }
 }
 
-/// Seven names and a title of a file are escaped too; a chart for a sheet and one for a telephone.
+/// Names of choices and a title of a file are escaped too; a chart for a sheet and one for a telephone.
 #[test]
 fn a_page_of_choices_is_small_escaped_and_has_the_card_of_what_is_advised() {
     let scenario = |name: &str| load_named_from(name, Outside::Refused).unwrap().scenario;
