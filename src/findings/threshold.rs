@@ -43,6 +43,16 @@ pub struct ReachPair {
     pub first: Reach,
 }
 
+impl ReachPair {
+    /// Whether it came to the threshold and fell below it again.
+    pub fn lost(&self) -> bool {
+        matches!(
+            (&self.hold, &self.first),
+            (Reach::Never { .. }, Reach::After { .. })
+        )
+    }
+}
+
 /// The time a group of parts takes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ReadingReach {

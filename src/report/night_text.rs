@@ -1,9 +1,9 @@
 //! One night in full, in words.
 
-use super::comparison_text::{setting, where_heat_went};
+use super::comparison_text::{LOST, setting, where_heat_went};
 use super::phrase::{first_in_full, folded, reach, reach_in_full, size, temperature, wrapped};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, Unmet, dangers, water_told};
+use crate::findings::{Findings, OilRange, Onset, ReachPair, Unmet, dangers, water_told};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
@@ -163,6 +163,11 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         let warm = warm.map_or(String::new(), |r| reach(&r.reach));
         let at = temperature(group.temp_c, units);
         writeln!(text, "  {:30} {at:>9}  {warm:>8}", group.label)?;
+    }
+    let groups = f.threshold.readings.iter().map(|r| &r.reach);
+    let parts = f.parts.iter().map(|part| &part.reached);
+    if groups.chain(parts).any(ReachPair::lost) {
+        writeln!(text, "  {LOST}")?;
     }
     Ok(())
 }

@@ -38,11 +38,11 @@ pub fn size(kelvin: f64, units: Units) -> String {
 /// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `lost` if it came to it
 /// and fell below again; `never`.
 pub fn reach(reach: &ReachPair) -> String {
-    match (&reach.hold, &reach.first) {
-        (Reach::After { hours }, _) if *hours <= 0.0 => "already".to_owned(),
-        (Reach::After { hours }, _) => format!("{hours:.1} h"),
-        (Reach::Never { .. }, Reach::After { .. }) => "lost".to_owned(),
-        (Reach::Never { .. }, Reach::Never { .. }) => "never".to_owned(),
+    match &reach.hold {
+        Reach::After { hours } if *hours <= 0.0 => "already".to_owned(),
+        Reach::After { hours } => format!("{hours:.1} h"),
+        Reach::Never { .. } if reach.lost() => "lost".to_owned(),
+        Reach::Never { .. } => "never".to_owned(),
     }
 }
 

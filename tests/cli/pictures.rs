@@ -225,14 +225,18 @@ fn a_report_that_could_not_be_kept_is_refused_at_once() {
     let desk = Desk::new();
     let kept = ["night", NIGHT, "--out", "kept", "--quiet"];
     desk.run(&kept).done();
-    std::fs::create_dir(desk.path().join("folder")).unwrap();
+    std::fs::create_dir(desk.path().join("there.html")).unwrap();
     let before = desk.files("kept");
     for (flags, said) in [
         (
             &["--report", "none/page.html"][..],
             "there is no folder none",
         ),
-        (&["--report", "folder", "--force"], "not a plain file"),
+        (&["--report", "there.html", "--force"], "not a plain file"),
+        (
+            &["--report", "mine.ron", "--force"],
+            "does not end in .html",
+        ),
         (&["--report", "-"], "`-` is standard output"),
         (&["--out", "-"], "`-` is standard output"),
         (

@@ -1,7 +1,9 @@
 //! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
 
+mod kept;
 mod usual;
 
+use self::kept::{Kept, in_unit_of, rounded};
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
@@ -199,43 +201,6 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Refused> {
         source: unknown.source.clone(),
         usual: false,
     })
-}
-
-/// The number at a path: the unit it is kept in, and its value in the unit of its range, which is given too.
-fn in_unit_of(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Kept, PathError> {
-    let kept = tree.number(path)?;
-    let unit = unknown.unit.clone().or(kept.unit.clone());
-    let value = if unit == kept.unit {
-        kept.value
-    } else {
-        // The unit is a factor; a temperature that is not in °C is an offset as well.
-        let unit_of = |number| {
-            let mut other = tree.clone();
-            other.set(path, number, unit.as_deref())?;
-            let again = Tree::of(&other.scenario()?)?;
-            again.number(path)
-        };
-        let (zero, one) = (unit_of(0.0)?.value, unit_of(1.0)?.value);
-        // What a change of units leaves in the last digits is no digit of the number.
-        rounded((kept.value - zero) / (one - zero))
-    };
-    Ok(Kept {
-        kept_in: kept.unit,
-        value,
-        unit,
-    })
-}
-
-/// A number as it is kept and as its range tells it.
-struct Kept {
-    kept_in: Option<String>,
-    value: f64,
-    unit: Option<String>,
-}
-
-/// A number to twelve digits.
-fn rounded(value: f64) -> f64 {
-    format!("{value:.11e}").parse().unwrap_or(value)
 }
 
 /// The numbers of a night that lie outside the ranges that the night itself gives them.
