@@ -1,5 +1,6 @@
 //! A moment of a night as it is typed: `05:30` is the first such; `day 3, 05:30` or `2026-01-12 05:30` says which.
 
+use crate::files::fault::Fault;
 use crate::scenario::clock::{ClockTime, Moment, NightClock};
 
 /// Seconds after the beginning of the night.
@@ -17,6 +18,12 @@ pub fn seconds(typed: &str, clock: &NightClock) -> Result<f64, String> {
         return Err(format!("{typed} is before the night begins, at {begin}"));
     }
     Ok(at_s)
+}
+
+/// What is told of a moment that is none.
+pub fn slip(what: &str) -> Fault {
+    let fault = Fault::of("the command line", format!("--at: {what}"));
+    fault.help("the local clock, as in --at 05:30 or --at \"day 2, 05:30\"")
 }
 
 /// The day that is named, and what follows: `day 3, 05:30`.

@@ -62,10 +62,7 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     let checked = check(&loaded.scenario).map_err(|p| failed(NightError::Problems(p)))?;
     let clock = checked.clock();
     let at = wanted.at.as_ref().map(|at| at::seconds(at, clock));
-    let at = at.transpose().map_err(|what| {
-        let help = "the local clock, as in --at 05:30 or --at \"day 2, 05:30\"";
-        slip(format!("--at: {what}"), help)
-    })?;
+    let at = at.transpose().map_err(|e| at::slip(&e))?;
     let at_s = at.unwrap_or(clock.night_s());
     let end_s = checked.end_s();
     if at_s > end_s {

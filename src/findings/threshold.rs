@@ -158,6 +158,15 @@ impl ThresholdFinding {
     }
 }
 
+/// When a sampled quantity that ends below a threshold was at it for the last time, seconds, by a straight line; none if
+/// it ends at it or never was.
+pub(super) fn lost_at_s(times_s: &[f64], values_c: &[f64], threshold_c: f64) -> Option<f64> {
+    let last = values_c.iter().rposition(|x| *x >= threshold_c)?;
+    let (t0, x0) = (times_s[last], values_c[last]);
+    let (t1, x1) = (*times_s.get(last + 1)?, *values_c.get(last + 1)?);
+    Some(t0 + (x0 - threshold_c) / (x0 - x1) * (t1 - t0))
+}
+
 /// The first time a heater was on, seconds after the beginning; the beginning itself if none ever was.
 pub(super) fn first_on_s(trace: &Trace) -> f64 {
     let ons = trace.switchings.iter().filter(|s| s.on).map(|s| s.time_s);

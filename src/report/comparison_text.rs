@@ -44,9 +44,10 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
         writeln!(text, "\nHow sure is this?")?;
         writeln!(text, "{}", bands_text::table(paired, units, width))?;
         writeln!(text, "{}", wrapped(&bands_text::reading(paired), width, ""))?;
-        writeln!(text)?;
         let verdict = bands_text::verdict(paired, units);
-        writeln!(text, "{}", wrapped(&verdict, width, ""))?;
+        if !verdict.is_empty() {
+            writeln!(text, "\n{}", wrapped(&verdict, width, ""))?;
+        }
     }
     if let Some((name, night)) = chosen {
         let circuit = circuit_text::told(&night.findings.circuit, width);

@@ -259,6 +259,8 @@ fn event(night: &Night, e: &Event) -> EventJson {
         EventKind::HeaterOff { heater, cause } => ("heater_off", Some(heater), Some(word(cause))),
         EventKind::Warm { key, .. } => ("group_warm", Some(key), None),
         EventKind::AllPartsWarm => ("all_parts_warm", None, None),
+        EventKind::Lost { key, .. } => ("group_lost", Some(key), None),
+        EventKind::AllPartsLost => ("all_parts_lost", None, None),
         EventKind::Departure => ("departure", None, None),
     };
     EventJson {

@@ -2,7 +2,7 @@
 
 use super::comparison_text::setting;
 use super::night_text::{verdict, warnings};
-use super::phrase::{folded, temperature, wrapped};
+use super::phrase::{apart, folded, wrapped};
 use super::{cautions, events_text};
 use crate::night::Night;
 use std::fmt::{Result, Write};
@@ -25,7 +25,7 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
         writeln!(text)?;
     }
     if let Some(coldest) = &f.coldest {
-        let at = temperature(coldest.temp_c, units);
+        let (at, _) = apart(coldest.temp_c, f.threshold.threshold_c, units);
         writeln!(text, "Coldest at departure: {}, {at}\n", coldest.label)?;
     }
     writeln!(text, "What happened when")?;

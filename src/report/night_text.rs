@@ -1,9 +1,13 @@
 //! One night in full, in words.
 
 use super::comparison_text::{LOST, setting, where_heat_went};
-use super::phrase::{first_in_full, folded, reach, reach_in_full, size, temperature, wrapped};
+use super::phrase::{
+    apart, first_in_full, folded, reach, reach_in_full, size, temperature, wrapped,
+};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, ReachPair, Unmet, dangers, water_told};
+use crate::findings::{
+    Findings, OilRange, Onset, REFERENCE_C, ReachPair, Unmet, dangers, water_told,
+};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
@@ -31,7 +35,7 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     water(text, f)?;
     oil(text, f, units)?;
     energy(text, night, width)?;
-    bearings(text, f)?;
+    bearings(text, f, units)?;
     writeln!(text, "\nWhat happened when")?;
     write!(
         text,
@@ -89,11 +93,10 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             temp_c,
             threshold_c,
             ..
-        } => format!(
-            "the {label} is at {}, {} is asked",
-            temperature(*temp_c, units),
-            temperature(*threshold_c, units)
-        ),
+        } => {
+            let (at, asked) = apart(*temp_c, *threshold_c, units);
+            format!("the {label} is at {at}, {asked} is asked")
+        }
         Unmet::Wet { upper_g, limit_g } => {
             let (upper, limit) = water_told(*upper_g, *limit_g);
             format!(
@@ -103,11 +106,10 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
         Unmet::ColdOil {
             temp_c,
             threshold_c,
-        } => format!(
-            "the oil is at {}, {} is asked",
-            temperature(*temp_c, units),
-            temperature(*threshold_c, units)
-        ),
+        } => {
+            let (at, asked) = apart(*temp_c, *threshold_c, units);
+            format!("the oil is at {at}, {asked} is asked")
+        }
         Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),
         Unmet::NoEngine => "no part is marked as part of the engine".to_owned(),
     }
@@ -135,7 +137,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         )?;
     }
     if let Some(coldest) = &f.coldest {
-        let at = temperature(coldest.temp_c, units);
+        let (at, _) = apart(coldest.temp_c, f.threshold.threshold_c, units);
         writeln!(text, "Coldest at departure: {}, {at}", coldest.label)?;
     }
     if let Some(u) = &f.unevenness {
@@ -267,14 +269,15 @@ fn energy(text: &mut String, night: &Night, width: u16) -> Result {
     Ok(())
 }
 
-fn bearings(text: &mut String, f: &Findings) -> Result {
+fn bearings(text: &mut String, f: &Findings, units: Units) -> Result {
     if f.clearances.is_empty() {
         return Ok(());
     }
     writeln!(
         text,
-        "\nMain bearings: change of diametral clearance against 20 °C\n  \
-         (a minus is tighter: cold shrinks a light-alloy case more than a steel shaft)"
+        "\nMain bearings: change of diametral clearance against {}\n  \
+         (a minus is tighter: cold shrinks a light-alloy case more than a steel shaft)",
+        temperature(REFERENCE_C, units)
     )?;
     for bearing in &f.clearances {
         let which = if bearing.case_warmer_than_crank {

@@ -46,6 +46,29 @@ pub fn reach(reach: &ReachPair) -> String {
     }
 }
 
+/// Most digits after the point of a temperature that is told beside its threshold.
+const FINEST_APART: usize = 3;
+
+/// A temperature and a threshold, with as many digits as tell them apart: `39.7 °F` and `40.0 °F`.
+pub fn apart(celsius: f64, threshold_c: f64, units: Units) -> (String, String) {
+    let told = |celsius: f64, digits: usize| {
+        // Minus nothing is nothing.
+        let unit = 10_f64.powi(digits as i32);
+        let value = (units.temperature(celsius) * unit).round() / unit + 0.0;
+        format!("{value:.digits$} {}", units.symbol())
+    };
+    let usual = match units {
+        Units::Celsius => 1,
+        Units::Fahrenheit => 0,
+    };
+    let pair = |digits| (told(celsius, digits), told(threshold_c, digits));
+    let apart = |digits: &usize| {
+        let (value, threshold) = pair(*digits);
+        value != threshold
+    };
+    pair((usual..=FINEST_APART).find(apart).unwrap_or(usual))
+}
+
 /// The first time at a threshold in full; whether it lasted is another question.
 pub fn first_in_full(first: &Reach, units: Units) -> String {
     match first {
@@ -122,6 +145,19 @@ mod tests {
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
         assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
         assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
+    }
+
+    #[test]
+    fn a_temperature_beside_its_threshold_has_the_digits_that_tell_them_apart() {
+        let apart = |f: f64, units| {
+            let celsius = (f - 32.0) / 1.8;
+            let (value, asked) = apart(celsius, (40.0 - 32.0) / 1.8, units);
+            format!("{value}, {asked}")
+        };
+        assert_eq!(apart(39.7, Units::Fahrenheit), "39.7 °F, 40.0 °F");
+        assert_eq!(apart(35.2, Units::Fahrenheit), "35 °F, 40 °F");
+        assert_eq!(apart(39.98, Units::Celsius), "4.43 °C, 4.44 °C");
+        assert_eq!(apart(40.0, Units::Fahrenheit), "40 °F, 40 °F");
     }
 
     #[test]
