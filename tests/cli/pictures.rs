@@ -33,7 +33,9 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
         (&["--at", "half five"][..], "no time of day"),
         (&["--at", "12:00"], "not within the night"),
         (&["--out", "engine.bmp"], "none of .svg, .png and .gif"),
-        (&["--out", "engine.gif"], "one moment is asked"),
+        (&["--out", "engine.gif"], "shows many moments"),
+        (&["--at", "day 1, 10:00"], "before the night begins"),
+        (&["--at", "day 9, 10:00"], "not within the night"),
         (&["--every", "often"], "no span of time"),
         (&["--every", "1min"], "96 at most"),
     ] {

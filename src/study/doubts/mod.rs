@@ -119,8 +119,11 @@ fn ranges(scenario: &Scenario) -> Ranges {
     let usual = usual::usual(scenario, &ranges.found);
     ranges.found.extend(usual);
     let places = places.into_iter().map(Some).chain(std::iter::repeat(None));
+    let before = check(scenario).err().unwrap_or_default();
     for (doubt, place) in ranges.found.iter().zip(places) {
-        let refused = refused(scenario, &tree, doubt).into_iter();
+        // What its own file calls it.
+        let called = place.as_ref().map_or(&doubt.path, |(_, word)| word);
+        let refused = refused(&before, &tree, doubt, called).into_iter();
         ranges.wrong.extend(refused.map(|problem| match &place {
             Some(place) => at(problem, place.clone()),
             None => problem,
@@ -233,9 +236,8 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
     scenario.unknowns.iter().filter_map(outside).collect()
 }
 
-/// The gate's problems with the ends of a range, told as such.
-fn refused(scenario: &Scenario, tree: &Tree, doubt: &Doubt) -> Vec<Problem> {
-    let before = check(scenario).err().unwrap_or_default();
+/// The gate's problems with the ends of a range, told as such, but for those that there were `before`.
+fn refused(before: &[Problem], tree: &Tree, doubt: &Doubt, called: &str) -> Vec<Problem> {
     let mut problems = Vec::new();
     for (end, value) in [("low", doubt.low), ("high", doubt.high)] {
         let mut tree = tree.clone();
@@ -252,8 +254,7 @@ fn refused(scenario: &Scenario, tree: &Tree, doubt: &Doubt) -> Vec<Problem> {
                         .map(|p| Problem {
                             what: format!("{}, at the {end} end of its plausible range", p.what),
                             help: p.help.or(Some(format!(
-                                "mend the range of `{}` under `unknowns`",
-                                doubt.path
+                                "mend the range of `{called}` under `unknowns`"
                             ))),
                             ..p
                         }),
