@@ -31,7 +31,7 @@ pub struct Args {
     /// Degrees to tell results in; those of the file if not given. Machine output stays in °C.
     #[arg(long, global = true, value_enum)]
     pub units: Option<Degrees>,
-    /// When to use colour.
+    /// When to use colour, in errors and in the engine that `night` draws on a terminal.
     #[arg(long, global = true, value_enum, default_value_t = Colour::Auto)]
     pub color: Colour,
     /// Threads to compute with, 1024 at most; all cores if not given. The answer does not depend on it.

@@ -6,7 +6,7 @@ use super::{compare, folder, night, opening, say};
 use crate::files::comparison::load_named_comparison_from;
 use crate::files::examine::kind_named;
 use crate::files::fault::Fault;
-use crate::files::library::Kind;
+use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
 use crate::night::run as run_night;
@@ -91,7 +91,7 @@ enum Way {
 
 /// Runs the command.
 pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
-    if wanted.show.contains(&Show::Choices) || holds_choices(wanted) {
+    if wanted.show.contains(&Show::Choices) || kind(wanted) == Some(Kind::Comparison) {
         return choices(wanted, args);
     }
     let mut shows: Vec<Shown> = Vec::new();
@@ -117,13 +117,10 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
     kept(&drawn, &way, wanted, args, &from)
 }
 
-/// Whether it is a comparison that is asked for; what cannot be read is told where it is read as a night.
-fn holds_choices(wanted: &Chart) -> bool {
+/// What kind of file is asked for; what cannot be read is told by who reads it.
+fn kind(wanted: &Chart) -> Option<Kind> {
     let mut sources = Sources::beside(Path::new(&wanted.file));
-    matches!(
-        kind_named(&wanted.file, &mut sources),
-        Ok(Some(Kind::Comparison))
-    )
+    kind_named(&wanted.file, &mut sources).unwrap_or_default()
 }
 
 /// Refuses, before anything is computed, what would not be written afterwards.
@@ -142,6 +139,13 @@ fn choices(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
         return Err(slip(
             format!("--show {word} is of one night, and a comparison is shown by --show choices"),
             &format!("name the night itself, as in `coldsoak chart my-night.ron --show {word}`"),
+        ));
+    }
+    let name = wanted.file.as_str();
+    if kind(wanted) == Some(Kind::Night) && builtin(Kind::Comparison, name).is_none() {
+        return Err(slip(
+            format!("--show choices is of a comparison, and {name} is a night"),
+            &format!("leave it out, as in `coldsoak chart {name}`"),
         ));
     }
     let way = way(&wanted.out, 1)?;

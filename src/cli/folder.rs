@@ -54,7 +54,7 @@ pub fn may_write_folder(out: Option<&Path>, force: bool) -> Result<(), Failure> 
 
 /// Refuses a report before anything is computed; `out` is the folder that is written besides.
 ///
-/// *Errors*: the file is there and not to be replaced, is no plain file, has no folder to go to or one that is replaced
+/// *Errors*: the file does not end in .html or .htm, is there and not to be replaced, is no plain file, has no folder to go to or one that is replaced
 /// as a whole, or is standard output.
 pub fn may_write_report(
     report: Option<&Path>,
@@ -72,6 +72,14 @@ pub fn may_write_report(
     };
     if path.as_os_str() == STANDARD {
         return refused("--report: a file is wanted, and `-` is standard output".to_owned());
+    }
+    // A night file given in its place would be replaced by a page.
+    let ending = path.extension().map(|e| e.to_string_lossy().to_lowercase());
+    if !matches!(ending.as_deref(), Some("html" | "htm")) {
+        return refused(format!(
+            "--report: {} does not end in .html",
+            path.display()
+        ));
     }
     may_write(path, force)?;
     let real = |path: &Path| path.canonicalize().ok();

@@ -2,7 +2,7 @@
 
 use super::args::{Args, Paper};
 use super::outcome::{Failure, Outcome};
-use super::{night, opening, say};
+use super::{at, night, opening, say};
 use crate::files::fault::Fault;
 use crate::files::safe::{may_write, write_file};
 use crate::night::{NightError, run as run_night};
@@ -10,7 +10,6 @@ use crate::report::map::{MOST, Map as EngineMap, strip};
 #[cfg(feature = "png")]
 use crate::report::{gif, png};
 use crate::scenario::check::check;
-use crate::scenario::clock::ClockTime;
 use std::path::{Path, PathBuf};
 
 /// What the help teaches with.
@@ -34,8 +33,9 @@ const SAME_S: f64 = 1.0;
 pub struct Map {
     /// A night file, `-` for standard input, or the name of a built-in night.
     pub night: String,
-    /// The moment by the local clock: the first such time of the night. The departure if not given.
-    #[arg(long, value_name = "HH:MM")]
+    /// The moment by the local clock, as in 05:30 (the first such time of the night), "day 2, 05:30" or
+    /// "2026-01-12 05:30". The departure if not given.
+    #[arg(long, value_name = "TIME")]
     pub at: Option<String>,
     /// Pictures at this interval, from the beginning to the departure: a strip of small ones or, in a file that ends in
     /// .gif, one after the other.
@@ -57,15 +57,13 @@ pub fn run(wanted: &Map, args: &Args) -> Result<Outcome, Failure> {
     let form = form(&wanted.out, wanted.every.is_some())?;
     let loaded = opening::loaded(&wanted.night, args)?;
     let from = opening::told(&loaded, &loaded.doubts(), args);
-    let time = wanted.at.as_ref().map(|at| ClockTime::try_from(at.clone()));
-    let time = time
-        .transpose()
-        .map_err(|what| slip(format!("--at: {what}"), "the local clock, as in --at 05:30"))?;
     let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);
     // Slips are told before anything is computed.
     let checked = check(&loaded.scenario).map_err(|p| failed(NightError::Problems(p)))?;
     let clock = checked.clock();
-    let at_s = time.map_or(clock.night_s(), |time| clock.seconds_until(time));
+    let at = wanted.at.as_ref().map(|at| at::seconds(at, clock));
+    let at = at.transpose().map_err(|e| at::slip(&e))?;
+    let at_s = at.unwrap_or(clock.night_s());
     let end_s = checked.end_s();
     if at_s > end_s {
         let (begin, end) = (clock.dated(0.0), clock.dated(end_s));
@@ -126,7 +124,8 @@ fn times(every: &str, leave_s: f64) -> Result<Vec<f64>, Failure> {
     });
     let help = "minutes or hours, as in --every 15min or --every 1h";
     let Some(step_s) = step_s else {
-        return Err(slip(format!("--every: `{every}` is no span of time"), help).into());
+        let what = format!("--every: `{every}` is no span of time in minutes or hours");
+        return Err(slip(what, help).into());
     };
     // The departure is always the last, however little after the one before.
     let whole = (leave_s / step_s + 1e-9).floor();

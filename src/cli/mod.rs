@@ -2,6 +2,7 @@
 
 mod args;
 mod assumed;
+mod at;
 mod book;
 mod catalogue;
 mod chart;

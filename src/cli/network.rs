@@ -2,13 +2,12 @@
 
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
-use super::{night, opening, say};
+use super::{at, night, opening, say};
 use crate::anatomy::{Anatomy, AnatomyError, anatomy, dot};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
 use crate::report::network_table::table;
 use crate::report::provenance::Provenance;
-use crate::scenario::clock::ClockTime;
 use serde::Serialize;
 use std::path::PathBuf;
 
@@ -27,8 +26,9 @@ there. At the moment of a switching the heater counts as on.";
 pub struct Network {
     /// A night file, `-` for standard input, or the name of a built-in night.
     pub night: String,
-    /// The moment by the local clock: the first such time of the night. The departure if not given.
-    #[arg(long, value_name = "HH:MM")]
+    /// The moment by the local clock, as in 05:30 (the first such time of the night), "day 2, 05:30" or
+    /// "2026-01-12 05:30". The departure if not given.
+    #[arg(long, value_name = "TIME")]
     pub at: Option<String>,
     /// How it is told.
     #[arg(long, value_enum, default_value_t = Format::Table)]
@@ -68,15 +68,12 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
     let loaded = opening::loaded(&wanted.night, args)?;
     let slip = |what: String, help: &str| Fault::of("the command line", what).help(help);
     let from = opening::told(&loaded, &loaded.doubts(), args);
-    let time = wanted.at.as_ref().map(|at| ClockTime::try_from(at.clone()));
-    let time = time
-        .transpose()
-        .map_err(|what| slip(format!("--at: {what}"), "the local clock, as in --at 05:30"))?;
-    let clock = loaded.scenario.clock.resolve();
     // A clock that is wrong is told by the gate, with its place in the file.
-    let at_s = clock.as_ref().map_or(0.0, |clock| {
-        time.map_or(clock.night_s(), |time| clock.seconds_until(time))
-    });
+    let at_s = match (loaded.scenario.clock.resolve(), &wanted.at) {
+        (Err(_), _) => 0.0,
+        (Ok(clock), None) => clock.night_s(),
+        (Ok(clock), Some(at)) => at::seconds(at, &clock).map_err(|e| at::slip(&e))?,
+    };
     let found = anatomy(&loaded.scenario, at_s).map_err(|e| match e {
         AnatomyError::Night(e) => night::failed(e, &loaded.file, &loaded.sources, None),
         e @ AnatomyError::Outside { .. } => slip(

@@ -95,8 +95,12 @@ fn place<'s>(
     let best = leads.iter().min_by_key(|lead| lead.found.missing);
     if let Some(word) = &problem.word {
         let sure = best.filter(|lead| lead.found.missing == 0);
-        for Lead { name, text, found } in sure.into_iter().chain(&leads) {
-            if let Some(at) = find_word(text, word, found.value.clone()) {
+        // The word may be the key itself.
+        let keys = sure.into_iter().map(|lead| (lead, lead.found.key.clone()));
+        let values = sure.into_iter().chain(&leads);
+        let values = values.map(|lead| (lead, lead.found.value.clone()));
+        for (Lead { name, text, .. }, within) in keys.chain(values) {
+            if let Some(at) = find_word(text, word, within) {
                 return Some((name, text, at));
             }
         }

@@ -62,6 +62,9 @@ pub struct HeaterCurrent {
     pub at_most: usize,
 }
 
+/// A drop above this share of the mains is worth a word. *Source*: NEC 210.19(A), informational note (from memory).
+pub const DROP_WORTH_A_WORD: f64 = 0.03;
+
 /// What a cord takes when the largest current of the heaters runs through it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CordFinding {

@@ -9,7 +9,7 @@ const CASE_EXPANSION_PER_K: f64 = 23e-6;
 /// Expansion of the steel journal, 1/K.
 const CRANK_EXPANSION_PER_K: f64 = 12e-6;
 /// Clearances are told against this temperature, °C.
-const REFERENCE_C: f64 = 20.0;
+pub const REFERENCE_C: f64 = 20.0;
 
 /// One main bearing at the departure.
 #[derive(Debug, Clone, PartialEq, Serialize)]

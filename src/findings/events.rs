@@ -1,6 +1,8 @@
-//! What happened when: heaters on and off, groups and the whole engine warm for the first time.
+//! What happened when: heaters on and off, groups and the whole engine warm for the first time, and lost again.
 
-use super::threshold::{ReachPair, ThresholdFinding};
+use super::coldest::lowest_series;
+use super::readings::series;
+use super::threshold::{ReachPair, ThresholdFinding, lost_at_s};
 use crate::trace::{SwitchCause, Trace};
 use serde::Serialize;
 
@@ -40,6 +42,15 @@ pub enum EventKind {
     },
     /// Every engine part was at the threshold for the first time.
     AllPartsWarm,
+    /// A group that had come to the threshold fell below it, to the end.
+    Lost {
+        /// Its key in machine output.
+        key: String,
+        /// What people call it.
+        label: String,
+    },
+    /// Some engine part fell below the threshold, to the end, after all had been at it.
+    AllPartsLost,
     /// The departure.
     Departure,
 }
@@ -76,6 +87,20 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
         warm(&reading.reach, EventKind::Warm { key, label });
     }
     warm(&threshold.all_parts, EventKind::AllPartsWarm);
+    let mut lost = |reach: &ReachPair, values: &dyn Fn() -> Vec<f64>, what: EventKind| {
+        let at = || lost_at_s(&trace.times_s, &values(), threshold.threshold_c);
+        if let Some(time_s) = reach.lost().then(at).flatten() {
+            let time_h = time_s / 3600.0;
+            events.push(Event { time_h, what });
+        }
+    };
+    for (reading, note) in threshold.readings.iter().zip(&trace.legend.readings) {
+        let (key, label) = (reading.key.clone(), reading.label.clone());
+        let values = || series(trace, &note.columns);
+        lost(&reading.reach, &values, EventKind::Lost { key, label });
+    }
+    let coldest = || lowest_series(trace);
+    lost(&threshold.all_parts, &coldest, EventKind::AllPartsLost);
     events.push(Event {
         time_h: trace.departure_s / 3600.0,
         what: EventKind::Departure,
@@ -138,5 +163,38 @@ mod tests {
             (6.0, EventKind::Departure),
         ];
         assert_eq!(told, expected);
+    }
+
+    /// From 10 °C at 4 h to 0 °C at 6 h: 5 °C at 5 h.
+    #[test]
+    fn what_fell_below_again_is_told_with_its_time() {
+        let mut night = Handmade::hours(&[0.0, 2.0, 4.0, 6.0]);
+        night.heater("pad", 100.0, &[0.0]);
+        let head = night.cell("head", &[0.0, 0.0, 10.0, 0.0]).column;
+        night.reading("head", &[head]);
+        let trace = night.trace();
+        let question = Question {
+            threshold: Temperature::degC(5.0),
+            ..Question::default()
+        };
+        let threshold = ThresholdFinding::of(&trace, &question);
+        let told = events(&trace, &threshold, 0.0);
+        let lost: Vec<_> = told.iter().filter(|e| e.time_h == 5.0).collect();
+        assert!(
+            matches!(
+                lost[..],
+                [
+                    Event {
+                        what: EventKind::Lost { .. },
+                        ..
+                    },
+                    Event {
+                        what: EventKind::AllPartsLost,
+                        ..
+                    }
+                ]
+            ),
+            "{told:?}"
+        );
     }
 }

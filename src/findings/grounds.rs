@@ -1,6 +1,6 @@
 //! When a night deserves a warning.
 
-use super::circuit::{CONTINUOUS_SHARE, CircuitFinding};
+use super::circuit::{CONTINUOUS_SHARE, CircuitFinding, DROP_WORTH_A_WORD};
 use super::condensation::Condensation;
 use super::oil::OilFinding;
 use super::readings::row_at;
@@ -62,6 +62,7 @@ impl Grounds<'_> {
             self.beside_continuous(),
             self.large_heater(),
             self.breaker(),
+            self.cord(),
             self.oil(),
         ];
         hot.into_iter().chain(others).flatten().collect()
@@ -161,6 +162,16 @@ impl Grounds<'_> {
         })
     }
 
+    /// The night is computed with the full power, whatever a cord takes of it.
+    fn cord(&self) -> Option<Warning> {
+        let cord = self.circuit.cord.as_ref();
+        let cord = cord.filter(|cord| cord.drop_share > DROP_WORTH_A_WORD)?;
+        Some(Warning::LongCord {
+            drop_share: cord.drop_share,
+            power_share: cord.power_share,
+        })
+    }
+
     fn oil(&self) -> Option<Warning> {
         let oil = self.oil.filter(|oil| oil.flagged)?;
         Some(Warning::OilExtrapolated {
@@ -174,18 +185,21 @@ impl Grounds<'_> {
 mod tests {
     use super::*;
     use crate::findings::handmade::Handmade;
-    use crate::quantity::Power;
-    use crate::scenario::circuit::Circuit;
+    use crate::quantity::{Length, Power};
+    use crate::scenario::circuit::{Circuit, Cord};
     use crate::scenario::oil::Oil;
 
     /// The warnings of a night in which every part is warm at the first sample, if it is ready.
     fn warned(night: Handmade, ready: bool, other_w: f64) -> Vec<Warning> {
-        let trace = night.trace();
-        let row = trace.at(trace.departure_s);
         let circuit = Circuit {
             other_load: Power::W(other_w),
             ..Circuit::default()
         };
+        warned_on(night, ready, &circuit)
+    }
+    fn warned_on(night: Handmade, ready: bool, circuit: &Circuit) -> Vec<Warning> {
+        let trace = night.trace();
+        let row = trace.at(trace.departure_s);
         let oil = Oil::sae_50();
         Grounds {
             trace: &trace,
@@ -193,7 +207,7 @@ mod tests {
             ready,
             warm_s: Some(0.0),
             condensation: Condensation::of(&trace, &row).as_ref(),
-            circuit: &CircuitFinding::of(&trace, &circuit),
+            circuit: &CircuitFinding::of(&trace, circuit),
             oil: OilFinding::of(&trace.legend, &row, &oil).as_ref(),
         }
         .warnings()
@@ -330,6 +344,35 @@ mod tests {
     #[test]
     fn without_a_heater_the_rest_of_the_circuit_is_not_our_business() {
         assert_eq!(warned(Handmade::hours(&[0.0, 9.0]), true, 2400.0), []);
+    }
+
+    /// 12 A through 100 ft of 16 AWG lose more than 3 percent, through 10 ft of 12 AWG less.
+    #[test]
+    fn a_cord_that_takes_too_much_is_told() {
+        let told = |feet: f64, gauge_awg: u32| {
+            let mut night = Handmade::hours(&[0.0, 9.0]);
+            night.plugged("fan", 1440.0, 0.0, 1.0);
+            let cord = Cord {
+                length: Length::ft(feet),
+                gauge_awg,
+            };
+            let circuit = Circuit {
+                cord: Some(cord),
+                ..Circuit::default()
+            };
+            warned_on(night, true, &circuit)
+        };
+        let long = told(100.0, 16);
+        let [Warning::LongCord { power_share, .. }] = long[..] else {
+            panic!("{long:?}");
+        };
+        assert!(power_share < 0.94, "{power_share}");
+        assert!(
+            long[0]
+                .to_string()
+                .contains("this was computed with all of it")
+        );
+        assert_eq!(told(10.0, 12), []);
     }
 
     #[test]

@@ -27,8 +27,10 @@ mod unevenness;
 mod warnings;
 
 pub use answer::{Findings, LedgerFinding, answer};
-pub use circuit::{CONTINUOUS_SHARE, CircuitFinding, CordFinding, HeaterCurrent};
-pub use clearance::ClearanceFinding;
+pub use circuit::{
+    CONTINUOUS_SHARE, CircuitFinding, CordFinding, DROP_WORTH_A_WORD, HeaterCurrent,
+};
+pub use clearance::{ClearanceFinding, REFERENCE_C};
 pub use coldest::Coldest;
 pub use condensation::{Condensation, GroupGrams, Onset, TRACE_FILM_G_PER_M2, WallFinding};
 pub use dew::OutsideDew;

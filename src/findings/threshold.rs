@@ -43,6 +43,16 @@ pub struct ReachPair {
     pub first: Reach,
 }
 
+impl ReachPair {
+    /// Whether it came to the threshold and fell below it again.
+    pub fn lost(&self) -> bool {
+        matches!(
+            (&self.hold, &self.first),
+            (Reach::Never { .. }, Reach::After { .. })
+        )
+    }
+}
+
 /// The time a group of parts takes.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ReadingReach {
@@ -146,6 +156,15 @@ impl ThresholdFinding {
             oil: oil.map(|(x, columns)| reach(&series(trace, &columns), x)),
         }
     }
+}
+
+/// When a sampled quantity that ends below a threshold was at it for the last time, seconds, by a straight line; none if
+/// it ends at it or never was.
+pub(super) fn lost_at_s(times_s: &[f64], values_c: &[f64], threshold_c: f64) -> Option<f64> {
+    let last = values_c.iter().rposition(|x| *x >= threshold_c)?;
+    let (t0, x0) = (times_s[last], values_c[last]);
+    let (t1, x1) = (*times_s.get(last + 1)?, *values_c.get(last + 1)?);
+    Some(t0 + (x0 - threshold_c) / (x0 - x1) * (t1 - t0))
 }
 
 /// The first time a heater was on, seconds after the beginning; the beginning itself if none ever was.

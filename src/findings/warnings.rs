@@ -88,6 +88,13 @@ pub enum Warning {
         /// The breaker, A.
         breaker_a: f64,
     },
+    /// A cord takes so much that the heaters are weaker than they were computed.
+    LongCord {
+        /// The voltage lost over the mains.
+        drop_share: f64,
+        /// The share of its power that a plain heater is left with.
+        power_share: f64,
+    },
     /// The oil is so near its pour point, or below it, that its viscosity is extrapolated.
     OilExtrapolated {
         /// The oil at the pick-up, °C.
@@ -121,6 +128,7 @@ impl Warning {
             Self::LargeHeater { .. } => Some("one heater takes too much of the breaker"),
             Self::Uneven { .. }
             | Self::BreatherNearFreezing { .. }
+            | Self::LongCord { .. }
             | Self::OilExtrapolated { .. } => None,
         }
     }
@@ -197,6 +205,16 @@ impl Warning {
             } => format!(
                 "the circuit carries up to {current_a:.1} A, more than its {breaker_a:.0} A breaker holds: do not do \
                  this."
+            ),
+            Self::LongCord {
+                drop_share,
+                power_share,
+            } => format!(
+                "the cord loses {:.1} percent of the voltage, which leaves a plain heater {:.0} percent of its power, and \
+                 this was computed with all of it: take a shorter or thicker cord, or give the heater the watts that are \
+                 left, before you trust it.",
+                100.0 * drop_share,
+                100.0 * power_share
             ),
             Self::OilExtrapolated {
                 temp_c,

@@ -97,10 +97,15 @@ pub fn reading(paired: &Paired) -> String {
     format!(
         "Over {} plausible nights a choice, the same for all (seed {}): every number that a file calls uncertain is \
 varied over its range. Of three figures, one night in ten lies below the first, half below the second, one in ten \
-above the last. Ready in: share of the nights, with its 95 percent interval. Below, a night in which neither of two \
-choices gets warm everywhere counts for the one that is warmer at its coldest part.",
+above the last. Ready in: share of the nights, with its 95 percent interval.",
         paired.nights, paired.seed,
-    ) + &failed.concat()
+    ) + match paired.verdicts.len() {
+        0 => "",
+        _ => {
+            " Where two choices are compared, a night in which neither gets warm everywhere counts for the one that is \
+warmer at its coldest part."
+        }
+    } + &failed.concat()
 }
 
 /// The verdicts in plain words.

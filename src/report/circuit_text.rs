@@ -1,10 +1,8 @@
 //! What the heaters ask of the circuit, in lines.
 
 use super::phrase::wrapped;
-use crate::findings::{CONTINUOUS_SHARE, CircuitFinding};
+use crate::findings::{CONTINUOUS_SHARE, CircuitFinding, DROP_WORTH_A_WORD};
 
-/// A drop above this share of the mains is worth a word. *Source*: NEC 210.19(A), informational note (from memory).
-const DROP_WORTH_A_WORD: f64 = 0.03;
 /// Metres in a foot.
 const FOOT_M: f64 = 0.3048;
 

@@ -44,9 +44,10 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
         writeln!(text, "\nHow sure is this?")?;
         writeln!(text, "{}", bands_text::table(paired, units, width))?;
         writeln!(text, "{}", wrapped(&bands_text::reading(paired), width, ""))?;
-        writeln!(text)?;
         let verdict = bands_text::verdict(paired, units);
-        writeln!(text, "{}", wrapped(&verdict, width, ""))?;
+        if !verdict.is_empty() {
+            writeln!(text, "\n{}", wrapped(&verdict, width, ""))?;
+        }
     }
     if let Some((name, night)) = chosen {
         let circuit = circuit_text::told(&night.findings.circuit, width);
@@ -83,6 +84,9 @@ during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
     )
 }
 
+/// What `lost` means where a time is told.
+pub(super) const LOST: &str = "lost: was warm, and fell below again.";
+
 /// What the marks in the table mean, those that stand in it.
 pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
     let any = |mark: &dyn Fn(&Findings) -> bool| nights.iter().any(|n| mark(&n.1.findings));
@@ -96,6 +100,9 @@ pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
         told.push(
             "wet: warm, but more water than asked stands on the upper inner walls, so not ready.",
         );
+    }
+    if any(&|f| f.threshold.all_parts.lost()) {
+        told.push(LOST);
     }
     if any(&|f| f.oil.as_ref().is_some_and(|o| o.flagged)) {
         told.push("* near or below the pour point: the viscosity is extrapolated.");

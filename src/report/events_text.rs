@@ -68,6 +68,8 @@ fn happened(event: &Event) -> String {
         EventKind::HeaterOff { heater, cause } => format!("{heater} off, by {}", by(cause)),
         EventKind::Warm { label, .. } => format!("{label} at the threshold"),
         EventKind::AllPartsWarm => "every part at the threshold".to_owned(),
+        EventKind::Lost { label, .. } => format!("{label} below the threshold again"),
+        EventKind::AllPartsLost => "not every part at the threshold any more".to_owned(),
         EventKind::Departure => "departure".to_owned(),
     }
 }

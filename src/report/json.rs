@@ -2,7 +2,9 @@
 //! The schemas are in `schema/`.
 
 use super::bands_json::PairedJson;
-use crate::findings::{Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, Reach};
+use crate::findings::{
+    Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, Reach, dangers,
+};
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::compare::Comparison;
@@ -53,6 +55,8 @@ struct ChoiceJson {
     losses_w: BTreeMap<String, f64>,
     groups_c: BTreeMap<String, f64>,
     ledger: LedgerJson,
+    /// The harm among the warnings, each in a few words.
+    dangers: Vec<&'static str>,
     warnings: Vec<String>,
 }
 
@@ -215,6 +219,7 @@ fn choice(name: &str, f: &Findings) -> ChoiceJson {
             energy_error: f.ledger.energy_error,
             water_error: f.ledger.water_error,
         },
+        dangers: dangers(&f.warnings),
         warnings: f.warnings.iter().map(ToString::to_string).collect(),
     }
 }
@@ -254,6 +259,8 @@ fn event(night: &Night, e: &Event) -> EventJson {
         EventKind::HeaterOff { heater, cause } => ("heater_off", Some(heater), Some(word(cause))),
         EventKind::Warm { key, .. } => ("group_warm", Some(key), None),
         EventKind::AllPartsWarm => ("all_parts_warm", None, None),
+        EventKind::Lost { key, .. } => ("group_lost", Some(key), None),
+        EventKind::AllPartsLost => ("all_parts_lost", None, None),
         EventKind::Departure => ("departure", None, None),
     };
     EventJson {

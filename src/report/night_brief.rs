@@ -2,7 +2,7 @@
 
 use super::comparison_text::setting;
 use super::night_text::warnings;
-use super::phrase::{folded, wrapped};
+use super::phrase::{apart, folded, wrapped};
 use super::verdict_text::{thin, verdict};
 use super::{cautions, events_text};
 use crate::night::Night;
@@ -27,6 +27,10 @@ fn write(text: &mut String, night: &Night, width: u16) -> Result {
     warnings(text, f, units, width)?;
     if f.warnings.is_empty() {
         writeln!(text)?;
+    }
+    if let Some(coldest) = &f.coldest {
+        let (at, _) = apart(coldest.temp_c, f.threshold.threshold_c, units);
+        writeln!(text, "Coldest at departure: {}, {at}\n", coldest.label)?;
     }
     writeln!(text, "What happened when")?;
     let events = events_text::told(&f.events, night.scenario.clock());

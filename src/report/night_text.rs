@@ -1,10 +1,12 @@
 //! One night in full, in words.
 
-use super::comparison_text::{setting, where_heat_went};
-use super::phrase::{first_in_full, folded, reach, reach_in_full, size, temperature, wrapped};
+use super::comparison_text::{LOST, setting, where_heat_went};
+use super::phrase::{
+    apart, first_in_full, folded, reach, reach_in_full, size, temperature, wrapped,
+};
 use super::verdict_text::{thin, verdict};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, dangers};
+use crate::findings::{Findings, OilRange, Onset, REFERENCE_C, ReachPair, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
@@ -38,7 +40,7 @@ fn write(text: &mut String, night: &Night, engine: &str, width: u16) -> Result {
     water(text, f)?;
     oil(text, f, units)?;
     energy(text, night, width)?;
-    bearings(text, f)?;
+    bearings(text, f, units)?;
     writeln!(text, "\nWhat happened when")?;
     write!(
         text,
@@ -106,7 +108,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         )?;
     }
     if let Some(coldest) = &f.coldest {
-        let at = temperature(coldest.temp_c, units);
+        let (at, _) = apart(coldest.temp_c, f.threshold.threshold_c, units);
         writeln!(text, "Coldest at departure: {}, {at}", coldest.label)?;
     }
     if let Some(u) = &f.unevenness {
@@ -134,6 +136,11 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
         let warm = warm.map_or(String::new(), |r| reach(&r.reach));
         let at = temperature(group.temp_c, units);
         writeln!(text, "  {:30} {at:>9}  {warm:>8}", group.label)?;
+    }
+    let groups = f.threshold.readings.iter().map(|r| &r.reach);
+    let parts = f.parts.iter().map(|part| &part.reached);
+    if groups.chain(parts).any(ReachPair::lost) {
+        writeln!(text, "  {LOST}")?;
     }
     Ok(())
 }
@@ -233,14 +240,15 @@ fn energy(text: &mut String, night: &Night, width: u16) -> Result {
     Ok(())
 }
 
-fn bearings(text: &mut String, f: &Findings) -> Result {
+fn bearings(text: &mut String, f: &Findings, units: Units) -> Result {
     if f.clearances.is_empty() {
         return Ok(());
     }
     writeln!(
         text,
-        "\nMain bearings: change of diametral clearance against 20 °C\n  \
-         (a minus is tighter: cold shrinks a light-alloy case more than a steel shaft)"
+        "\nMain bearings: change of diametral clearance against {}\n  \
+         (a minus is tighter: cold shrinks a light-alloy case more than a steel shaft)",
+        temperature(REFERENCE_C, units)
     )?;
     for bearing in &f.clearances {
         let which = if bearing.case_warmer_than_crank {

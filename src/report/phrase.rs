@@ -55,15 +55,6 @@ pub fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
     }
 }
 
-/// Two temperatures as they are read; to a tenth where they would read the same and are not.
-pub fn both(one_c: f64, other_c: f64, units: Units) -> (String, String) {
-    let told = (temperature(one_c, units), temperature(other_c, units));
-    match told.0 == told.1 && one_c != other_c {
-        true => (finely(one_c, units), finely(other_c, units)),
-        false => told,
-    }
-}
-
 /// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
 pub fn difference(kelvin: f64, units: Units) -> String {
     units.difference(kelvin)
@@ -77,12 +68,35 @@ pub fn size(kelvin: f64, units: Units) -> String {
 /// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `lost` if it came to it
 /// and fell below again; `never`.
 pub fn reach(reach: &ReachPair) -> String {
-    match (&reach.hold, &reach.first) {
-        (Reach::After { hours }, _) if *hours <= 0.0 => "already".to_owned(),
-        (Reach::After { hours }, _) => format!("{hours:.1} h"),
-        (Reach::Never { .. }, Reach::After { .. }) => "lost".to_owned(),
-        (Reach::Never { .. }, Reach::Never { .. }) => "never".to_owned(),
+    match &reach.hold {
+        Reach::After { hours } if *hours <= 0.0 => "already".to_owned(),
+        Reach::After { hours } => format!("{hours:.1} h"),
+        Reach::Never { .. } if reach.lost() => "lost".to_owned(),
+        Reach::Never { .. } => "never".to_owned(),
     }
+}
+
+/// Most digits after the point of a temperature that is told beside its threshold.
+const FINEST_APART: usize = 3;
+
+/// A temperature and a threshold, with as many digits as tell them apart: `39.7 °F` and `40.0 °F`.
+pub fn apart(celsius: f64, threshold_c: f64, units: Units) -> (String, String) {
+    let told = |celsius: f64, digits: usize| {
+        // Minus nothing is nothing.
+        let unit = 10_f64.powi(digits as i32);
+        let value = (units.temperature(celsius) * unit).round() / unit + 0.0;
+        format!("{value:.digits$} {}", units.symbol())
+    };
+    let usual = match units {
+        Units::Celsius => 1,
+        Units::Fahrenheit => 0,
+    };
+    let pair = |digits| (told(celsius, digits), told(threshold_c, digits));
+    let apart = |digits: &usize| {
+        let (value, threshold) = pair(*digits);
+        value != threshold
+    };
+    pair((usual..=FINEST_APART).find(apart).unwrap_or(usual))
 }
 
 /// The first time at a threshold in full; whether it lasted is another question.
@@ -165,14 +179,25 @@ mod tests {
         // 4.44 °C asked, as 40 °F is: 4.5 is over it, and 4.0 is not.
         let kelvin = |c: f64| sided(c, 8.0 / 1.8, Units::Celsius);
         assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.5", "4", "5", "0"]);
-        let short = both(4.28, 4.4444, Units::Fahrenheit);
-        assert_eq!(short, ("39.7 °F".to_owned(), "40.0 °F".to_owned()));
         assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
         assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
         assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
         assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
+    }
+
+    #[test]
+    fn a_temperature_beside_its_threshold_has_the_digits_that_tell_them_apart() {
+        let apart = |f: f64, units| {
+            let celsius = (f - 32.0) / 1.8;
+            let (value, asked) = apart(celsius, (40.0 - 32.0) / 1.8, units);
+            format!("{value}, {asked}")
+        };
+        assert_eq!(apart(39.7, Units::Fahrenheit), "39.7 °F, 40.0 °F");
+        assert_eq!(apart(35.2, Units::Fahrenheit), "35 °F, 40 °F");
+        assert_eq!(apart(39.98, Units::Celsius), "4.43 °C, 4.44 °C");
+        assert_eq!(apart(40.0, Units::Fahrenheit), "40 °F, 40 °F");
     }
 
     #[test]

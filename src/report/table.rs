@@ -84,14 +84,14 @@ fn cells(ranked: &[(&str, &Findings)], units: Units) -> Cells {
 
 impl Cells {
     /// The table, or where the terminal is narrower than `whole` two of them, the second with what stands after the
-    /// first so many columns; the names stand in both.
+    /// first so many columns; the ranks stand in both.
     pub fn folded(&self, names: &[usize], first: usize, whole: u16, width: u16) -> String {
         if width >= whole {
             return drawn(self.head.clone(), self.rows.iter().cloned(), names, width);
         }
         let columns = 0..self.head.len();
         let (here, there): (Vec<usize>, Vec<usize>) = columns.partition(|c| *c < first);
-        let there = [vec![0, 1], there].concat();
+        let there = [vec![0], there].concat();
         let part = |kept: &[usize]| {
             let of = |cells: &Vec<String>| kept.iter().map(|c| cells[*c].clone()).collect();
             let left: Vec<usize> = (0..kept.len())

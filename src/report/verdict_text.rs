@@ -1,6 +1,6 @@
 //! Ready or not and why, and whether the margin can be trusted.
 
-use super::phrase::{both, size};
+use super::phrase::{apart, size};
 use crate::findings::{Findings, Unmet, water_told};
 use crate::quantity::Units;
 
@@ -35,7 +35,7 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             threshold_c,
             ..
         } => {
-            let (at, asked) = both(*temp_c, *threshold_c, units);
+            let (at, asked) = apart(*temp_c, *threshold_c, units);
             format!("the {label} is at {at}, {asked} is asked")
         }
         Unmet::Wet { upper_g, limit_g } => {
@@ -48,7 +48,7 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             temp_c,
             threshold_c,
         } => {
-            let (at, asked) = both(*temp_c, *threshold_c, units);
+            let (at, asked) = apart(*temp_c, *threshold_c, units);
             format!("the oil is at {at}, {asked} is asked")
         }
         Unmet::NoOil => "an oil temperature is asked, but there is no oil".to_owned(),

@@ -247,6 +247,21 @@ impl NightClock {
         instant(&self.zone, first_after(begin, time))
             .map_or(0.0, |at| at.duration_since(self.begin).as_secs_f64())
     }
+    /// Seconds from the beginning to a dated moment, negative before it; to the first such time of day without a date.
+    pub fn seconds_to(&self, moment: &Moment) -> f64 {
+        let dated = moment.unix_s(&self.zone);
+        dated.map_or_else(
+            || self.seconds_until(moment.time),
+            |unix_s| unix_s - self.begin_unix_s(),
+        )
+    }
+    /// Seconds from the beginning to a time of one of its days, the first of which is 1; negative before the beginning.
+    pub fn seconds_on_day(&self, day: u16, time: ClockTime) -> f64 {
+        let first = self.begin.to_zoned_datetime(self.zone.clone()).date();
+        let date = first.saturating_add(jiff::Span::new().days(i64::from(day) - 1));
+        let date = Some(date);
+        self.seconds_to(&Moment { date, time })
+    }
     /// The local clock at so many seconds after the beginning: `06:30`, with `+1` for each midnight passed
     /// left to the reader.
     pub fn told(&self, seconds: f64) -> String {

@@ -1,8 +1,11 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::{Findings, THIN_MARGIN_K, Unmet, dangers, water_told};
+use crate::findings::{EventKind, Findings, THIN_MARGIN_K, Unmet, dangers, water_told};
 use crate::night::Night;
 use crate::quantity::Units;
+
+/// A heater that comes on within this is on from the beginning, h.
+const FROM_THE_FIRST_H: f64 = 0.02;
 
 /// A choice: its name and what its night answers.
 type Ranked<'a> = (&'a str, &'a Findings);
@@ -51,12 +54,45 @@ fn best<'a>(ranked: &[Ranked<'a>]) -> Option<Ranked<'a>> {
     all().find(safe).or(all().next()).copied()
 }
 
+/// What is wrong with one that is not to be used as it stands.
+fn harm((name, findings): &Ranked) -> String {
+    let wrong = dangers(&findings.warnings).join(", and ");
+    format!("Do not use \"{name}\" as it stands: {wrong}.")
+}
+
+/// Some are ready, and none of them is safe: none is to be used.
+fn unsafe_all(ranked: &[Ranked], (name, best): Ranked, units: Units) -> Vec<String> {
+    let margin = units.size(best.ready.margin_k.unwrap_or(0.0));
+    let mut told = vec![format!(
+        "Use none of these as they stand. \"{name}\" is warm enough, with {margin} to spare, but {}: mend that first, the \
+warnings say how.",
+        dangers(&best.warnings).join(", and "),
+    )];
+    let others = ranked.iter().filter(|r| r.0 != name);
+    told.extend(others.filter(|r| r.1.ready.ready_at_departure).map(harm));
+    told.extend(late(ranked));
+    told
+}
+
+/// How many are not ready.
+fn late(ranked: &[Ranked]) -> Option<String> {
+    let late = ranked.iter().filter(|r| !r.1.ready.ready_at_departure);
+    match late.count() {
+        0 => None,
+        1 => Some("One choice is not ready in time.".to_owned()),
+        n => Some(format!("{n} choices are not ready in time.")),
+    }
+}
+
 /// A better one that is not safe is named with what is wrong with it.
 fn ready(ranked: &[Ranked], units: Units) -> Vec<String> {
     let all = || ranked.iter().filter(|(_, f)| f.ready.ready_at_departure);
     let Some((name, best)) = best(ranked) else {
         return Vec::new();
     };
+    if !safe(&&(name, best)) {
+        return unsafe_all(ranked, (name, best), units);
+    }
     let margin = units.size(best.ready.margin_k.unwrap_or(0.0));
     let last = best
         .coldest
@@ -80,13 +116,7 @@ thermometer on that part before you trust it."
                 .to_owned(),
         );
     }
-    for (other, findings) in all().take_while(|(other, _)| *other != name).chain(
-        // None is safe: the one that is named is not either.
-        all().filter(|r| r.0 == name && !safe(r)),
-    ) {
-        let wrong = dangers(&findings.warnings).join(", and ");
-        told.push(format!("Do not use \"{other}\" as it stands: {wrong}."));
-    }
+    told.extend(all().take_while(|(other, _)| *other != name).map(harm));
     let mut after = all().skip_while(|(other, _)| *other != name).skip(1);
     if let Some((second, findings)) = after.find(safe) {
         let more = findings.energy.kwh - best.energy.kwh;
@@ -109,11 +139,7 @@ thermometer on that part before you trust it."
             "\"{second}\" would also do, with {margin} to spare{thin}, {energy}."
         ));
     }
-    match ranked.len() - all().count() {
-        0 => {}
-        1 => told.push("One choice is not ready in time.".to_owned()),
-        n => told.push(format!("{n} choices are not ready in time.")),
-    }
+    told.extend(late(ranked));
     told
 }
 
@@ -148,12 +174,12 @@ fn not_ready(first: Ranked, rest: &[Ranked], units: Units) -> Vec<String> {
     let wet = unmet.iter().any(|u| matches!(u, Unmet::Wet { .. }));
     let mut advice = Vec::new();
     if cold {
-        advice.push("start earlier, close the cowl better, or use more watts");
+        advice.push(warmer(closest.1));
     }
     if wet {
-        advice.push("warm the upper parts along with the oil");
+        advice.push("warm the upper parts along with the oil".to_owned());
     }
-    advice.push("do not start the engine on these");
+    advice.push("do not start the engine on these".to_owned());
     let advice = advice.join("; ");
     let (initial, rest) = advice.split_at(1);
     let verdict = format!(
@@ -162,7 +188,34 @@ fn not_ready(first: Ranked, rest: &[Ranked], units: Units) -> Vec<String> {
         if cold { "" } else { "it is warm enough, but " },
         lacks.join(", and "),
     );
-    vec![verdict, format!("{}{rest}.", initial.to_uppercase())]
+    let mut told = vec![verdict];
+    told.extend((!safe(&&closest)).then(|| harm(&closest)));
+    told.push(format!("{}{rest}.", initial.to_uppercase()));
+    told
+}
+
+/// What would make it warmer: an earlier start, unless a heater is on from the beginning; more watts, unless the circuit
+/// is loaded too high already.
+fn warmer(f: &Findings) -> String {
+    let on = f.events.iter().filter_map(|event| match event.what {
+        EventKind::HeaterOn { .. } => Some(event.time_h),
+        _ => None,
+    });
+    let first_on_h = on.reduce(f64::min);
+    let mut ways = Vec::new();
+    if first_on_h.is_some_and(|hours| hours > FROM_THE_FIRST_H) {
+        ways.push("start earlier");
+    }
+    ways.push("close the cowl better");
+    if !f.circuit.overloaded() {
+        ways.push("use more watts");
+    }
+    match &ways[..] {
+        [one] => (*one).to_owned(),
+        [one, other] => format!("{one} or {other}"),
+        [first @ .., last] => format!("{}, or {last}", first.join(", ")),
+        [] => String::new(),
+    }
 }
 
 fn lack(unmet: &Unmet, units: Units) -> String {
@@ -308,9 +361,10 @@ mod tests {
             breaker_a: 15.0,
         }];
         let alone = told(&[("big", hot.clone())], Units::Celsius);
-        assert!(
-            alone.contains("Do not use \"big\" as it stands: the breaker is overloaded."),
-            "{alone}"
+        assert_eq!(
+            alone,
+            "Use none of these as they stand. \"big\" is warm enough, with 20.0 K to spare, but the breaker is \
+             overloaded: mend that first, the warnings say how."
         );
         let both = told(
             &[("big", hot), ("small", night(14.0, 5.0, 2.0))],
@@ -367,8 +421,35 @@ mod tests {
         assert_eq!(
             told(&nights, Units::Celsius),
             "None of these is ready at departure. \"pad\" comes closest: the sump is 3.0 K short of the threshold, \
-             and the oil is 2.0 K short of what is asked. Start earlier, close the cowl better, or use more watts; \
-             do not start the engine on these."
+             and the oil is 2.0 K short of what is asked. Close the cowl better or use more watts; do not start the \
+             engine on these."
+        );
+    }
+
+    /// On from the first there is no earlier, and a circuit that carries too much carries no more.
+    #[test]
+    fn no_more_is_advised_than_can_be_had() {
+        let mut late = night(1.0, 5.0, 2.0);
+        for event in &mut late.events {
+            event.time_h += 1.0;
+        }
+        let early = told(&[("pad", late.clone())], Units::Celsius);
+        assert!(
+            early.contains("Start earlier, close the cowl better, or use more watts;"),
+            "{early}"
+        );
+        late.circuit.needed_breaker_a = late.circuit.breaker_a + 1.0;
+        late.circuit.peak_current_a = 1.0;
+        late.warnings = vec![crate::findings::Warning::OverBreaker {
+            current_a: 16.0,
+            breaker_a: 15.0,
+        }];
+        let loaded = told(&[("pad", late)], Units::Celsius);
+        assert!(
+            loaded.contains(
+                "Do not use \"pad\" as it stands: the breaker is overloaded. Start earlier or close the cowl better;"
+            ),
+            "{loaded}"
         );
     }
 

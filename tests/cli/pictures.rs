@@ -33,7 +33,9 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
         (&["--at", "half five"][..], "no time of day"),
         (&["--at", "12:00"], "not within the night"),
         (&["--out", "engine.bmp"], "none of .svg, .png and .gif"),
-        (&["--out", "engine.gif"], "many moments, and one is asked"),
+        (&["--out", "engine.gif"], "shows many moments"),
+        (&["--at", "day 1, 10:00"], "before the night begins"),
+        (&["--at", "day 9, 10:00"], "not within the night"),
         (&["--every", "often"], "no span of time"),
         (&["--every", "1min"], "96 at most"),
     ] {
@@ -225,14 +227,18 @@ fn a_report_that_could_not_be_kept_is_refused_at_once() {
     let desk = Desk::new();
     let kept = ["night", NIGHT, "--out", "kept", "--quiet"];
     desk.run(&kept).done();
-    std::fs::create_dir(desk.path().join("folder")).unwrap();
+    std::fs::create_dir(desk.path().join("there.html")).unwrap();
     let before = desk.files("kept");
     for (flags, said) in [
         (
             &["--report", "none/page.html"][..],
             "there is no folder none",
         ),
-        (&["--report", "folder", "--force"], "not a plain file"),
+        (&["--report", "there.html", "--force"], "not a plain file"),
+        (
+            &["--report", "mine.ron", "--force"],
+            "does not end in .html",
+        ),
         (&["--report", "-"], "`-` is standard output"),
         (&["--out", "-"], "`-` is standard output"),
         (

@@ -7,15 +7,12 @@ use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::canvas::DrawError;
 use crate::report::chart::{Show, of_night};
-use crate::report::comparison_text::setting;
+use crate::report::comparison_text::{LOST, setting};
 use crate::report::ink::Paper;
 use crate::report::map::{Map, style};
 use crate::report::phrase::{difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
 use crate::report::{asked, verdict_text};
-
-/// What that word means among the times.
-const LOST: &str = "lost: was warm, and fell below again.";
 
 /// The page of a night; `engine` is the name of the engine's file.
 ///

@@ -34,13 +34,10 @@ pub(super) fn check_all(
             problems.tell(format!("{path}.name"), "a heater needs a name");
         }
         if !called.insert(name) {
+            // The entry, and not the name in a file that both of them may be taken from.
             problems
-                .tell(
-                    format!("{path}.name"),
-                    format!("there are two heaters named `{name}`"),
-                )
-                .word(name)
-                .help("give one of them another `name`");
+                .tell(&path, format!("there are two heaters named `{name}`"))
+                .help("give one of them another name, as in `name: \"second fan\"`");
         }
         numbers(heater, &path, problems);
         if let Some(clock) = clock {

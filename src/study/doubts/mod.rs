@@ -1,7 +1,9 @@
 //! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
 
+mod kept;
 mod usual;
 
+use self::kept::{Kept, in_unit_of, rounded};
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
@@ -117,8 +119,11 @@ fn ranges(scenario: &Scenario) -> Ranges {
     let usual = usual::usual(scenario, &ranges.found);
     ranges.found.extend(usual);
     let places = places.into_iter().map(Some).chain(std::iter::repeat(None));
+    let before = check(scenario).err().unwrap_or_default();
     for (doubt, place) in ranges.found.iter().zip(places) {
-        let refused = refused(scenario, &tree, doubt).into_iter();
+        // What its own file calls it.
+        let called = place.as_ref().map_or(&doubt.path, |(_, word)| word);
+        let refused = refused(&before, &tree, doubt, called).into_iter();
         ranges.wrong.extend(refused.map(|problem| match &place {
             Some(place) => at(problem, place.clone()),
             None => problem,
@@ -201,43 +206,6 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Refused> {
     })
 }
 
-/// The number at a path: the unit it is kept in, and its value in the unit of its range, which is given too.
-fn in_unit_of(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Kept, PathError> {
-    let kept = tree.number(path)?;
-    let unit = unknown.unit.clone().or(kept.unit.clone());
-    let value = if unit == kept.unit {
-        kept.value
-    } else {
-        // The unit is a factor; a temperature that is not in °C is an offset as well.
-        let unit_of = |number| {
-            let mut other = tree.clone();
-            other.set(path, number, unit.as_deref())?;
-            let again = Tree::of(&other.scenario()?)?;
-            again.number(path)
-        };
-        let (zero, one) = (unit_of(0.0)?.value, unit_of(1.0)?.value);
-        // What a change of units leaves in the last digits is no digit of the number.
-        rounded((kept.value - zero) / (one - zero))
-    };
-    Ok(Kept {
-        kept_in: kept.unit,
-        value,
-        unit,
-    })
-}
-
-/// A number as it is kept and as its range tells it.
-struct Kept {
-    kept_in: Option<String>,
-    value: f64,
-    unit: Option<String>,
-}
-
-/// A number to twelve digits.
-fn rounded(value: f64) -> f64 {
-    format!("{value:.11e}").parse().unwrap_or(value)
-}
-
 /// The numbers of a night that lie outside the ranges that the night itself gives them.
 ///
 /// A choice of a comparison may move a number out of the range its night gives; a night by itself contradicts itself.
@@ -268,9 +236,8 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
     scenario.unknowns.iter().filter_map(outside).collect()
 }
 
-/// The gate's problems with the ends of a range, told as such.
-fn refused(scenario: &Scenario, tree: &Tree, doubt: &Doubt) -> Vec<Problem> {
-    let before = check(scenario).err().unwrap_or_default();
+/// The gate's problems with the ends of a range, told as such, but for those that there were `before`.
+fn refused(before: &[Problem], tree: &Tree, doubt: &Doubt, called: &str) -> Vec<Problem> {
     let mut problems = Vec::new();
     for (end, value) in [("low", doubt.low), ("high", doubt.high)] {
         let mut tree = tree.clone();
@@ -287,8 +254,7 @@ fn refused(scenario: &Scenario, tree: &Tree, doubt: &Doubt) -> Vec<Problem> {
                         .map(|p| Problem {
                             what: format!("{}, at the {end} end of its plausible range", p.what),
                             help: p.help.or(Some(format!(
-                                "mend the range of `{}` under `unknowns`",
-                                doubt.path
+                                "mend the range of `{called}` under `unknowns`"
                             ))),
                             ..p
                         }),
