@@ -29,8 +29,8 @@ impl<'n> Wanted<'n> {
 }
 
 /// Marches through several nights as [`march`] does through each, faster where the processor has registers for several
-/// numbers (AVX2) and networks differ in sizes only. What comes out for a night does not depend on the others; it is
-/// that of [`march`] but for rounding, since no pivots are chosen.
+/// numbers (AVX2) and networks differ in sizes only. What comes out for a night is what [`march`] gives, to the last bit,
+/// whatever the others are.
 ///
 /// *Errors*: for each night as [`march`].
 pub fn march_abreast(nights: &[Wanted]) -> Vec<Result<Marched, SolveError>> {
@@ -44,7 +44,7 @@ pub fn march_abreast(nights: &[Wanted]) -> Vec<Result<Marched, SolveError>> {
     marched
         .into_iter()
         .zip(nights)
-        // A night that failed abreast may still go alone, where pivots are chosen; if not, it is told why as always.
+        // A night that failed abreast may still go alone, where pivots can be chosen; if not, it is told why as always.
         .map(|(marched, night)| marched.map_or_else(|| night.alone(), Ok))
         .collect()
 }

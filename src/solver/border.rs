@@ -1,13 +1,17 @@
-//! The dense border of the sparse matrix: elimination with row pivoting, in place and without allocation.
+//! The dense border of the sparse matrix: elimination in place and without allocation, by the diagonal or by chosen pivots.
 
 use crate::physics::number::Register;
+
+/// A pivot of less than this part of its row's largest entry is weak. A choice: in built-in nights the least is a
+/// hundred-thousandth, and rounding is 1e-16.
+const WEAK: f64 = 1e-11;
 
 /// A small dense matrix and its factors.
 #[derive(Debug, Clone)]
 pub struct Border<G = f64> {
     size: usize,
     values: Vec<G>,
-    scales: Vec<f64>,
+    scales: Vec<G>,
     /// One over each pivot.
     inverses: Vec<G>,
     pivots: Vec<usize>,
@@ -19,7 +23,7 @@ impl<G: Register> Border<G> {
         Self {
             size,
             values: vec![G::all(0.0); size * size],
-            scales: vec![0.0; size],
+            scales: vec![G::ZERO; size],
             inverses: vec![G::all(0.0); size],
             pivots: (0..size).collect(),
         }
@@ -34,39 +38,65 @@ impl<G: Register> Border<G> {
         self.values[row * self.size..][..self.size].copy_from_slice(values);
     }
 
-    /// Factors the rows that were set; rows are weighed by their largest entry when a pivot is chosen. Several nights
-    /// abreast would each choose another: there the diagonal is taken, and where it does not serve, that night's numbers
-    /// come out as no numbers or with an error that its step is refused for.
+    /// Factors the rows that were set, the diagonal being the pivots: several nights abreast would each choose others, and a
+    /// night is to be the same beside others as alone. Where a pivot is weak, its night's numbers come out as no numbers.
+    ///
+    /// *Errors*: the number of a column whose pivot is weak in every lane.
+    #[inline(always)]
+    pub fn factor(&mut self) -> Result<(), usize> {
+        for (row, pivot) in self.pivots.iter_mut().enumerate() {
+            *pivot = row;
+        }
+        self.weigh();
+        for k in 0..self.size {
+            self.take(k)?;
+        }
+        Ok(())
+    }
+
+    /// Factors the rows that were set, choosing pivots.
     ///
     /// *Errors*: the number of a column without a pivot.
     #[inline(always)]
-    pub fn factor(&mut self) -> Result<(), usize> {
+    pub fn factor_choosing(&mut self) -> Result<(), usize> {
+        self.weigh();
+        for k in 0..self.size {
+            self.choose(k);
+            self.take(k)?;
+        }
+        Ok(())
+    }
+
+    /// The largest entry of each row.
+    #[inline(always)]
+    fn weigh(&mut self) {
+        for row in 0..self.size {
+            let entries = &self.values[row * self.size..][..self.size];
+            self.scales[row] = entries
+                .iter()
+                .fold(G::ZERO, |most, v| most.largest(size(*v)));
+        }
+    }
+
+    /// Takes a column from the rows below.
+    #[inline(always)]
+    fn take(&mut self, k: usize) -> Result<(), usize> {
         let n = self.size;
-        if n == 0 {
-            return Ok(());
+        let pivot = self.values[k * n + k];
+        let strong = size(pivot) - self.scales[k] * WEAK;
+        let inverse = strong.where_positive(G::all(1.0) / pivot, G::all(f64::NAN));
+        if !inverse.any(f64::is_finite) {
+            return Err(k);
         }
-        let chosen = G::LANES == 1;
-        if chosen {
-            for (row, scale) in self.values.chunks_exact(n).zip(&mut self.scales) {
-                let largest = row.iter().fold(0.0_f64, |m, v| m.max(v.lane(0).abs()));
-                *scale = if largest > 0.0 { 1.0 / largest } else { 0.0 };
-            }
-        }
-        for k in 0..n {
-            if chosen {
-                self.choose(k)?;
-            }
-            let (above, below) = self.values.split_at_mut((k + 1) * n);
-            let lead = &above[k * n..];
-            let inverse = G::all(1.0) / lead[k];
-            self.inverses[k] = inverse;
-            for row in below.chunks_exact_mut(n) {
-                if row[k].any(|v| v != 0.0) {
-                    let factor = row[k] * inverse;
-                    row[k] = factor;
-                    for (value, led) in row[k + 1..].iter_mut().zip(&lead[k + 1..]) {
-                        *value = *value - factor * *led;
-                    }
+        self.inverses[k] = inverse;
+        let (above, below) = self.values.split_at_mut((k + 1) * n);
+        let lead = &above[k * n..];
+        for row in below.chunks_exact_mut(n) {
+            if row[k].any(|v| v != 0.0) {
+                let factor = row[k] * inverse;
+                row[k] = factor;
+                for (value, led) in row[k + 1..].iter_mut().zip(&lead[k + 1..]) {
+                    *value = *value - factor * *led;
                 }
             }
         }
@@ -75,17 +105,14 @@ impl<G: Register> Border<G> {
 
     /// Brings the row with the heaviest entry in this column, of those left, to its place.
     #[inline(always)]
-    fn choose(&mut self, k: usize) -> Result<(), usize> {
+    fn choose(&mut self, k: usize) {
         let n = self.size;
-        let weight = |row: usize| self.values[row * n + k].lane(0).abs() * self.scales[row];
+        let weight = |row: usize| (self.values[row * n + k] / self.scales[row]).lane(0).abs();
         let mut pivot = k;
         for row in k + 1..n {
             if weight(row) > weight(pivot) {
                 pivot = row;
             }
-        }
-        if weight(pivot) == 0.0 || !weight(pivot).is_finite() {
-            return Err(k);
         }
         self.pivots[k] = pivot;
         if pivot != k {
@@ -93,7 +120,6 @@ impl<G: Register> Border<G> {
             let (above, below) = self.values.split_at_mut(pivot * n);
             above[k * n..][..n].swap_with_slice(&mut below[..n]);
         }
-        Ok(())
     }
 
     /// Solves with the last factors, in place.
@@ -112,6 +138,11 @@ impl<G: Register> Border<G> {
             x[row] = (x[row] - known) * self.inverses[row];
         }
     }
+}
+
+#[inline(always)]
+fn size<G: Register>(value: G) -> G {
+    value.where_positive(value, -value)
 }
 
 /// The sum of the products, as far as the first reaches; in four parts, so that one addition need not wait for another.

@@ -1,8 +1,8 @@
 //! Sparse elimination with a dense border.
 //!
 //! The unknowns that touch only few others (cells, films) are eliminated in an order that keeps them
-//! sparse; the air and the rest form a small dense border that is left for last and solved with row
-//! pivoting. What goes where is found once a network; each factorisation then only moves numbers.
+//! sparse; the air and the rest form a small dense border that is left for last, by its diagonal too, and by chosen pivots
+//! where that does not serve. What goes where is found once a network; each factorisation then only moves numbers.
 //!
 //! The sparse part is eliminated without pivoting. It is the heat balance of cells and the water balance of films over a
 //! positive step, whose diagonal outweighs their couplings; and the explicit auxiliaries (means, watts, fin streams,
@@ -133,12 +133,22 @@ impl<G: Register> Factor<G> {
             *value = *value + *d;
         }
         self.eliminate()?;
+        self.fill_border();
+        let mut factored = self.border.factor();
+        if factored.is_err() && G::LANES == 1 {
+            self.fill_border();
+            factored = self.border.factor_choosing();
+        }
+        factored.map_err(|row| self.sparse + row)
+    }
+
+    #[inline(always)]
+    fn fill_border(&mut self) {
         let n = self.border.size();
         for row in 0..n {
             let end = self.starts[self.sparse + row + 1];
             self.border.set_row(row, &self.values[end - n..end]);
         }
-        self.border.factor().map_err(|row| self.sparse + row)
     }
 
     fn singular(&self, position: usize) -> SingularError {
@@ -288,9 +298,10 @@ mod tests {
         for (sparse, border) in [(0, 5), (12, 0), (20, 6), (40, 9)] {
             let size = sparse + border;
             let (entries, values) = example(sparse, border);
-            // The border's diagonal is all but taken away, so that pivoting is needed.
+            // The border's diagonal is taken away, so that pivots must be chosen.
+            let own = |i: usize| entries.iter().position(|e| *e == (i, i)).unwrap();
             let diagonal: Vec<f64> = (0..size)
-                .map(|i| if i < sparse { 0.5 } else { -4.5 })
+                .map(|i| if i < sparse { 0.5 } else { values[own(i)] })
                 .collect();
             let mut dense = DMatrix::from_diagonal(&DVector::from_vec(diagonal.clone()));
             for (&(i, j), v) in entries.iter().zip(&values) {
