@@ -120,7 +120,7 @@ fn a_name_is_one_word_of_its_own() {
         p.iter().any(|p| p.what == "`low er` is not a name"),
         "{p:?}"
     );
-    let p = only(spoilt(|s| s.heaters[2] = "fan".into()));
+    let p = only(spoilt(|s| s.heaters[2].name = "fan".into()));
     told(
         &p,
         "heaters[2]",
