@@ -125,7 +125,7 @@ fn a_name_is_one_word_of_its_own() {
         &p,
         "heaters[2]",
         "two heaters named `fan`",
-        "another `name`",
+        "another name, as in",
     );
 }
 
