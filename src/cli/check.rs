@@ -7,9 +7,11 @@ use crate::files::examine::{Sound, examine};
 use crate::files::fault::{Fault, FileError, Gathered};
 use crate::files::library::Kind;
 use crate::files::ron::written;
+use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
+use crate::scenario::unknowns::Unknowns;
 use crate::study::doubts::{contradictions, unsound};
 use serde::Serialize;
 use std::path::PathBuf;
@@ -205,7 +207,11 @@ pub fn in_words(doubts: &[Fault]) -> Vec<String> {
 
 fn expanded(night: &Scenario) -> Result<String, Failure> {
     let engine = match &night.engine {
-        Engine::opposed(layout) => Engine::body(opposed::expand(layout)),
+        // The ranges of a Layout are of its own numbers, which parts do not have.
+        Engine::opposed(layout) => Engine::body(Body {
+            unknowns: Unknowns::default(),
+            ..opposed::expand(layout)
+        }),
         Engine::body(body) => Engine::body(body.clone()),
     };
     let text = written(&engine).map_err(|e| Failure::Format(e.to_string()))?;
