@@ -21,7 +21,7 @@ fn the_first_line_says_when_and_the_rest_says_how_sure() {
     for said in [
         "What decides:",
         "Heating the whole time",
-        "On the way: at 06:00",
+        "On the way: put a thermometer on the sump bottom",
         "colder:",
         "draught",
         "such at most on this circuit",
