@@ -305,6 +305,8 @@ mod tests {
         assert!((with(1200.0, 120.0).needed_breaker_a - 13.75).abs() < 1e-9);
         let full = with(1440.0, 0.0);
         assert_eq!((full.needed_breaker_a, full.overloaded()), (15.0, false));
+        let unheated = CircuitFinding::of(&night().trace(), &circuit(2400.0));
+        assert!(!unheated.overloaded(), "20 A, and none of them a heater's");
     }
 
     #[test]
