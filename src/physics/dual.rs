@@ -33,8 +33,8 @@ impl<const K: usize, G: Register> Dual<K, G> {
     #[inline(always)]
     fn blend(self, other: Self, value: G, mine: G, theirs: G) -> Self {
         let mut slopes = self.slopes;
-        for k in 0..K {
-            slopes[k] = mine * slopes[k] + theirs * other.slopes[k];
+        for (slope, other) in slopes.iter_mut().zip(&other.slopes) {
+            *slope = mine * *slope + theirs * *other;
         }
         Self { value, slopes }
     }
@@ -45,8 +45,8 @@ impl<const K: usize, G: Register> Add for Dual<K, G> {
     #[inline(always)]
     fn add(self, o: Self) -> Self {
         let mut slopes = self.slopes;
-        for k in 0..K {
-            slopes[k] = slopes[k] + o.slopes[k];
+        for (slope, other) in slopes.iter_mut().zip(&o.slopes) {
+            *slope = *slope + *other;
         }
         let value = self.value + o.value;
         Self { value, slopes }
@@ -57,8 +57,8 @@ impl<const K: usize, G: Register> Sub for Dual<K, G> {
     #[inline(always)]
     fn sub(self, o: Self) -> Self {
         let mut slopes = self.slopes;
-        for k in 0..K {
-            slopes[k] = slopes[k] - o.slopes[k];
+        for (slope, other) in slopes.iter_mut().zip(&o.slopes) {
+            *slope = *slope - *other;
         }
         let value = self.value - o.value;
         Self { value, slopes }
@@ -177,8 +177,8 @@ impl<const K: usize, G: Register> Number for Dual<K, G> {
     #[inline(always)]
     fn where_positive(self, yes: Self, no: Self) -> Self {
         let mut slopes = yes.slopes;
-        for k in 0..K {
-            slopes[k] = self.value.where_positive(slopes[k], no.slopes[k]);
+        for (slope, no) in slopes.iter_mut().zip(&no.slopes) {
+            *slope = self.value.where_positive(*slope, *no);
         }
         let value = self.value.where_positive(yes.value, no.value);
         Self { value, slopes }

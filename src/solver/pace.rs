@@ -66,14 +66,13 @@ impl Pace {
         before: &[f64],
         after: impl Fn(usize) -> f64,
     ) -> f64 {
-        let states = self.absolute.len();
         let (mut sum, mut most) = (0.0_f64, 0.0_f64);
-        for i in 0..states {
-            let size = self.weighted(i, error(i), before[i], after(i)).abs();
+        for (i, before) in before.iter().enumerate() {
+            let size = self.weighted(i, error(i), *before, after(i)).abs();
             sum += size * size;
             most = most.max(size);
         }
-        let mean = (sum / states as f64).sqrt();
+        let mean = (sum / before.len() as f64).sqrt();
         // `max` alone would pass over what is no number.
         if mean < most / ALONE {
             most / ALONE

@@ -5,7 +5,7 @@
 //! for such equations (index 1; Hairer and Wanner, section VI.4; from memory).
 
 use super::factor::{Factor, SingularError};
-use super::method::{ON_THE_WAY, STAGES, TIMES};
+use super::method::{ON_THE_WAY, TIMES};
 use super::sums::{Part, Sums};
 use super::tried::Tried;
 use crate::balance::{Balance, PressureError};
@@ -107,12 +107,12 @@ impl<'n, G: Register> Stepper<'n, G> {
         sums.sum(Part::Capacities(step_s));
         let slopes = self.square.iter().map(|&at| sums.slopes[at]);
         self.factor.factor(slopes, &sums.diagonal)?;
-        for stage in 0..STAGES {
+        for (stage, time) in TIMES.into_iter().enumerate() {
             let mut rates: &[G] = &[];
             if stage > 0 {
                 sums.sum(Part::GoTo(stage));
                 rates = self.balance.rates_under(
-                    time_s + step_s * TIMES[stage],
+                    time_s + step_s * time,
                     &sums.place[..sums.states],
                     &sums.place[sums.carried..],
                 );

@@ -178,8 +178,9 @@ impl<G: Register> Sums<G> {
             self.rhs[row] =
                 rates[row] + self.capacities[row] * current[row] + drifted * self.drift[row];
         }
-        for row in states..unknowns {
-            self.rhs[row] = rates[row] + drifted * self.drift[row];
+        let left_over = rates[states..unknowns].iter().zip(&self.drift[states..]);
+        for (rhs, (rate, drift)) in self.rhs[states..].iter_mut().zip(left_over) {
+            *rhs = *rate + drifted * *drift;
         }
         for book in 0..self.carried - states {
             let row = unknowns + book;
@@ -219,12 +220,12 @@ impl<G: Register> Sums<G> {
         self.rhs.copy_from_slice(&rates[..unknowns]);
         let (share, rest) = (ON_THE_WAY, 1.0 - ON_THE_WAY);
         let per_s = G::all(1.0) / step_s;
-        for i in 0..self.states {
+        for (i, rate) in rates[..self.states].iter().enumerate() {
             let [bend, twist] = [self.curves[0][i], self.curves[1][i]];
             let climb = self.after[i] - self.before[i]
                 + (bend + twist * share) * (rest - share)
                 + twist * (share * rest);
-            self.rhs[i] = rates[i] - self.capacities[i] * climb * per_s;
+            self.rhs[i] = *rate - self.capacities[i] * climb * per_s;
         }
     }
 
