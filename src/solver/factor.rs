@@ -298,10 +298,16 @@ mod tests {
         for (sparse, border) in [(0, 5), (12, 0), (20, 6), (40, 9)] {
             let size = sparse + border;
             let (entries, values) = example(sparse, border);
-            // The border's diagonal is taken away, so that pivots must be chosen.
+            // The border's diagonal but its last entry is taken away, so that pivots must be chosen.
             let own = |i: usize| entries.iter().position(|e| *e == (i, i)).unwrap();
             let diagonal: Vec<f64> = (0..size)
-                .map(|i| if i < sparse { 0.5 } else { values[own(i)] })
+                .map(|i| {
+                    if i < sparse || i + 1 == size {
+                        0.5
+                    } else {
+                        values[own(i)]
+                    }
+                })
                 .collect();
             let mut dense = DMatrix::from_diagonal(&DVector::from_vec(diagonal.clone()));
             for (&(i, j), v) in entries.iter().zip(&values) {
