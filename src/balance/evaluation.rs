@@ -34,17 +34,7 @@ pub struct Balance<'n, G: Register = f64> {
     pub evaluations: usize,
 }
 
-/// A part of an evaluation.
-pub enum Part<'a, G> {
-    /// Rates.
-    Rates(Through),
-    /// The slopes of all laws at the columns as they stand.
-    Slopes,
-    /// How fast each row changes with the inputs, into this.
-    Drift(&'a mut [G]),
-}
-
-/// Which laws are gone through; in one place of the machine code, since there are many.
+/// Which laws are gone through.
 #[derive(Clone, Copy)]
 pub struct Through {
     /// Those of what is known before the streams are.
@@ -57,22 +47,25 @@ pub struct Through {
     pub finding: bool,
 }
 
-/// An evaluation, as work on registers.
-pub struct Evaluation<'b, 'n, 'a, G: Register> {
-    /// The balance.
-    pub of: &'b mut Balance<'n, G>,
-    /// Which part.
-    pub part: Part<'a, G>,
+/// How fast each row changes with the inputs, as work on registers.
+struct Drift<'b, G> {
+    entries: &'b [Entry],
+    slopes: &'b [G],
+    input_rates: &'b [G],
+    /// The column of the first input.
+    first: usize,
+    out: &'b mut [G],
 }
 
-impl<G: Register> Work for Evaluation<'_, '_, '_, G> {
+impl<G: Register> Work for Drift<'_, G> {
     type Done = ();
     #[inline(always)]
     fn done<const WIDE: bool>(self) {
-        match self.part {
-            Part::Rates(through) => self.of.go_through::<WIDE>(through),
-            Part::Slopes => self.of.find_slopes::<WIDE>(),
-            Part::Drift(out) => self.of.find_drift(out),
+        for (entry, slope) in self.entries.iter().zip(self.slopes) {
+            if entry.column >= self.first {
+                let row = &mut self.out[entry.row];
+                *row = *row + *slope * self.input_rates[entry.column - self.first];
+            }
         }
     }
 }
@@ -83,51 +76,49 @@ impl<'n, G: Register> Balance<'n, G> {
         G::first(self.nets)
     }
 
-    #[inline(always)]
-    fn go_through<const WIDE: bool>(&mut self, through: Through) {
+    /// Goes through laws for their values, and finds auxiliaries on the way.
+    pub(super) fn go_through(&mut self, through: Through) {
         let order = &self.net().auxiliaries;
         if through.before {
-            self.out.fill(G::all(0.0));
-            visit_means(&mut self.values::<WIDE>());
+            self.out.fill(G::ZERO);
+            visit_means(&mut self.values());
             self.close(&order.means, through);
-            self.values::<WIDE>().visit(|l| &l.fan_watts);
+            self.values().visit(|l| &l.fan_watts);
             self.close(&order.watts, through);
-            self.values::<WIDE>().visit(|l| &l.impacts);
+            self.values().visit(|l| &l.impacts);
             self.close(&order.impacts, through);
         }
         if through.fins {
-            self.values::<WIDE>().visit(|l| &l.fin_streams);
+            self.values().visit(|l| &l.fin_streams);
             self.close(&order.fin_streams, through);
         }
         if through.after {
-            visit_streams(&mut self.values::<WIDE>());
-            self.close_draughts::<WIDE>(through);
-            visit_gas(&mut self.values::<WIDE>());
+            visit_streams(&mut self.values());
+            self.close_draughts(through);
+            visit_gas(&mut self.values());
             if through.finding {
                 self.close(order.gas_heat.as_slice(), through);
             } else {
-                self.values::<WIDE>().visit(|l| &l.gas_heat);
+                self.values().visit(|l| &l.gas_heat);
             }
-            visit_rest(&mut self.values::<WIDE>());
+            visit_rest(&mut self.values());
         }
     }
 
-    #[inline(always)]
-    fn close_draughts<const WIDE: bool>(&mut self, through: Through) {
+    fn close_draughts(&mut self, through: Through) {
         if !through.finding {
-            self.values::<WIDE>().visit(|l| &l.draughts);
+            self.values().visit(|l| &l.draughts);
             return;
         }
         let nets = self.nets;
         for (number, pocket) in self.net().pockets.iter().enumerate() {
             let scale = G::read(nets, |net| net.pockets[number].draught_scale);
             self.x[pocket.draught] = self.out[pocket.draught] / scale;
-            self.out[pocket.draught] = G::all(0.0);
+            self.out[pocket.draught] = G::ZERO;
         }
     }
 
-    #[inline(always)]
-    fn values<const WIDE: bool>(&mut self) -> Values<'_, 'n, G, WIDE> {
+    fn values(&mut self) -> Values<'_, 'n, G> {
         Values {
             laws: G::part(self.nets, |net| &net.laws),
             x: &self.x,
@@ -137,21 +128,20 @@ impl<'n, G: Register> Balance<'n, G> {
     }
 
     /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
-    #[inline(always)]
     fn close(&mut self, auxiliaries: &[usize], through: Through) {
         if !through.finding {
             return;
         }
         for &column in auxiliaries {
             self.x[column] = self.out[column];
-            self.out[column] = G::all(0.0);
+            self.out[column] = G::ZERO;
         }
     }
 
-    #[inline(always)]
-    fn find_slopes<const WIDE: bool>(&mut self) {
-        self.slopes.fill(G::all(0.0));
-        let mut visitor = Slopes::<G, WIDE> {
+    /// The slopes of all laws at the columns as they stand.
+    pub(super) fn find_slopes(&mut self) {
+        self.slopes.fill(G::ZERO);
+        let mut visitor = Slopes {
             laws: G::part(self.nets, |net| &net.laws),
             x: &self.x,
             on: &self.on,
@@ -161,14 +151,15 @@ impl<'n, G: Register> Balance<'n, G> {
         visit_all(&mut visitor);
     }
 
-    #[inline(always)]
-    fn find_drift(&self, out: &mut [G]) {
-        out.fill(G::all(0.0));
-        let first = self.net().index.unknowns();
-        for (entry, slope) in self.entries.iter().zip(&self.slopes) {
-            if entry.column >= first {
-                out[entry.row] = out[entry.row] + *slope * self.input_rates[entry.column - first];
-            }
-        }
+    /// How fast each row changes with the inputs.
+    pub(super) fn find_drift(&self, out: &mut [G]) {
+        out.fill(G::ZERO);
+        G::work(Drift {
+            entries: &self.entries,
+            slopes: &self.slopes,
+            input_rates: &self.input_rates,
+            first: self.net().index.unknowns(),
+            out,
+        });
     }
 }

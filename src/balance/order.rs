@@ -3,14 +3,12 @@
 use super::law::Visitor;
 
 /// Means over cells and pockets, and the hangar's vapour.
-#[inline(always)]
 pub fn visit_means(v: &mut impl Visitor) {
     v.visit(|l| &l.means);
     v.visit(|l| &l.hangar_vapour);
 }
 
 /// Everything that moves air or is carried by it, the heaters included.
-#[inline(always)]
 pub fn visit_streams(v: &mut impl Visitor) {
     v.visit(|l| &l.passages);
     v.visit(|l| &l.gaps);
@@ -23,7 +21,6 @@ pub fn visit_streams(v: &mut impl Visitor) {
 }
 
 /// The walls of the air inside, the oil surface and the vent.
-#[inline(always)]
 pub fn visit_gas(v: &mut impl Visitor) {
     v.visit(|l| &l.wall_films);
     v.visit(|l| &l.oil_surfaces);
@@ -31,7 +28,6 @@ pub fn visit_gas(v: &mut impl Visitor) {
 }
 
 /// Everything that needs the draughts and the heat to the gas.
-#[inline(always)]
 pub fn visit_rest(v: &mut impl Visitor) {
     v.visit(|l| &l.breathings);
     v.visit(|l| &l.links);
@@ -46,7 +42,6 @@ pub fn visit_rest(v: &mut impl Visitor) {
 }
 
 /// All laws, each once.
-#[inline(always)]
 pub fn visit_all(v: &mut impl Visitor) {
     visit_means(v);
     v.visit(|l| &l.fan_watts);

@@ -4,7 +4,7 @@
 //! rates they are found in order; for the slopes they stay in the matrix as rows of their own, whose elimination
 //! gives the slopes of the states alone.
 
-use super::evaluation::{Balance, Entry, Evaluation, Part, Through};
+use super::evaluation::{Balance, Entry, Through};
 use super::order::visit_all;
 use super::pressures::{Column, PressureError, Pressures};
 use super::slopes::Pattern;
@@ -39,12 +39,12 @@ impl<'n> Balance<'n> {
     /// The rates at any columns: states, auxiliaries and inputs as given. What an auxiliary is wrong by stands in its row.
     pub fn rates_at(&mut self, columns: &[f64]) -> &[f64] {
         self.x.copy_from_slice(columns);
-        self.part(Part::Rates(Through {
+        self.go_through(Through {
             before: true,
             fins: true,
             after: true,
             finding: false,
-        }));
+        });
         &self.out
     }
     /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
@@ -142,22 +142,22 @@ impl<'n, G: Register> Balance<'n, G> {
     pub fn rates_given_inputs(&mut self, states: &[G]) -> Result<&[G], PressureError> {
         let net = self.net();
         self.set_out(states);
-        self.part(Part::Rates(Through {
+        self.go_through(Through {
             before: true,
             fins: false,
             after: false,
             finding: true,
-        }));
+        });
         for (kept, pocket) in self.warm_start.iter().zip(&net.pockets) {
             self.x[pocket.pressure] = *kept;
         }
         self.find_pressures()?;
-        self.part(Part::Rates(Through {
+        self.go_through(Through {
             before: false,
             fins: false,
             after: true,
             finding: true,
-        }));
+        });
         for pocket in &net.pockets {
             self.out[pocket.pressure] = G::ZERO;
         }
@@ -172,12 +172,12 @@ impl<'n, G: Register> Balance<'n, G> {
         for (given, pocket) in pressures.iter().zip(&self.net().pockets) {
             self.x[pocket.pressure] = *given;
         }
-        self.part(Part::Rates(Through {
+        self.go_through(Through {
             before: true,
             fins: true,
             after: true,
             finding: true,
-        }));
+        });
         &self.out
     }
 
@@ -219,10 +219,6 @@ impl<'n, G: Register> Balance<'n, G> {
         }
     }
 
-    fn part(&mut self, part: Part<G>) {
-        G::work(Evaluation { of: self, part });
-    }
-
     fn read_inputs(&mut self, time_s: G) {
         let ix = &self.net().index;
         for lane in 0..G::LANES {
@@ -237,12 +233,12 @@ impl<'n, G: Register> Balance<'n, G> {
 
     /// The slopes where the rates were last evaluated, a value for each entry.
     pub fn slopes(&mut self) -> &[G] {
-        self.part(Part::Slopes);
+        self.find_slopes();
         &self.slopes
     }
 
     /// How fast each row changes by itself, with the inputs, where the slopes were last evaluated.
-    pub fn drift(&mut self, out: &mut [G]) {
-        self.part(Part::Drift(out));
+    pub fn drift(&self, out: &mut [G]) {
+        self.find_drift(out);
     }
 }

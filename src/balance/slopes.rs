@@ -4,7 +4,7 @@ use super::law::{Law, Visitor};
 use super::values::{Four, is_on};
 use crate::network::graph::Laws;
 use crate::physics::dual::Dual;
-use crate::physics::number::{Number, Register};
+use crate::physics::number::{Number, Register, Work};
 
 /// Records which places of the matrix the laws touch, in their order.
 pub struct Pattern<'a> {
@@ -28,8 +28,8 @@ impl Visitor for Pattern<'_> {
     }
 }
 
-/// Adds the slopes of each law to their places, of laws of a kind four at a time if `WIDE`.
-pub struct Slopes<'a, 'n, G: Register, const WIDE: bool> {
+/// Adds the slopes of each law to their places.
+pub struct Slopes<'a, 'n, G: Register> {
     /// The laws, one list a night.
     pub laws: G::Each<'n, Laws>,
     /// All columns.
@@ -42,22 +42,46 @@ pub struct Slopes<'a, 'n, G: Register, const WIDE: bool> {
     pub values: &'a mut [G],
 }
 
-impl<G: Register, const WIDE: bool> Visitor for Slopes<'_, '_, G, WIDE> {
-    #[inline(always)]
+impl<G: Register> Visitor for Slopes<'_, '_, G> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
         pick: impl Fn(&Laws) -> &[L],
     ) {
         let each = G::part(self.laws, |laws| pick(laws));
-        let count = G::first(each).len();
-        let (mine, rest) = self.slots.split_at(count * R * K);
+        let (slots, rest) = self.slots.split_at(G::first(each).len() * R * K);
         self.slots = rest;
+        G::work(Adding::<G, L, K, R> {
+            each,
+            x: self.x,
+            on: self.on,
+            slots,
+            values: self.values,
+        });
+    }
+}
+
+/// Adding up the slopes of the laws of one kind, four at a time where there is a register for it.
+struct Adding<'a, 'n, G: Register, L: 'static, const K: usize, const R: usize> {
+    each: G::Each<'n, [L]>,
+    x: &'a [G],
+    on: &'a [G],
+    slots: &'a [u32],
+    values: &'a mut [G],
+}
+
+impl<G: Register, L: Law<K, R>, const K: usize, const R: usize> Work
+    for Adding<'_, '_, G, L, K, R>
+{
+    type Done = ();
+    #[inline(always)]
+    fn done<const WIDE: bool>(self) {
+        let count = G::first(self.each).len();
         let mut number = 0;
         while number < count {
-            if WIDE && let Some(four) = Four::<G, L, K>::at(each, number, self.x, self.on) {
+            if WIDE && let Some(four) = Four::<G, L, K>::at(self.each, number, self.x, self.on) {
                 let rows = L::apply(four.it, variables(four.x), four.on);
                 for lane in 0..4 {
-                    let slots = &mine[(number + lane) * R * K..][..R * K];
+                    let slots = &self.slots[(number + lane) * R * K..][..R * K];
                     for r in 0..R {
                         for k in 0..K {
                             let value = &mut self.values[slots[r * K + k] as usize];
@@ -68,15 +92,15 @@ impl<G: Register, const WIDE: bool> Visitor for Slopes<'_, '_, G, WIDE> {
                 number += 4;
                 continue;
             }
-            let it = G::part(each, |laws| &laws[number]);
+            let it = G::part(self.each, |laws| &laws[number]);
             let law = G::first(it);
             let columns = law.columns();
-            let mut x = [G::all(0.0); K];
+            let mut x = [G::ZERO; K];
             for k in 0..K {
                 x[k] = self.x[columns[k]];
             }
             let rows = L::apply(it, variables(x), is_on(law, self.on));
-            let slots = &mine[number * R * K..][..R * K];
+            let slots = &self.slots[number * R * K..][..R * K];
             for r in 0..R {
                 for k in 0..K {
                     let value = &mut self.values[slots[r * K + k] as usize];

@@ -2,10 +2,10 @@
 
 use super::law::{Law, Visitor};
 use crate::network::graph::Laws;
-use crate::physics::number::Register;
+use crate::physics::number::{Register, Work};
 
-/// Adds what each law gives to its rows, of laws of a kind four at a time if `WIDE`.
-pub struct Values<'a, 'n, G: Register, const WIDE: bool> {
+/// Adds what each law gives to its rows.
+pub struct Values<'a, 'n, G: Register> {
     /// The laws, one list a night.
     pub laws: G::Each<'n, Laws>,
     /// All columns.
@@ -16,17 +16,39 @@ pub struct Values<'a, 'n, G: Register, const WIDE: bool> {
     pub out: &'a mut [G],
 }
 
-impl<G: Register, const WIDE: bool> Visitor for Values<'_, '_, G, WIDE> {
-    #[inline(always)]
+impl<G: Register> Visitor for Values<'_, '_, G> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
         pick: impl Fn(&Laws) -> &[L],
     ) {
-        let each = G::part(self.laws, |laws| pick(laws));
-        let count = G::first(each).len();
+        G::work(Adding::<G, L, K, R> {
+            each: G::part(self.laws, |laws| pick(laws)),
+            x: self.x,
+            on: self.on,
+            out: self.out,
+        });
+    }
+}
+
+/// Adding up the laws of one kind, four at a time where there is a register for it. A kind is a piece of machine code of its
+/// own: all in one would need a deep stack where code is not optimised.
+struct Adding<'a, 'n, G: Register, L: 'static, const K: usize, const R: usize> {
+    each: G::Each<'n, [L]>,
+    x: &'a [G],
+    on: &'a [G],
+    out: &'a mut [G],
+}
+
+impl<G: Register, L: Law<K, R>, const K: usize, const R: usize> Work
+    for Adding<'_, '_, G, L, K, R>
+{
+    type Done = ();
+    #[inline(always)]
+    fn done<const WIDE: bool>(self) {
+        let count = G::first(self.each).len();
         let mut number = 0;
         while number < count {
-            if WIDE && let Some(four) = Four::<G, L, K>::at(each, number, self.x, self.on) {
+            if WIDE && let Some(four) = Four::<G, L, K>::at(self.each, number, self.x, self.on) {
                 let values = L::apply(four.it, four.x, four.on);
                 for (lane, law) in four.laws.into_iter().enumerate() {
                     let rows = law.rows();
@@ -37,10 +59,10 @@ impl<G: Register, const WIDE: bool> Visitor for Values<'_, '_, G, WIDE> {
                 number += 4;
                 continue;
             }
-            let it = G::part(each, |laws| &laws[number]);
+            let it = G::part(self.each, |laws| &laws[number]);
             let law = G::first(it);
             let columns = law.columns();
-            let mut x = [G::all(0.0); K];
+            let mut x = [G::ZERO; K];
             for k in 0..K {
                 x[k] = self.x[columns[k]];
             }
