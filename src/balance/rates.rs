@@ -55,7 +55,7 @@ impl<'n> Balance<'n> {
 }
 
 impl<'n, G: Register> Balance<'n, G> {
-    /// The balance of the networks of all lanes, all heaters off. They must be [alike](crate::network::Network).
+    /// The balance of the networks of all lanes, all heaters off. They must be alike ([`super::are_alike`]).
     pub fn of(nets: G::Each<'n, Network>) -> Self {
         let net = G::first(nets);
         let mut pattern = Pattern {

@@ -5,7 +5,7 @@
 //! | [`number`] | what a number must have that a law is computed with |
 //! | [`dual`] | a number that carries its slopes |
 //! | [`elementary`] | cube root and exponential |
-//! | [`four`] | four nights in one register of the processor |
+//! | `four` | four numbers in one register of the processor; inside the crate only, since it must be asked for first |
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
 //! | [`convection`] | still air and draught along a surface |
@@ -26,7 +26,7 @@ pub mod elementary;
 pub mod exchange;
 pub mod fin;
 #[cfg(target_arch = "x86_64")]
-pub mod four;
+pub(crate) mod four;
 pub mod jet;
 pub mod number;
 pub mod oil;
