@@ -342,6 +342,19 @@ mod tests {
         assert_eq!(found.peak_current_a, 5.0);
     }
 
+    /// NEC Art. 100 (from memory) asks how long the circuit carries a current, not which heater takes it: 5 A for two
+    /// hours and 5 A of another heater for the next two are 5 A for four hours; with a minute between them they are not.
+    #[test]
+    fn heaters_that_take_turns_without_a_pause_load_the_circuit_for_hours() {
+        let lasting_a = |pause_h: f64| {
+            let mut night = night();
+            night.plugged("fan", 600.0, 1.0, 3.0);
+            night.plugged("pad", 600.0, 3.0 + pause_h, 5.0 + pause_h);
+            CircuitFinding::of(&night.trace(), &circuit(0.0)).continuous_current_a
+        };
+        assert_eq!((lasting_a(0.0), lasting_a(1.0 / 60.0)), (5.0, 0.0));
+    }
+
     #[test]
     fn a_thermostats_pauses_do_not_interrupt_but_unplugging_does() {
         let run = |cause: SwitchCause| {
