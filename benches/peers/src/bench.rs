@@ -237,7 +237,11 @@ fn networks(case: &Case) -> Result<Vec<Network>, String> {
 fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Result<(), String> {
     let nets = networks(case)?;
     let by = case.check();
-    let alone = case.methods.iter().chain([&by]).any(|m| m.knows_states_only());
+    let alone = case
+        .methods
+        .iter()
+        .chain([&by])
+        .any(|m| m.knows_states_only());
     let slopes: Vec<Option<Slopes>> = nets
         .iter()
         .map(|net| alone.then(|| Slopes::new(net, &Balance::new(net))))
