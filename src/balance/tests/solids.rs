@@ -5,7 +5,7 @@ use crate::network::elements::{
     Fins, Link, OilLink, Outdoors, PowerFace, Radiation, Surface, Term,
 };
 use crate::physics::convection::{self, Facing};
-use crate::physics::oil::{self, Walther};
+use crate::physics::oil::{self, Piece, Walther};
 use crate::physics::radiation;
 
 /// Each gives watts to its second row, which the first loses, over `1/G` and whatever lies before it.
@@ -61,9 +61,11 @@ fn oil_mixes_only_when_warmer_below() {
     let stack = OilLink {
         temps: [1, 2, 3],
         rows: [4, 5],
-        w_per_k: 3.0,
-        stretch: 2.0,
-        depth_m: 0.09,
+        piece: Piece {
+            w_per_k: 3.0,
+            stretch: 2.0,
+            oil_depth_m: 0.09,
+        },
         viscosity,
     };
     gives(&stack, [10.0, 20.0, 15.0], [30.0, -30.0]);
