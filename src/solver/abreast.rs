@@ -102,10 +102,9 @@ fn in_fours(nights: &[Wanted], numbers: &[usize], marched: &mut [Option<Marched>
     }
 }
 
+#[cfg(target_arch = "x86_64")]
 #[cfg(test)]
 mod tests {
-    #![cfg(target_arch = "x86_64")]
-
     use super::*;
     use crate::kit::{fan, night};
     use crate::network::assemble;
