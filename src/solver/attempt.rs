@@ -56,6 +56,11 @@ impl Attempt {
         self.measured <= 1.0
     }
 
+    /// Whether nothing came of it that could be measured.
+    pub fn was_not_made(&self) -> bool {
+        self.measured.is_nan()
+    }
+
     /// Measures the error at the end.
     pub fn measure_end<G: Register>(&mut self, pace: &Pace, before: &[f64], tried: &Tried<G>) {
         self.measured = pace.measure(|i| tried.error(i), before, |i| tried.after(i));
@@ -75,7 +80,7 @@ impl Attempt {
 
     /// The next try after this one was refused.
     pub fn shorter(&self) -> Self {
-        let shrink = if self.measured.is_nan() {
+        let shrink = if self.was_not_made() {
             NOT_MADE
         } else if self.refused {
             self.growth.min(BOLDER)

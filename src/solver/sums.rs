@@ -145,7 +145,7 @@ impl<G: Register> Sums<G> {
     #[inline(always)]
     fn go_to(&mut self, stage: usize) {
         self.place.copy_from_slice(&self.before);
-        for (weight, earlier) in A[stage].iter().zip(&self.stages) {
+        for (weight, earlier) in A[stage].iter().zip(&self.stages[..stage]) {
             add(&mut self.place, G::all(*weight), earlier);
         }
     }

@@ -142,6 +142,9 @@ impl<'n> Walk<'n> {
     ) -> Result<bool, SolveError> {
         let (step_s, tries) = match self.trying {
             Trying::Nothing => return Ok(false),
+            Trying::Crossing { step_s, .. } if cause.is_some() => {
+                return Err(self.stuck(tried, step_s, cause.clone()));
+            }
             Trying::Crossing { step_s, tries } => (step_s, tries),
             Trying::Error(attempt) => {
                 if !attempt.is_right() {
@@ -173,7 +176,9 @@ impl<'n> Walk<'n> {
     ) -> Result<bool, SolveError> {
         self.effort.rejected += 1;
         let next = attempt.shorter();
-        if next.step_s < LEAST_STEP_S {
+        // Abreast no pivots are chosen, so that a step may fail that alone would not: such a night goes alone.
+        let may_differ = G::LANES > 1 && attempt.was_not_made();
+        if may_differ || next.step_s < LEAST_STEP_S {
             return Err(self.stuck(tried, next.step_s, cause.clone()));
         }
         self.trying = Trying::Error(next);

@@ -28,6 +28,27 @@ pub struct Work {
     pub factorisations: usize,
 }
 
+impl Work {
+    /// The mean of several, rounded down.
+    pub fn mean(works: impl Iterator<Item = Self>) -> Self {
+        let (mut sum, mut count) = (Self::default(), 0);
+        for work in works {
+            sum.steps += work.steps;
+            sum.rates += work.rates;
+            sum.jacobians += work.jacobians;
+            sum.factorisations += work.factorisations;
+            count += 1;
+        }
+        let count = count.max(1);
+        Self {
+            steps: sum.steps / count,
+            rates: sum.rates / count,
+            jacobians: sum.jacobians / count,
+            factorisations: sum.factorisations / count,
+        }
+    }
+}
+
 /// Why an integrator came back.
 pub enum Reached {
     /// It is where it was sent.

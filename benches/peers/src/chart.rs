@@ -3,10 +3,13 @@
 use crate::bench::Point;
 use crate::methods::Method;
 use plotters::prelude::*;
+use plotters::style::register_font;
 use std::error::Error;
 use std::path::Path;
 
-const SIZE: (u32, u32) = (1120, 900);
+const SIZE: (u32, u32) = (1120, 1350);
+/// The font of coldsoak's own charts.
+const REGULAR: &[u8] = include_bytes!("../../../assets/DejaVuSans-subset.ttf");
 /// Okabe and Ito's colours first, told apart by colour-blind eyes too; then greys and a pale green, and diffsol's dark red.
 const COLOURS: [RGBColor; 10] = [
     RGBColor(213, 94, 0),
@@ -23,9 +26,11 @@ const COLOURS: [RGBColor; 10] = [
 
 /// Draws it.
 pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
+    register_font("sans-serif", FontStyle::Normal, REGULAR)
+        .map_err(|_| "the bundled font cannot be read")?;
     let root = SVGBackend::new(path, SIZE).into_drawing_area();
     root.fill(&WHITE)?;
-    let mut nights: Vec<(&str, usize)> = points.iter().map(|p| (p.night, p.states)).collect();
+    let mut nights: Vec<(&str, usize)> = points.iter().map(|p| (&*p.night, p.states)).collect();
     nights.dedup();
     let mut methods: Vec<Method> = Vec::new();
     for p in points {
@@ -33,7 +38,7 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
             methods.push(p.method);
         }
     }
-    for (&(night, states), area) in nights.iter().zip(root.split_evenly((2, 2))) {
+    for (&(night, states), area) in nights.iter().zip(root.split_evenly((3, 2))) {
         let of: Vec<&Point> = points
             .iter()
             .filter(|p| p.night == night && p.states == states)
@@ -65,9 +70,9 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
         for (number, &method) in methods.iter().enumerate() {
             let colour = COLOURS[number % COLOURS.len()];
             let width = if method.is_ours() { 3 } else { 1 };
-            let mut line: Vec<(f64, f64)> = of
+            let line: Vec<(f64, f64)> = of
                 .iter()
-                .filter(|p| p.method == method)
+                .filter(|p| p.method == method && p.error_k[0] > 0.0)
                 .map(|p| (p.error_k[0], p.cpu_ms[0]))
                 .collect();
             if line.is_empty() {
@@ -80,7 +85,6 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
                 .legend(move |(x, y)| {
                     PathElement::new([(x, y), (x + 18, y)], colour.stroke_width(width))
                 });
-            line.retain(|p| p.0 > 0.0);
             chart.draw_series(
                 line.into_iter()
                     .map(|p| Circle::new(p, 2 + width, colour.filled())),

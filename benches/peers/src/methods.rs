@@ -14,7 +14,7 @@ use coldsoak::network::Network;
 pub enum Method {
     /// coldsoak's own march.
     Ours,
-    /// The same, with other plausible nights abreast; what it costs is told for one night.
+    /// The same, nights abreast.
     Abreast,
     /// CVODE with this solver, the air this much looser.
     Cvode(Solver, f64),
@@ -28,9 +28,8 @@ pub enum Method {
 const LOOSE: f64 = 30.0;
 
 /// All that run at about a hundred states.
-pub const ALL: [Method; 10] = [
+pub const ALL: [Method; 9] = [
     Method::Ours,
-    Method::Abreast,
     Method::Cvode(Solver::Klu, 1.0),
     Method::Cvode(Solver::Klu, LOOSE),
     Method::Cvode(Solver::Dense, 1.0),
@@ -68,23 +67,25 @@ impl Method {
         matches!(self, Self::Ours | Self::Abreast)
     }
 
-    /// How many of these nights it carries at once.
-    pub fn nights(self, crew: &[Network]) -> usize {
-        if self == Self::Abreast { crew.len() } else { 1 }
-    }
-
-    /// Carries the first of these nights at a tolerance: coldsoak's own, or of the peers' kind.
+    /// Carries nights, each with its slopes, at a tolerance: coldsoak's own, or of the peers' kind.
     pub fn integrate(
         self,
-        crew: &[Network],
-        slopes: &Slopes,
+        nets: &[Network],
+        slopes: &[Slopes],
         tolerance: f64,
-    ) -> Result<Carried, String> {
-        let net = &crew[0];
+    ) -> Result<Vec<Carried>, String> {
+        if self == Self::Abreast {
+            return ours::abreast(nets, tolerance);
+        }
+        let each = nets.iter().zip(slopes);
+        each.map(|(net, slopes)| self.one(net, slopes, tolerance))
+            .collect()
+    }
+
+    fn one(self, net: &Network, slopes: &Slopes, tolerance: f64) -> Result<Carried, String> {
         let field = || Field::new(net, slopes.clone());
         match self {
-            Self::Ours => ours::integrate(net, tolerance),
-            Self::Abreast => ours::abreast(crew, tolerance),
+            Self::Ours | Self::Abreast => ours::integrate(net, tolerance),
             Self::Cvode(solver, air) => {
                 carry(net, Cvode::new(field(), Hold { tolerance, air }, solver))
             }

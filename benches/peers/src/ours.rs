@@ -11,19 +11,18 @@ pub fn integrate(net: &Network, tolerance: f64) -> Result<Carried, String> {
     Ok(carried(net, &marched))
 }
 
-/// Carries nights abreast; what comes of the first.
-pub fn abreast(nets: &[Network], tolerance: f64) -> Result<Carried, String> {
+/// Carries nights abreast.
+pub fn abreast(nets: &[Network], tolerance: f64) -> Result<Vec<Carried>, String> {
     let wanted = |net| Wanted {
         net,
         tolerance,
         sample_s: SAMPLE_S,
     };
     let nights: Vec<Wanted> = nets.iter().map(wanted).collect();
-    let marched = march_abreast(&nights).into_iter();
-    let marched: Vec<Marched> = marched
-        .collect::<Result<_, _>>()
-        .map_err(|e| e.to_string())?;
-    Ok(carried(&nets[0], &marched[0]))
+    let marched = march_abreast(&nights).into_iter().zip(nets);
+    marched
+        .map(|(marched, net)| Ok(carried(net, &marched.map_err(|e| e.to_string())?)))
+        .collect()
 }
 
 fn carried(net: &Network, marched: &Marched) -> Carried {
