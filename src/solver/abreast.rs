@@ -161,6 +161,16 @@ mod tests {
         }
     }
 
+    /// Its lane is taken by the fifth.
+    #[test]
+    fn a_broken_night_leaves_its_lane_to_the_next() {
+        let mut nets = six();
+        nets[0].capacities[0] = f64::NAN;
+        if let Some(carried) = carried(&nets) {
+            assert_eq!(carried, [false, true, true, true, true, true]);
+        }
+    }
+
     #[test]
     fn nights_of_other_shapes_or_without_sense_go_in_other_groups() {
         let mut nets = six();
