@@ -53,8 +53,10 @@ impl<G: Register> Lane<'_, G> {
 /// Work space of the iteration.
 #[derive(Debug, Clone)]
 pub struct Pressures {
-    stiffness: DMatrix<f64>,
-    residual: DVector<f64>,
+    /// How fast what enters each pocket falls with each pressure.
+    pub(super) stiffness: DMatrix<f64>,
+    /// What enters each pocket, kg/s.
+    pub(super) residual: DVector<f64>,
     step: DVector<f64>,
     tried: Vec<f64>,
     /// Iterations made since the beginning.
@@ -163,7 +165,7 @@ impl Pressures {
     }
 
     /// Residual and stiffness at the pressures in `x`; the size of the residual.
-    fn evaluate<G: Register>(
+    pub(super) fn evaluate<G: Register>(
         &mut self,
         net: &Network,
         x: &mut Lane<G>,

@@ -360,7 +360,7 @@ fn laws(at: &Places, more: f64) -> Laws {
                 columns: [gas, at.air(n), inside, at.vapour(n)],
                 rows: [gas, at.air(n), inside, at.vapour(n), at.book(2)],
                 steady_m3_per_s: 2e-5 * size,
-                filler_m: if n == 5 { 0.0 } else { 0.04 * size },
+                filler_m: if n == 4 { 0.0 } else { 0.04 * size },
                 epstein: 0.05 * size,
             },
             more,

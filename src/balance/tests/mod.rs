@@ -6,10 +6,13 @@
 
 mod air;
 mod alike;
+mod books;
 mod crowd;
 mod fins;
 mod heaters;
+mod places;
 mod pressures;
+mod rates;
 mod side_by_side;
 mod solids;
 mod water;

@@ -11,6 +11,8 @@ use crate::physics::orifice;
 const COLUMNS: usize = 10;
 const HANGAR_C: f64 = -10.0;
 const WIND_M_PER_S: f64 = 1.5;
+/// Steps of a search, at most, as found.
+const MOST_STEPS: usize = 12;
 
 fn columns(temps_c: [f64; 2]) -> Vec<f64> {
     let [a, b] = temps_c;
@@ -183,6 +185,78 @@ fn without_pockets_there_is_nothing_to_balance() {
         |_| 0.0,
     );
     assert_eq!(solved, Ok(()));
+}
+
+/// The stiffness is how fast what enters falls with each pressure; a pinned pressure has a row and a column of its own.
+#[test]
+fn the_stiffness_is_the_slope_of_what_enters() {
+    for pinned in [false, true] {
+        let mut net = whole();
+        net.pockets[1].pinned = pinned;
+        let mut pressures = Pressures::new(2);
+        let mut enters = |p: [f64; 2]| {
+            let mut x = columns([25.0, -4.0]);
+            (x[0], x[1], x[12]) = (p[0], p[1], 70.0);
+            let size = pressures.evaluate(
+                &net,
+                &mut Lane {
+                    of: &mut x,
+                    lane: 0,
+                },
+                &|_| 1.0,
+            );
+            let residual = [pressures.residual[0], pressures.residual[1]];
+            assert_eq!(size, residual[0].abs().max(residual[1].abs()));
+            (residual, pressures.stiffness.clone())
+        };
+        let at = [0.7, -0.4];
+        let (here, stiffness) = enters(at);
+        assert!(!pinned || here[1] == 0.4);
+        for along in 0..2 {
+            let moved = |by: f64| {
+                let mut p = at;
+                p[along] += by;
+                p
+            };
+            let ((up, _), (down, _)) = (enters(moved(1e-5)), enters(moved(-1e-5)));
+            for of in 0..2 {
+                let slope = (down[of] - up[of]) / 2e-5;
+                // What a pinned pressure gives to others is left out: it is known.
+                let expected = if pinned && of != along { 0.0 } else { slope };
+                let found = stiffness[(of, along)];
+                assert!(
+                    (found - expected).abs() < 1e-6 * (1.0 + slope.abs())
+                        && (found != 0.0 || pinned),
+                    "{of} along {along}: {found} is not {expected}"
+                );
+            }
+        }
+    }
+}
+
+/// Newton's method: the fewer steps the nearer it begins; none where it begins at the answer.
+#[test]
+fn a_search_takes_few_steps() {
+    let net = whole();
+    let steps = |x: &mut [f64]| {
+        let mut pressures = Pressures::new(2);
+        x[12] = 70.0;
+        let lane = &mut Lane { of: x, lane: 0 };
+        pressures.solve(&net, lane, |_| 1.0).unwrap();
+        pressures.iterations
+    };
+    for temps in [[25.0, -4.0], [60.0, 10.0], [-12.0, 3.0]] {
+        let mut x = columns(temps);
+        let cold = steps(&mut x);
+        assert!((2..=MOST_STEPS).contains(&cold), "{cold}");
+        assert_eq!(steps(&mut x), 0);
+        x[0] += 1e-3;
+        let near = steps(&mut x);
+        assert!((1..=4).contains(&near) && near < cold, "{near}");
+        (x[0], x[1]) = (400.0, -300.0);
+        let far = steps(&mut x);
+        assert!(far <= MOST_STEPS, "{far}");
+    }
 }
 
 /// What is no number is neither large nor small; it must not pass for balanced, wherever it stands.

@@ -4,9 +4,10 @@ use super::crowd::crowd;
 use crate::balance::law::{Law, Visitor};
 use crate::balance::order::visit_all;
 use crate::balance::slopes::{AddingSlopes, Pattern, Slopes};
-use crate::balance::values::{AddingValues, Values, is_on};
+use crate::balance::values::{AddingValues, LawsAbreast, Values, is_on};
 use crate::balance::{Balance, are_alike};
 use crate::network::Network;
+use crate::network::elements::{Link, Surface};
 use crate::network::graph::Laws;
 use crate::physics::dual::Dual;
 use crate::physics::number::Work;
@@ -167,6 +168,25 @@ fn alone(net: &Network, time_s: f64, on: bool) -> [Vec<f64>; 3] {
     let mut drift = vec![0.0; net.index.rows()];
     balance.drift(&mut drift);
     [rates, slopes, drift]
+}
+
+/// Those of a kind go side by side that are enough and make the same choice; of nine surfaces, the first four.
+#[cfg(target_arch = "x86_64")]
+#[test]
+fn laws_go_side_by_side_where_four_make_the_same_choice() {
+    if !crate::physics::four::available() {
+        return;
+    }
+    let net = crowd(1.0);
+    let (x, on) = (columns(&net), [1.0, 0.0]);
+    let links = |at| LawsAbreast::<f64, Link, 2>::at(&net.laws.links, at, &x, &on).is_some();
+    assert_eq!(
+        [0, 3, 5, 6, 8, 9].map(links),
+        [true, true, true, false, false, false]
+    );
+    let surfaces =
+        |at| LawsAbreast::<f64, Surface, 3>::at(&net.laws.surfaces, at, &x, &on).is_some();
+    assert_eq!([0, 1, 4].map(surfaces), [true, false, false]);
 }
 
 #[cfg(target_arch = "x86_64")]
