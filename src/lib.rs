@@ -76,3 +76,10 @@ pub mod scenario;
 pub mod solver;
 pub mod study;
 pub mod trace;
+
+// What the tests build nights from, by the name they know this crate by.
+#[cfg(test)]
+extern crate self as coldsoak;
+#[cfg(test)]
+#[path = "../tests/kit/mod.rs"]
+mod kit;

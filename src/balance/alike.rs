@@ -33,7 +33,9 @@ impl Visitor for Both<'_> {
     ) {
         let [a, b] = self.laws.map(&pick);
         let same = |(a, b): (&L, &L)| {
-            a.columns() == b.columns() && a.rows() == b.rows() && a.choice() == b.choice()
+            (a.columns(), a.rows()) == (b.columns(), b.rows())
+                && a.heater() == b.heater()
+                && a.choice() == b.choice()
         };
         self.alike &= a.len() == b.len() && a.iter().zip(b).all(same);
     }

@@ -6,9 +6,9 @@ use super::pressures::Pressures;
 use super::slopes::Slopes;
 use super::values::Values;
 use crate::network::Network;
-use crate::physics::number::{Register, Work};
+use crate::physics::number::{Register, Widen, Work};
 
-/// An entry of the matrix of slopes: row, column, and where its value stands.
+/// A place of the matrix of slopes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Entry {
     /// The row.
@@ -57,7 +57,7 @@ struct Drift<'b, G> {
     out: &'b mut [G],
 }
 
-impl<G: Register> Work for Drift<'_, G> {
+impl<G: Widen> Work for Drift<'_, G> {
     type Done = ();
     #[inline(always)]
     fn done<const WIDE: bool>(self) {
@@ -70,7 +70,8 @@ impl<G: Register> Work for Drift<'_, G> {
     }
 }
 
-impl<'n, G: Register> Balance<'n, G> {
+#[allow(private_bounds)]
+impl<'n, G: Widen> Balance<'n, G> {
     /// The network of the first lane, for what is alike in all.
     pub(super) fn net(&self) -> &'n Network {
         G::first(self.nets)

@@ -1,12 +1,13 @@
 //! Pocket pressures: the air that enters each pocket leaves it.
 //!
 //! The residual is the gradient of a convex function (every stream grows with the pressure difference
-//! that drives it), so a damped Newton iteration always converges.
+//! that drives it), so a damped Newton iteration descends; what rounding or an impossible state leaves unbalanced is
+//! a [`PressureError`].
 
 use crate::network::elements::{FinStream, Gap, Passage};
 use crate::network::graph::Network;
 use crate::physics::dual::Dual;
-use crate::physics::number::Register;
+use crate::physics::number::{Register, largest_size};
 use nalgebra::{Cholesky, DMatrix, DVector};
 
 /// Streams are balanced to this, kg/s.
@@ -33,14 +34,14 @@ pub struct PressureError {
 }
 
 /// One lane of a vector.
-pub struct Column<'a, G> {
+pub struct Lane<'a, G> {
     /// The vector.
     pub of: &'a mut [G],
     /// The lane.
     pub lane: usize,
 }
 
-impl<G: Register> Column<'_, G> {
+impl<G: Register> Lane<'_, G> {
     fn get(&self, at: usize) -> f64 {
         self.of[at].lane(self.lane)
     }
@@ -52,8 +53,10 @@ impl<G: Register> Column<'_, G> {
 /// Work space of the iteration.
 #[derive(Debug, Clone)]
 pub struct Pressures {
-    stiffness: DMatrix<f64>,
-    residual: DVector<f64>,
+    /// How fast what enters each pocket falls with each pressure.
+    pub(super) stiffness: DMatrix<f64>,
+    /// What enters each pocket, kg/s.
+    pub(super) residual: DVector<f64>,
     step: DVector<f64>,
     tried: Vec<f64>,
     /// Iterations made since the beginning.
@@ -78,7 +81,7 @@ impl Pressures {
     pub fn solve<G: Register>(
         &mut self,
         net: &Network,
-        x: &mut Column<G>,
+        x: &mut Lane<G>,
         on: impl Fn(usize) -> f64,
     ) -> Result<(), PressureError> {
         let n = net.pockets.len();
@@ -90,12 +93,15 @@ impl Pressures {
             if size <= BALANCED_KG_PER_S {
                 return Ok(());
             }
-            self.iterations += 1;
-            let matrix = std::mem::replace(&mut self.stiffness, DMatrix::zeros(0, 0));
             let failed = || PressureError {
                 residual_kg_per_s: size,
                 iterations: iteration,
             };
+            if !size.is_finite() {
+                return Err(failed());
+            }
+            self.iterations += 1;
+            let matrix = std::mem::replace(&mut self.stiffness, DMatrix::zeros(0, 0));
             let Some(factored) = Cholesky::new(matrix) else {
                 // The matrix went with the attempt; the next one needs its room again.
                 self.stiffness = DMatrix::zeros(n, n);
@@ -126,7 +132,7 @@ impl Pressures {
     fn search<G: Register>(
         &mut self,
         net: &Network,
-        x: &mut Column<G>,
+        x: &mut Lane<G>,
         on: &impl Fn(usize) -> f64,
     ) -> f64 {
         let begun = self.residual.dot(&self.step);
@@ -159,10 +165,10 @@ impl Pressures {
     }
 
     /// Residual and stiffness at the pressures in `x`; the size of the residual.
-    fn evaluate<G: Register>(
+    pub(super) fn evaluate<G: Register>(
         &mut self,
         net: &Network,
-        x: &mut Column<G>,
+        x: &mut Lane<G>,
         on: &impl Fn(usize) -> f64,
     ) -> f64 {
         self.stiffness.fill(0.0);
@@ -223,7 +229,7 @@ impl Pressures {
                 self.residual[number] = -x.get(pocket.pressure);
             }
         }
-        self.residual.amax()
+        largest_size(self.residual.iter().copied())
     }
 
     fn add_between(&mut self, a: usize, b: usize, m: Dual<2>) {

@@ -6,10 +6,10 @@
 
 use super::evaluation::{Balance, Entry, Through};
 use super::order::visit_all;
-use super::pressures::{Column, PressureError, Pressures};
+use super::pressures::{Lane, PressureError, Pressures};
 use super::slopes::Pattern;
 use crate::network::Network;
-use crate::physics::number::Register;
+use crate::physics::number::Widen;
 
 impl<'n> Balance<'n> {
     /// The balance of a network, all heaters off.
@@ -54,7 +54,8 @@ impl<'n> Balance<'n> {
     }
 }
 
-impl<'n, G: Register> Balance<'n, G> {
+#[allow(private_bounds)]
+impl<'n, G: Widen> Balance<'n, G> {
     /// The balance of the networks of all lanes, all heaters off. They must be alike ([`super::are_alike`]).
     pub fn of(nets: G::Each<'n, Network>) -> Self {
         let net = G::first(nets);
@@ -179,14 +180,19 @@ impl<'n, G: Register> Balance<'n, G> {
         for lane in 0..G::LANES {
             let net = G::nth(self.nets, lane);
             let on = |heater: usize| self.on[heater].lane(lane);
-            let mut column = Column {
+            let mut column = Lane {
                 of: &mut self.x,
                 lane,
             };
             match self.pressures.solve(net, &mut column, on) {
                 Err(error) if G::LANES == 1 => return Err(error),
-                // Of nights abreast, one must not stop the others.
-                Err(_) => column.set(net.pockets[0].pressure, f64::NAN),
+                // Of nights abreast, one must not stop the others. A pressure that is no number spoils all that hangs on it,
+                // so that the step is refused; one that is pinned may touch little, hence all of them.
+                Err(_) => {
+                    for pocket in &net.pockets {
+                        column.set(pocket.pressure, f64::NAN);
+                    }
+                }
                 Ok(()) => {}
             }
         }

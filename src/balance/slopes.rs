@@ -1,10 +1,10 @@
-//! The exact slopes of the laws, added up: one law at a time, or four laws of a kind side by side.
+//! The exact slopes of the laws, added up: one law at a time, or several of a kind side by side.
 
 use super::law::{Law, Visitor};
-use super::values::{Four, is_on};
+use super::values::{LawsAbreast, is_on};
 use crate::network::graph::Laws;
 use crate::physics::dual::Dual;
-use crate::physics::number::{Number, Register, Work};
+use crate::physics::number::{Number, Register, Widen, Work};
 
 /// Records which places of the matrix the laws touch, in their order.
 pub struct Pattern<'a> {
@@ -79,7 +79,7 @@ pub struct Slopes<'a, 'n, G: Register> {
     pub values: &'a mut [G],
 }
 
-impl<G: Register> Visitor for Slopes<'_, '_, G> {
+impl<G: Widen> Visitor for Slopes<'_, '_, G> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
         pick: impl Fn(&Laws) -> &[L],
@@ -87,7 +87,7 @@ impl<G: Register> Visitor for Slopes<'_, '_, G> {
         let each = G::part(self.laws, |laws| pick(laws));
         let (slots, rest) = self.slots.split_at(G::first(each).len() * R * K);
         self.slots = rest;
-        G::work(Adding::<G, L, K, R> {
+        G::work(AddingSlopes::<G, L, K, R> {
             each,
             x: self.x,
             on: self.on,
@@ -97,17 +97,17 @@ impl<G: Register> Visitor for Slopes<'_, '_, G> {
     }
 }
 
-/// Adding up the slopes of the laws of one kind, four at a time where there is a register for it.
-struct Adding<'a, 'n, G: Register, L: 'static, const K: usize, const R: usize> {
-    each: G::Each<'n, [L]>,
-    x: &'a [G],
-    on: &'a [G],
-    slots: &'a [u32],
-    values: &'a mut [G],
+/// Adding up the slopes of the laws of one kind, several at a time where there is a register for it.
+pub struct AddingSlopes<'a, 'n, G: Register, L: 'static, const K: usize, const R: usize> {
+    pub(super) each: G::Each<'n, [L]>,
+    pub(super) x: &'a [G],
+    pub(super) on: &'a [G],
+    pub(super) slots: &'a [u32],
+    pub(super) values: &'a mut [G],
 }
 
-impl<G: Register, L: Law<K, R>, const K: usize, const R: usize> Work
-    for Adding<'_, '_, G, L, K, R>
+impl<G: Widen, L: Law<K, R>, const K: usize, const R: usize> Work
+    for AddingSlopes<'_, '_, G, L, K, R>
 {
     type Done = ();
     #[inline(always)]
@@ -115,18 +115,20 @@ impl<G: Register, L: Law<K, R>, const K: usize, const R: usize> Work
         let count = G::first(self.each).len();
         let mut number = 0;
         while number < count {
-            if WIDE && let Some(four) = Four::<G, L, K>::at(self.each, number, self.x, self.on) {
-                let rows = L::apply(four.it, variables(four.x), four.on);
-                for lane in 0..4 {
-                    let slots = &self.slots[(number + lane) * R * K..][..R * K];
+            if WIDE
+                && let Some(some) = LawsAbreast::<G, L, K>::at(self.each, number, self.x, self.on)
+            {
+                let rows = L::apply(some.it, variables(some.x), some.on);
+                for which in 0..G::ABREAST {
+                    let slots = &self.slots[(number + which) * R * K..][..R * K];
                     for r in 0..R {
                         for k in 0..K {
                             let value = &mut self.values[slots[r * K + k] as usize];
-                            *value = *value + G::narrow(rows[r].slopes[k])[lane];
+                            *value = *value + G::narrow(rows[r].slopes[k], which);
                         }
                     }
                 }
-                number += 4;
+                number += G::ABREAST;
                 continue;
             }
             let it = G::part(self.each, |laws| &laws[number]);

@@ -5,8 +5,8 @@ use crate::network::elements::{
     Fins, Link, OilLink, Outdoors, PowerFace, Radiation, Surface, Term,
 };
 use crate::physics::number::{Number, Register};
-use crate::physics::oil::Walther;
-use crate::physics::{convection, oil, radiation};
+use crate::physics::oil::{Piece, Walther};
+use crate::physics::{convection, radiation};
 
 /// Below this difference the power law of a face is smoothed, K: numerical, far below what is told.
 const POWER_SOFTNESS_K: f64 = 1e-6;
@@ -65,14 +65,16 @@ impl Law<3, 2> for OilLink {
         [lower, upper, mean]: [T; 3],
         _: T::Given,
     ) -> [T; 2] {
-        let fall = (lower - upper).times(T::of(it, |l: &Self| l.stretch));
         let oil = Walther {
             a: T::of(it, |l: &Self| l.viscosity.a),
             b: T::of(it, |l: &Self| l.viscosity.b),
         };
-        let depth_m = T::of(it, |l: &Self| l.depth_m);
-        let mixing = oil::mixing(fall, oil.viscosity_mm2_s(mean), depth_m);
-        let q = ((lower - upper) * mixing).times(T::of(it, |l: &Self| l.w_per_k));
+        let piece = Piece {
+            w_per_k: T::of(it, |l: &Self| l.piece.w_per_k),
+            stretch: T::of(it, |l: &Self| l.piece.stretch),
+            oil_depth_m: T::of(it, |l: &Self| l.piece.oil_depth_m),
+        };
+        let q = piece.carries_w(lower, upper, oil.viscosity_mm2_s(mean));
         [-q, q]
     }
 }

@@ -147,11 +147,12 @@ impl Reach<'_, '_> {
 
         let whole = 1.0 + blower.entrain;
         self.net.auxiliaries.impacts.push(impact);
+        let mixed = jet::Impact::of(flow_w_per_k, blower.entrain, blower.delivered);
         for (column, factor) in [
             (impact, -1.0),
-            (intake, 1.0 / whole),
-            (watts, blower.delivered / (flow_w_per_k * whole)),
-            (local, blower.entrain / whole),
+            (intake, mixed.intake),
+            (watts, mixed.k_per_w),
+            (local, mixed.local),
         ] {
             self.net.laws.impacts.push(Term {
                 column,

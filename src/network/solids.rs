@@ -4,7 +4,7 @@ use super::elements::{Fins, Link, OilLink, Outdoors, PowerFace, Surface, Term};
 use super::frame::{Frame, Meets};
 use super::graph::Network;
 use super::subdivide::{Touched, joined};
-use crate::physics::oil::{self, Walther};
+use crate::physics::oil::{Piece, Walther};
 use crate::scenario::joint::{Contact, Face, FilmLaw, Joint};
 use crate::scenario::part::{Role, Shape, Spot};
 use crate::trace::LossPath;
@@ -80,9 +80,7 @@ fn layers(frame: &Frame, net: &mut Network, part: usize) {
         net.laws.oil_links.push(OilLink {
             temps: [lower, lower + 1, mean],
             rows: [lower, lower + 1],
-            w_per_k: oil::CONDUCTIVITY_W_PER_MK * area / thickness,
-            stretch: 0.25 * depth / thickness,
-            depth_m: depth,
+            piece: Piece::of(area, 1.0, thickness, depth),
             viscosity: viscosity(frame),
         });
     }
@@ -138,9 +136,7 @@ fn floor(frame: &Frame, net: &mut Network, joint: &Joint, from: &[Touched], to: 
         net.laws.oil_links.push(OilLink {
             temps: [pair[0], pair[1], frame.stack_mean(part)],
             rows: pair,
-            w_per_k: oil::CONDUCTIVITY_W_PER_MK * area * touched.share / half,
-            stretch: 0.25 * depth / half,
-            depth_m: depth,
+            piece: Piece::of(area, touched.share, half, depth),
             viscosity: viscosity(frame),
         });
     }

@@ -10,6 +10,7 @@
 
 use super::air::{GRAVITY_M_PER_S2, REFERENCE_DENSITY_KG_PER_M3};
 use super::number::Number;
+use super::smooth::above_and_below;
 
 /// Difference over which the exchange starts, K.
 const START_K: f64 = 0.3;
@@ -22,15 +23,11 @@ const MEAN_K: f64 = 280.0;
 /// P = (dT + sqrt(dT^2 + 0.3^2)) / 2
 /// ```
 ///
-/// *Valid*: any. At dT = 0 it is 0.15 K, at 10 K it is 0.02 % over dT, at -10 K 2 mK remain; the
-/// stable side is computed without cancellation.
+/// *Valid*: any. At dT = 0 it is 0.15 K, at 10 K it is 0.02 % over dT, at -10 K 2 mK remain.
 /// *Source*: numerical choice; checked in this file's tests.
 #[inline(always)]
 pub fn unstable_difference_k<T: Number>(dt_k: T) -> T {
-    let size = dt_k.where_positive(dt_k, -dt_k);
-    let greater = ((dt_k.squared() + START_K * START_K).sqrt() + size) * 0.5;
-    let lesser = T::constant(START_K * START_K * 0.25) / greater;
-    dt_k.where_positive(greater, lesser)
+    above_and_below(dt_k, START_K).0
 }
 
 /// Volume in m³/s trading places each way through a round opening.

@@ -7,7 +7,7 @@
 #![allow(unsafe_code)]
 
 use super::elementary;
-use super::number::{Number, Register, Work};
+use super::number::{Number, Register, Widen, Work};
 use std::arch::x86_64::*;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
@@ -180,23 +180,28 @@ impl Register for Four {
             _mm256_castsi256_pd(_mm256_add_epi64(exponent, one))
         })
     }
+}
+
+/// There is no wider register.
+impl Widen for Four {
+    type Wide = Self;
+    const ABREAST: usize = 1;
+
+    #[inline(always)]
+    fn widen(number: impl Fn(usize) -> Self) -> Self {
+        number(0)
+    }
+    #[inline(always)]
+    fn narrow(wide: Self, _: usize) -> Self {
+        wide
+    }
+    #[inline(always)]
+    fn wide_each<'a, E: ?Sized + 'a>(thing: impl Fn(usize) -> [&'a E; 4]) -> [&'a E; 4] {
+        thing(0)
+    }
     #[inline(always)]
     fn work<W: Work>(work: W) -> W::Done {
         done::<W, false>(work)
-    }
-    /// There is no wider register.
-    type Wide = Self;
-    #[inline(always)]
-    fn widen(four: [Self; 4]) -> Self {
-        four[0]
-    }
-    #[inline(always)]
-    fn narrow(wide: Self) -> [Self; 4] {
-        [wide; 4]
-    }
-    #[inline(always)]
-    fn wide_each<'a, E: ?Sized + 'a>(four: [[&'a E; 4]; 4]) -> [&'a E; 4] {
-        four[0]
     }
 }
 
@@ -208,7 +213,7 @@ mod tests {
 
     /// Every operation of the trait, in an expression that stays finite.
     fn mixed<T: Number>(x: T, y: T, given: T::Given) -> T {
-        let size = x.where_positive(x, -x) + 0.5;
+        let size = x.magnitude() + 0.5;
         let bent = (size.sqrt() + size.cbrt()).times(given) / (y.squared() + 1.0);
         let turned = (x * 0.1).exp() - y.logistic().plus(given) + size.ln().over(given);
         bent.least(turned) + bent.largest(y) - size.powf(given) + x.positive_part().cubed()

@@ -6,6 +6,7 @@
 //! | [`dual`] | a number that carries its slopes |
 //! | [`elementary`] | cube root and exponential |
 //! | `four` | four numbers in one register of the processor; inside the crate only, since it must be asked for first |
+//! | [`smooth`] | a number parted smoothly into what is above zero and what is below |
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
 //! | [`convection`] | still air and draught along a surface |
@@ -33,5 +34,6 @@ pub mod oil;
 pub mod orifice;
 mod plain;
 pub mod radiation;
+pub mod smooth;
 pub mod vapour;
 pub mod wire;

@@ -4,7 +4,8 @@
 //! the night, a [`Dual`](super::dual::Dual) for its exact slopes (forward-mode differentiation over the few variables a
 //! law sees), and, in the tests, a complex number for an independent check of those slopes.
 //! What is given to a law beside its variables, such as an area, is a [`Register`]: one number, or one for each of several
-//! nights that go through the laws side by side. Laws branch only through [`Number::where_positive`].
+//! nights that go through the laws side by side. On their variables laws branch only through [`Number::where_positive`]; what
+//! they branch on besides (a facing, whether there are limits) is a choice, the same in all lanes.
 
 use std::fmt::Debug;
 use std::ops::{Add, Div, Mul, Neg, Sub};
@@ -80,6 +81,11 @@ pub trait Number:
     fn cubed(self) -> Self {
         self * self * self
     }
+    /// The size without the sign.
+    #[inline(always)]
+    fn magnitude(self) -> Self {
+        self.where_positive(self, -self)
+    }
     /// This number where positive, zero elsewhere; the slope at zero is zero.
     #[inline(always)]
     fn positive_part(self) -> Self {
@@ -131,15 +137,27 @@ pub trait Register: Number<Given = Self> + 'static {
     fn inverse_cube_root_begun(self) -> Self;
     /// Two to the power of a whole number that stands in the last bits, see [`exponential`](super::elementary::exponential).
     fn power_of_two(self) -> Self;
-    /// Four of these side by side, where there is a register for them.
+}
+
+/// A register several of which stand side by side in a wider one, and where its work is done.
+///
+/// Inside the crate only: a wider register is a processor's own, and whoever makes one must have asked the processor.
+///
+/// ```compile_fail
+/// use coldsoak::physics::number::Widen;
+/// ```
+pub(crate) trait Widen: Register {
+    /// Several of these side by side; where there is no register for that, one.
     type Wide: Register;
-    /// Puts four side by side.
-    fn widen(four: [Self; 4]) -> Self::Wide;
-    /// Takes them apart.
-    fn narrow(wide: Self::Wide) -> [Self; 4];
-    /// What four things give to [`Register::Wide`].
+    /// How many.
+    const ABREAST: usize;
+    /// Puts numbers side by side.
+    fn widen(number: impl Fn(usize) -> Self) -> Self::Wide;
+    /// One of them.
+    fn narrow(wide: Self::Wide, which: usize) -> Self;
+    /// What as many things give to [`Widen::Wide`].
     fn wide_each<'a, E: ?Sized + 'a>(
-        four: [Self::Each<'a, E>; 4],
+        thing: impl Fn(usize) -> Self::Each<'a, E>,
     ) -> <Self::Wide as Register>::Each<'a, E>;
     /// Does some work where these numbers are fastest.
     fn work<W: Work>(work: W) -> W::Done;
@@ -147,9 +165,20 @@ pub trait Register: Number<Given = Self> + 'static {
 
 /// Work on registers: a type of its own, since a closure is not sure to be inlined into what is compiled for the
 /// processor's wider registers. [`Work::done`] and all it calls that works on registers must be `#[inline(always)]`.
-pub trait Work {
+pub(crate) trait Work {
     /// What comes of it.
     type Done;
-    /// Does it, with [`Register::Wide`] where there are four of a kind if `WIDE`.
+    /// Does it, with [`Widen::Wide`] where there are enough of a kind if `WIDE`.
     fn done<const WIDE: bool>(self) -> Self::Done;
+}
+
+/// The largest size among these; not a number if any is not, which `max` alone would pass over.
+pub fn largest_size(values: impl IntoIterator<Item = f64>) -> f64 {
+    values.into_iter().map(f64::abs).fold(0.0, |most, size| {
+        if size > most || size.is_nan() {
+            size
+        } else {
+            most
+        }
+    })
 }

@@ -113,29 +113,56 @@ pub fn mixing<T: Number>(fall_k: T, mean_viscosity_mm2_s: T, oil_depth_m: T::Giv
     ra_1.cbrt() * gate * MIXING_FACTOR + 1.0
 }
 
-/// Conductance in W/K through a piece of the oil's depth, from the shell or layer below to the layer above.
-///
-/// ```text
-/// G = k A / s E(d),   d = (T_lower - T_upper) (h/4) / s
-/// ```
-///
-/// with s the height between the two temperatures (half a layer from the shell to the lowest layer) and
-/// h the whole depth.
-///
-/// *Valid*: as [`mixing`]; heated from above it is plain conduction.
-/// *Source*: as [`mixing`]; checked in `tests/physics/oil.rs`: the flux for 10 K from shell to surface is
-/// the same with 4, 8 and 16 layers within 1e-9.
-pub fn layer_w_per_k<T: Number>(
-    lower_c: T,
-    upper_c: T,
-    mean_viscosity_mm2_s: T,
-    area_m2: T::Given,
-    height_m: T::Given,
-    oil_depth_m: T::Given,
-) -> T {
-    let fall = (lower_c - upper_c).times(oil_depth_m * 0.25 / height_m);
-    mixing(fall, mean_viscosity_mm2_s, oil_depth_m)
-        .times(area_m2 * CONDUCTIVITY_W_PER_MK / height_m)
+/// A piece of the oil's depth, from the shell or a layer below to the layer above.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Piece<G = f64> {
+    /// Its conductance at rest, W/K.
+    pub w_per_k: G,
+    /// A quarter of the whole depth over the height between its two temperatures.
+    pub stretch: G,
+    /// The whole depth, m.
+    pub oil_depth_m: G,
+}
+
+impl Piece {
+    /// The piece over this share of the plan area, with this height between its temperatures (half a layer from the shell
+    /// to the lowest layer).
+    pub fn of(area_m2: f64, share: f64, height_m: f64, oil_depth_m: f64) -> Self {
+        Self {
+            w_per_k: CONDUCTIVITY_W_PER_MK * area_m2 * share / height_m,
+            stretch: 0.25 * oil_depth_m / height_m,
+            oil_depth_m,
+        }
+    }
+}
+
+impl<G: Register> Piece<G> {
+    /// Heat in W that it carries upward.
+    ///
+    /// ```text
+    /// q = k A / s (T_lower - T_upper) E(d),   d = (T_lower - T_upper) (h/4) / s
+    /// ```
+    ///
+    /// with s the height between the two temperatures and h the whole depth.
+    ///
+    /// *Valid*: as [`mixing`]; heated from above it is plain conduction.
+    /// *Source*: as [`mixing`]; checked in `tests/physics/oil.rs`: the flux for 10 K from shell to surface is
+    /// the same with 4, 8 and 16 layers within 1e-9.
+    #[inline(always)]
+    pub fn carries_w<T: Number<Given = G>>(
+        self,
+        lower_c: T,
+        upper_c: T,
+        mean_viscosity_mm2_s: T,
+    ) -> T {
+        let rise = lower_c - upper_c;
+        let mixing = mixing(
+            rise.times(self.stretch),
+            mean_viscosity_mm2_s,
+            self.oil_depth_m,
+        );
+        (rise * mixing).times(self.w_per_k)
+    }
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use super::elementary;
 #[cfg(target_arch = "x86_64")]
 use super::four;
-use super::number::{Number, Register, Work};
+use super::number::{Number, Register, Widen, Work};
 
 impl Number for f64 {
     type Given = Self;
@@ -93,43 +93,50 @@ impl Register for f64 {
     fn power_of_two(self) -> Self {
         elementary::power_of_two(self)
     }
+}
+
+#[cfg(target_arch = "x86_64")]
+impl Widen for f64 {
+    type Wide = four::Four;
+    const ABREAST: usize = 4;
+
+    #[inline(always)]
+    fn widen(number: impl Fn(usize) -> Self) -> four::Four {
+        four::Four::of([number(0), number(1), number(2), number(3)])
+    }
+    #[inline(always)]
+    fn narrow(wide: four::Four, which: usize) -> Self {
+        wide.lane(which)
+    }
+    #[inline(always)]
+    fn wide_each<'a, E: ?Sized + 'a>(thing: impl Fn(usize) -> &'a E) -> [&'a E; 4] {
+        [thing(0), thing(1), thing(2), thing(3)]
+    }
     #[inline(always)]
     fn work<W: Work>(work: W) -> W::Done {
-        #[cfg(target_arch = "x86_64")]
         if four::available() {
-            return four::done::<W, true>(work);
+            four::done::<W, true>(work)
+        } else {
+            work.done::<false>()
         }
-        work.done::<false>()
     }
-    #[cfg(target_arch = "x86_64")]
-    type Wide = four::Four;
-    #[cfg(not(target_arch = "x86_64"))]
+}
+
+#[cfg(not(target_arch = "x86_64"))]
+impl Widen for f64 {
     type Wide = Self;
-    #[cfg(target_arch = "x86_64")]
-    #[inline(always)]
-    fn widen(four: [Self; 4]) -> Self::Wide {
-        four::Four::of(four)
+    const ABREAST: usize = 1;
+
+    fn widen(number: impl Fn(usize) -> Self) -> Self {
+        number(0)
     }
-    #[cfg(target_arch = "x86_64")]
-    #[inline(always)]
-    fn narrow(wide: Self::Wide) -> [Self; 4] {
-        wide.array()
+    fn narrow(wide: Self, _: usize) -> Self {
+        wide
     }
-    #[cfg(target_arch = "x86_64")]
-    #[inline(always)]
-    fn wide_each<'a, E: ?Sized + 'a>(four: [&'a E; 4]) -> [&'a E; 4] {
-        four
+    fn wide_each<'a, E: ?Sized + 'a>(thing: impl Fn(usize) -> &'a E) -> &'a E {
+        thing(0)
     }
-    #[cfg(not(target_arch = "x86_64"))]
-    fn widen(four: [Self; 4]) -> Self {
-        four[0]
-    }
-    #[cfg(not(target_arch = "x86_64"))]
-    fn narrow(wide: Self) -> [Self; 4] {
-        [wide; 4]
-    }
-    #[cfg(not(target_arch = "x86_64"))]
-    fn wide_each<'a, E: ?Sized + 'a>(four: [&'a E; 4]) -> &'a E {
-        four[0]
+    fn work<W: Work>(work: W) -> W::Done {
+        work.done::<false>()
     }
 }

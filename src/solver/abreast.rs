@@ -3,6 +3,8 @@
 use super::failure::SolveError;
 use super::march::{march, round};
 use super::marched::Marched;
+#[cfg(target_arch = "x86_64")]
+use super::pace::in_range;
 use super::step::Stepper;
 use super::walk::Walk;
 use crate::balance::{Balance, are_alike};
@@ -13,9 +15,9 @@ use crate::network::Network;
 pub struct Wanted<'n> {
     /// Its network.
     pub net: &'n Network,
-    /// Scales the error allowed in a step.
+    /// Scales the error allowed in a step; see [`march`] for the range.
     pub tolerance: f64,
-    /// Samples are at most so far apart, s.
+    /// Samples are at most so far apart, s; see [`march`] for the range.
     pub sample_s: f64,
 }
 
@@ -54,6 +56,10 @@ pub fn march_abreast(nights: &[Wanted]) -> Vec<Result<Marched, SolveError>> {
 fn groups(nights: &[Wanted]) -> Vec<Vec<usize>> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (number, night) in nights.iter().enumerate() {
+        if in_range(night.tolerance, night.sample_s).is_err() {
+            // Alone it is told why.
+            continue;
+        }
         let mut known = groups.iter_mut();
         match known.find(|group| are_alike(nights[group[0]].net, night.net)) {
             Some(group) => group.push(number),
@@ -93,5 +99,85 @@ fn in_fours(nights: &[Wanted], numbers: &[usize], marched: &mut [Option<Marched>
         for (lane, _) in round(&mut stepper, &mut walks) {
             lanes[lane] = None;
         }
+    }
+}
+
+#[cfg(target_arch = "x86_64")]
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kit::{fan, night};
+    use crate::network::assemble;
+    use crate::quantity::Temperature;
+    use crate::scenario::check::check;
+
+    /// An hour of a small engine with a fan, and five like it with other sizes.
+    fn six() -> Vec<Network> {
+        let mut scenario = night("flat-four-3l1", Temperature::degC(-9.0), 1);
+        scenario.heaters = vec![fan(350.0, "top-blowing-right")];
+        let net = assemble(&check(&scenario).unwrap());
+        let like = |number: i32| {
+            let mut net = net.clone();
+            for capacity in &mut net.capacities {
+                *capacity *= 1.0 + 0.1 * f64::from(number);
+            }
+            net
+        };
+        (0..6).map(like).collect()
+    }
+
+    fn wanted(nets: &[Network]) -> Vec<Wanted<'_>> {
+        let wanted = |net| Wanted {
+            net,
+            tolerance: 16.0,
+            sample_s: 300.0,
+        };
+        nets.iter().map(wanted).collect()
+    }
+
+    /// Whether each night was carried to its end beside others; none if this processor cannot.
+    fn carried(nets: &[Network]) -> Option<Vec<bool>> {
+        let nights = wanted(nets);
+        assert_eq!(groups(&nights), [(0..nets.len()).collect::<Vec<_>>()]);
+        if !crate::physics::four::available() {
+            return None;
+        }
+        let mut marched: Vec<Option<Marched>> = nights.iter().map(|_| None).collect();
+        in_fours(&nights, &groups(&nights)[0], &mut marched);
+        for (marched, night) in marched.iter().zip(&nights) {
+            if let Some(marched) = marched {
+                let alone = night.alone().unwrap();
+                assert_eq!(marched.trace.values, alone.trace.values);
+                assert_eq!(marched.at_departure, alone.at_departure);
+            }
+        }
+        Some(marched.iter().map(Option::is_some).collect())
+    }
+
+    #[test]
+    fn sound_nights_are_carried_beside_each_other_to_the_last() {
+        if let Some(carried) = carried(&six()) {
+            assert_eq!(carried, [true; 6]);
+        }
+    }
+
+    /// Its lane is taken by the fifth.
+    #[test]
+    fn a_broken_night_leaves_its_lane_to_the_next() {
+        let mut nets = six();
+        nets[0].capacities[0] = f64::NAN;
+        if let Some(carried) = carried(&nets) {
+            assert_eq!(carried, [false, true, true, true, true, true]);
+        }
+    }
+
+    #[test]
+    fn nights_of_other_shapes_or_without_sense_go_in_other_groups() {
+        let mut nets = six();
+        nets[1].pockets[0].pinned = !nets[1].pockets[0].pinned;
+        nets[4].pockets[0].pinned = !nets[4].pockets[0].pinned;
+        let mut nights = wanted(&nets);
+        nights[2].sample_s = 0.0;
+        assert_eq!(groups(&nights), [vec![0, 3, 5], vec![1, 4]]);
     }
 }

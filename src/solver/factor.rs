@@ -11,7 +11,7 @@
 
 use super::border::Border;
 use super::fill::{Rows, filled, least_degree_order};
-use crate::physics::number::{Register, Work};
+use crate::physics::number::{Widen, Work};
 use std::ops::Range;
 
 /// The matrix cannot be solved.
@@ -43,7 +43,8 @@ pub struct Factor<G = f64> {
     work: Vec<G>,
 }
 
-impl<G: Register> Factor<G> {
+#[allow(private_bounds)]
+impl<G: Widen> Factor<G> {
     /// Finds the elimination order and the places of all entries: (row, column) pairs of a square matrix
     /// of so many unknowns, of which `in_border` tells those that are left for the dense border.
     pub fn new(size: usize, in_border: impl Fn(usize) -> bool, entries: &[(usize, usize)]) -> Self {
@@ -254,7 +255,7 @@ struct Factoring<'f, G, I> {
     diagonal: &'f [G],
 }
 
-impl<G: Register, I: Iterator<Item = G>> Work for Factoring<'_, G, I> {
+impl<G: Widen, I: Iterator<Item = G>> Work for Factoring<'_, G, I> {
     type Done = Result<(), usize>;
     #[inline(always)]
     fn done<const WIDE: bool>(self) -> Self::Done {
@@ -267,7 +268,7 @@ struct Solving<'f, G> {
     rhs: &'f mut [G],
 }
 
-impl<G: Register> Work for Solving<'_, G> {
+impl<G: Widen> Work for Solving<'_, G> {
     type Done = ();
     #[inline(always)]
     fn done<const WIDE: bool>(self) {

@@ -29,6 +29,16 @@ pub enum SolveError {
         /// The column.
         column: String,
     },
+    /// What was asked for makes no sense.
+    #[error("{what} must be {least:e} or more and finite, not {given}")]
+    Asked {
+        /// What.
+        what: &'static str,
+        /// The least it may be.
+        least: f64,
+        /// What was given.
+        given: f64,
+    },
     /// A thermostat would not rest.
     #[error(
         "the heaters switched {switchings} times by {time_h:.3} h; give the thermostats a wider span"

@@ -2,18 +2,20 @@
 
 use super::failure::SolveError;
 use super::marched::Marched;
-use super::pace::FIRST_STEP_S;
+use super::pace::{FIRST_STEP_S, in_range};
 use super::step::{StepError, Stepper};
 use super::walk::Walk;
 use crate::balance::Balance;
 use crate::network::Network;
-use crate::physics::number::Register;
+use crate::physics::number::Widen;
 
 /// Marches through the night of a network. `tolerance` scales the error allowed in a step; samples are at
 /// most `sample_s` apart.
 ///
+/// *Valid*: `tolerance` from 1e-9, `sample_s` from 1e-3.
 /// *Errors*: [`SolveError`], with the time and the column it failed at.
 pub fn march(net: &Network, tolerance: f64, sample_s: f64) -> Result<Marched, SolveError> {
+    in_range(tolerance, sample_s)?;
     let mut walk = Walk::new(net, tolerance, sample_s);
     let mut stepper = Stepper::new(Balance::new(net));
     while !walk.is_over() {
@@ -26,7 +28,7 @@ pub fn march(net: &Network, tolerance: f64, sample_s: f64) -> Result<Marched, So
 
 /// One step of every night, tried and judged; of those whose step was not kept the next round tries a shorter one. A
 /// lane without a night is left as it is. Returns the nights that cannot go on, with their lanes.
-pub fn round<'n, G: Register>(
+pub fn round<'n, G: Widen>(
     stepper: &mut Stepper<'n, G>,
     walks: &mut [Option<&mut Walk<'n>>],
 ) -> Vec<(usize, SolveError)> {

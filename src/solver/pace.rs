@@ -1,5 +1,6 @@
 //! The error a step may make, and the length of the next one.
 
+use super::failure::SolveError;
 use crate::network::Index;
 
 /// Absolute weights at a tolerance of one: what a single step may be wrong by.
@@ -25,6 +26,28 @@ const MOST_SHRINK: f64 = 0.1;
 
 /// The first step, and the first after heaters are switched, s.
 pub const FIRST_STEP_S: f64 = 0.5;
+/// The least tolerance that is taken: a thousandth of the least that the gate lets pass; rounding is reached long before.
+const LEAST_TOLERANCE: f64 = 1e-9;
+/// The least distance between samples, s: a thousandth of what the gate lets pass. With none the grid would have no end.
+const LEAST_SAMPLE_S: f64 = 1e-3;
+
+/// *Errors*: [`SolveError::Asked`], if there can be no such march.
+pub fn in_range(tolerance: f64, sample_s: f64) -> Result<(), SolveError> {
+    for (what, given, least) in [
+        ("the tolerance", tolerance, LEAST_TOLERANCE),
+        (
+            "the distance between samples in s",
+            sample_s,
+            LEAST_SAMPLE_S,
+        ),
+    ] {
+        if !(given >= least && given.is_finite()) {
+            return Err(SolveError::Asked { what, least, given });
+        }
+    }
+    Ok(())
+}
+
 /// Judges steps.
 pub struct Pace {
     absolute: Vec<f64>,
@@ -128,6 +151,30 @@ mod tests {
     fn one_state_may_not_be_wrong_by_ten_weights_because_the_others_are_right() {
         assert!(measured(2.9 * TEMPERATURE_K) < 1.0);
         assert!(measured(-3.1 * TEMPERATURE_K) > 1.0);
+    }
+
+    #[test]
+    fn a_march_without_end_is_not_begun() {
+        for sound in [1e-9, 1.0, 100.0] {
+            assert_eq!(in_range(sound, 1e-3), Ok(()));
+        }
+        for odd in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e-10] {
+            let told =
+                [in_range(odd, 60.0), in_range(1.0, odd)].map(|e| e.unwrap_err().to_string());
+            assert!(
+                told[0].starts_with("the tolerance must be 1e-9 or more"),
+                "{}",
+                told[0]
+            );
+            assert!(
+                told[1].starts_with("the distance between samples in s"),
+                "{}",
+                told[1]
+            );
+        }
+        let net = crate::network::Network::default();
+        assert!(crate::solver::march(&net, 1.0, 0.0).is_err());
+        assert!(crate::solver::march(&net, f64::NAN, 60.0).is_err());
     }
 
     #[test]

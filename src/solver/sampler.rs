@@ -17,7 +17,7 @@ pub struct Sampler<'n> {
 }
 
 impl<'n> Sampler<'n> {
-    /// Samples every so many seconds, none so far.
+    /// Samples every so many seconds (more than none, see [`in_range`](super::pace::in_range)), none so far.
     pub fn new(net: &'n Network, every_s: f64) -> Self {
         Self {
             outdoors: &net.inputs[0],

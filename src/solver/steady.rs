@@ -6,6 +6,7 @@
 use super::factor::Factor;
 use crate::balance::Balance;
 use crate::network::Network;
+use crate::physics::number::largest_size;
 
 /// The first step, s.
 const FIRST_STEP_S: f64 = 30.0;
@@ -103,10 +104,8 @@ pub fn steady(net: &Network, from: &[f64], on: &[f64]) -> Result<Vec<f64>, Stead
             .factor(square.iter().map(|&at| slopes[at]), &diagonal)
             .map_err(|_| failed)?;
         factor.solve(&mut rhs);
-        change_k = (0..ix.states())
-            .filter(|&i| !is_water(net, i))
-            .map(|i| rhs[i].abs())
-            .fold(0.0, f64::max);
+        let dry = (0..ix.states()).filter(|&i| !is_water(net, i));
+        change_k = largest_size(dry.map(|i| rhs[i]));
         if !change_k.is_finite() || change_k > TRUSTED_K {
             step *= 0.1;
             continue;
@@ -131,4 +130,85 @@ fn is_water(net: &Network, state: usize) -> bool {
         net.legend.columns[state].kind,
         Film | GasVapour | OilWater | PocketVapour
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::network::Index;
+    use crate::network::elements::{Bonded, Link, Term};
+    use crate::network::graph::{HeaterSwitch, Laws};
+    use crate::network::surroundings::Curve;
+    use crate::trace::{Column, ColumnKind};
+
+    /// Two blocks of 20 kJ/K that lose 2 and 5 W/K to a hangar as cold as outdoors, -15 °C; 30 W on the first.
+    fn two_blocks() -> Network {
+        let index = Index {
+            cells: 2,
+            inputs: 2,
+            books: 1,
+            ..Index::default()
+        };
+        let (hangar, book) = (index.hangar(), index.book(0));
+        let loses = |cell: usize, w_per_k: f64| Link {
+            temps: [cell, hangar],
+            rows: [cell, book],
+            w_per_k,
+        };
+        let follows = |column: usize, factor: f64| Term {
+            column,
+            row: hangar,
+            factor,
+        };
+        let mut net = Network {
+            capacities: vec![20e3, 20e3, 1.0],
+            laws: Laws {
+                links: vec![loses(0, 2.0), loses(1, 5.0)],
+                impacts: vec![follows(hangar, -1e-3), follows(index.input(0), 1e-3)],
+                bonded: vec![Bonded {
+                    heater: 0,
+                    column: 0,
+                    rows: [0, book],
+                    rated_w: 30.0,
+                    limits_c: None,
+                }],
+                ..Laws::default()
+            },
+            inputs: vec![Curve::steady(-15.0), Curve::steady(0.8)],
+            heaters: vec![HeaterSwitch::default()],
+            index,
+            ..Network::default()
+        };
+        net.legend.columns = (0..3)
+            .map(|_| Column {
+                key: String::new(),
+                label: String::new(),
+                kind: ColumnKind::CellTemperature,
+            })
+            .collect();
+        net
+    }
+
+    /// Watts over watts per kelvin.
+    #[test]
+    fn a_heated_block_settles_where_it_loses_what_it_gets() {
+        for (on, first_c) in [(1.0, 0.0), (0.0, -15.0)] {
+            let settled = steady(&two_blocks(), &[40.0, 3.0, -9.0], &[on]).unwrap();
+            for (found, expected) in settled.iter().zip([first_c, -15.0, -15.0]) {
+                assert!((found - expected).abs() < 1e-6, "{settled:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_block_of_no_temperature_never_settles() {
+        for cell in 0..2 {
+            let mut from = [40.0, 3.0, -9.0];
+            from[cell] = f64::NAN;
+            assert!(
+                steady(&two_blocks(), &from, &[1.0]).is_err(),
+                "block {cell}"
+            );
+        }
+    }
 }

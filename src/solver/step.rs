@@ -10,7 +10,7 @@ use super::sums::{Part, Sums};
 use super::tried::Tried;
 use crate::balance::{Balance, PressureError};
 use crate::network::Network;
-use crate::physics::number::Register;
+use crate::physics::number::{Register, Widen};
 
 /// Why a step could not be made.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -35,7 +35,8 @@ pub struct Stepper<'n, G: Register = f64> {
     kept: Vec<G>,
 }
 
-impl<'n, G: Register> Stepper<'n, G> {
+#[allow(private_bounds)]
+impl<'n, G: Widen> Stepper<'n, G> {
     /// A stepper for this balance.
     pub fn new(balance: Balance<'n, G>) -> Self {
         let net = G::first(balance.networks());

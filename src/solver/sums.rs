@@ -7,7 +7,7 @@
 
 use super::method::{A, C, DENSE, DRIFT, GAMMA, ON_THE_WAY, STAGES};
 use crate::balance::Balance;
-use crate::physics::number::{Register, Work};
+use crate::physics::number::{Register, Widen, Work};
 
 /// One of the sums.
 pub enum Part<'r, G> {
@@ -83,7 +83,10 @@ impl<G: Register> Work for Summing<'_, '_, G> {
 
 impl<G: Register> Sums<G> {
     /// Room for the steps of a balance.
-    pub fn new(balance: &Balance<G>) -> Self {
+    pub fn new(balance: &Balance<G>) -> Self
+    where
+        G: Widen,
+    {
         let nets = balance.networks();
         let net = G::first(nets);
         let ix = &net.index;
@@ -123,7 +126,10 @@ impl<G: Register> Sums<G> {
     }
 
     /// Does one of the sums.
-    pub fn sum(&mut self, part: Part<G>) {
+    pub fn sum(&mut self, part: Part<G>)
+    where
+        G: Widen,
+    {
         G::work(Summing { of: self, part });
     }
 

@@ -3,15 +3,20 @@
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-/// Pieces that one thread works on together, so that nights can go abreast: four at a time, and where one is over the
-/// next takes its place; the more there are, the less a lane waits for the last. A choice.
-pub const HANDFUL: usize = 16;
-/// Pieces that are handed over together: what is lost at most if the program is killed. A choice.
-const TOGETHER: usize = 8 * HANDFUL;
+/// Most pieces that one thread works on together. A choice.
+const MOST: usize = 16;
+/// Handfuls that are handed over together, at least: what is lost at most if the program is killed. A choice.
+const HANDFULS: usize = 8;
 
-/// Works on all pieces, a handful at a time, and hands the results over in the order of the pieces. Once `stop` is set no
-/// further handful is begun; what was done is handed over. Gives whether all were done. What is worked on together does
-/// not depend on the number of threads.
+/// How many of so many pieces one thread works on together, so that nights can go abreast: four at a time, and where one is
+/// over the next takes its place; the more there are, the less a lane waits for the last. Fewer where some threads would
+/// have nothing to do otherwise: a night is the same to the last bit whoever goes beside it.
+pub fn handful(pieces: usize) -> usize {
+    pieces.div_ceil(rayon::current_num_threads()).clamp(1, MOST)
+}
+
+/// Works on all pieces on all threads, a handful at a time, and hands the results over in the order of the pieces. Once
+/// `stop` is set no further handful is begun; what was done is handed over. Gives whether all were done.
 ///
 /// *Errors*: the first of whoever takes the results; the rest is not begun then.
 pub fn side_by_side<T: Sync, R: Send, E>(
@@ -20,13 +25,15 @@ pub fn side_by_side<T: Sync, R: Send, E>(
     stop: &AtomicBool,
     mut take: impl FnMut(Vec<(&T, R)>) -> Result<(), E>,
 ) -> Result<bool, E> {
-    for some in pieces.chunks(TOGETHER) {
+    let handful = handful(pieces.len());
+    let together = handful * rayon::current_num_threads().max(HANDFULS);
+    for some in pieces.chunks(together) {
         let done: Vec<Option<Vec<R>>> = some
-            .par_chunks(HANDFUL)
+            .par_chunks(handful)
             .map(|handful| (!stop.load(Ordering::Relaxed)).then(|| work(handful)))
             .collect();
         let whole = done.iter().all(Option::is_some);
-        let handfuls = some.chunks(HANDFUL).zip(done);
+        let handfuls = some.chunks(handful).zip(done);
         let done = handfuls.flat_map(|(pieces, r)| pieces.iter().zip(r.into_iter().flatten()));
         take(done.collect())?;
         if !whole {
@@ -40,35 +47,85 @@ pub fn side_by_side<T: Sync, R: Send, E>(
 mod tests {
     use super::*;
 
+    fn on_threads<R: Send>(threads: usize, what: impl FnOnce() -> R + Send) -> R {
+        let pool = rayon::ThreadPoolBuilder::new().num_threads(threads);
+        pool.build().unwrap().install(what)
+    }
+
     #[test]
-    fn results_come_in_order_and_a_stop_keeps_what_was_done() {
+    fn no_thread_is_idle_that_could_work() {
+        let handfuls = |threads, pieces: usize| {
+            on_threads(threads, || pieces.div_ceil(handful(pieces))) as f64 / threads as f64
+        };
+        for threads in [1, 2, 8, 64] {
+            for pieces in [1, 5, 20, 64, 1000] {
+                let most = pieces.min(threads) as f64 / threads as f64;
+                assert!(handfuls(threads, pieces) > 0.5 * most, "{threads} {pieces}");
+            }
+        }
+        assert_eq!(on_threads(2, || handful(20)), 10);
+        assert_eq!(on_threads(8, || handful(20)), 3);
+        assert_eq!(on_threads(2, || handful(1000)), 16);
+        assert_eq!(on_threads(2, || handful(0)), 1);
+    }
+
+    #[test]
+    fn results_come_in_order_whatever_the_number_of_threads() {
         let pieces: Vec<usize> = (0..300).collect();
         let go = AtomicBool::new(false);
-        let mut got = Vec::new();
-        let all = side_by_side(
-            &pieces,
-            |some| some.iter().map(|n| n * n).collect(),
-            &go,
-            |some| {
-                got.extend(some.into_iter().map(|(_, r)| r));
-                Ok::<(), ()>(())
-            },
-        );
-        assert_eq!(all, Ok(true));
-        assert_eq!(got, (0..300).map(|n| n * n).collect::<Vec<_>>());
+        for threads in [1, 3, 64] {
+            let mut got = Vec::new();
+            let all = on_threads(threads, || {
+                side_by_side(
+                    &pieces,
+                    |some| some.iter().map(|n| n * n).collect(),
+                    &go,
+                    |some| {
+                        got.extend(some.into_iter().map(|(_, r)| r));
+                        Ok::<(), ()>(())
+                    },
+                )
+            });
+            assert_eq!(all, Ok(true));
+            assert_eq!(got, (0..300).map(|n| n * n).collect::<Vec<_>>());
+        }
+    }
 
+    /// On two threads handfuls are of 16 and eight are handed over together: the stop comes in the second lot.
+    #[test]
+    fn a_stop_keeps_what_was_done() {
+        let pieces: Vec<usize> = (0..300).collect();
         let stop = AtomicBool::new(false);
         let mut kept = 0;
         let work = |some: &[usize]| {
-            stop.store(some[0] >= 160, Ordering::Relaxed);
+            if some[0] >= 160 {
+                stop.store(true, Ordering::Relaxed);
+            }
             vec![(); some.len()]
         };
-        let all = side_by_side(&pieces, work, &stop, |some| {
-            kept += some.len();
-            Ok::<(), ()>(())
+        let all = on_threads(2, || {
+            side_by_side(&pieces, work, &stop, |some| {
+                kept += some.len();
+                Ok::<(), ()>(())
+            })
         });
         assert_eq!(all, Ok(false));
-        assert!((TOGETHER..300).contains(&kept), "{kept}");
-        assert_eq!(kept % HANDFUL, 0);
+        assert!((8 * MOST..300).contains(&kept), "{kept}");
+        assert_eq!(kept % MOST, 0);
+    }
+
+    #[test]
+    fn what_cannot_be_taken_ends_the_work() {
+        let pieces: Vec<usize> = (0..300).collect();
+        let go = AtomicBool::new(false);
+        let mut lots = 0;
+        let work = |some: &[usize]| vec![(); some.len()];
+        let failed = on_threads(2, || {
+            side_by_side(&pieces, work, &go, |_| {
+                lots += 1;
+                Err("full")
+            })
+        });
+        assert_eq!((failed, lots), (Err("full"), 1));
     }
 }

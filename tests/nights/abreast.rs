@@ -1,19 +1,32 @@
-//! Nights that go abreast against the same nights one by one, to the last bit: the plain path is the oracle of the fast
-//! one.
+//! Nights that go abreast against the same nights one by one, to the last bit.
+//!
+//! Alone and abreast, laws stand side by side in wide registers where the processor has them; that those give what single
+//! numbers give is held by `balance/tests/side_by_side.rs`, and that nights do go abreast by `solver/abreast.rs`.
 
 use coldsoak::files::night::load_builtin;
+use coldsoak::network::surroundings::Curve;
 use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
 use coldsoak::solver::{Marched, Wanted, march, march_abreast};
 
-/// A night as it is built in, and others like it with other sizes; `from` tells the first of them.
+/// The weather, colder by so many kelvin.
+fn colder(curve: &Curve, by: f64) -> Curve {
+    Curve::through(curve.kinks().iter().map(|&time_s| {
+        let (value, _) = curve.at(time_s);
+        (time_s, value - by)
+    }))
+}
+
+/// A night as it is built in, and others like it in which everything is of another size that may be; `from` tells the
+/// first of them.
 fn nights(name: &str, from: usize, count: usize) -> Vec<Network> {
     let scenario = load_builtin(name).unwrap().scenario;
     let net = assemble(&check(&scenario).unwrap());
     (from..from + count)
         .map(|number| {
             let mut net = net.clone();
-            let more = 1.0 + 0.03 * number as f64;
+            let number = number as f64;
+            let more = 1.0 + 0.03 * number;
             for link in &mut net.laws.links {
                 link.w_per_k *= more;
             }
@@ -23,69 +36,103 @@ fn nights(name: &str, from: usize, count: usize) -> Vec<Network> {
             for film in &mut net.laws.wall_films {
                 film.area_m2 /= more;
             }
-            for start in net.initial.iter_mut().take(net.index.cells) {
-                *start -= number as f64;
+            for bonded in &mut net.laws.bonded {
+                bonded.rated_w *= more;
             }
+            for capacity in &mut net.capacities {
+                *capacity *= more;
+            }
+            for pocket in &mut net.pockets {
+                pocket.draught_scale /= more;
+            }
+            for start in net.initial.iter_mut().take(net.index.cells) {
+                *start -= number;
+            }
+            net.inputs[0] = colder(&net.inputs[0], 0.5 * number);
+            for heater in &mut net.heaters {
+                for (from_s, _) in &mut heater.spans {
+                    *from_s += 400.0 * number;
+                }
+                if let Some(sensor) = &mut heater.thermostat {
+                    sensor.lo_c -= number;
+                    sensor.hi_c -= 0.5 * number;
+                }
+            }
+            net.departure_s -= 90.0 * number;
+            net.end_s -= 70.0 * number;
             net
         })
         .collect()
 }
 
-fn wanted(nets: &[Network]) -> Vec<Wanted<'_>> {
-    let wanted = |net| Wanted {
+/// Each with its own tolerance and its own distance between samples.
+fn wanted(nets: &[Network], from: usize) -> Vec<Wanted<'_>> {
+    let wanted = |(number, net)| Wanted {
         net,
-        tolerance: 16.0,
-        sample_s: 300.0,
+        tolerance: 16.0 + number as f64,
+        sample_s: 300.0 - 10.0 * number as f64,
     };
-    nets.iter().map(wanted).collect()
+    (from..).zip(nets).map(wanted).collect()
 }
 
-fn abreast(nets: &[Network]) -> Vec<Marched> {
-    let marched = march_abreast(&wanted(nets));
+fn abreast(nights: &[Wanted]) -> Vec<Marched> {
+    let marched = march_abreast(nights);
     marched.into_iter().map(Result::unwrap).collect()
+}
+
+fn assert_the_same(found: &Marched, expected: &Marched) {
+    assert_eq!(found.trace.times_s, expected.trace.times_s);
+    assert_eq!(found.effort, expected.effort);
+    assert_eq!(found.trace.switchings, expected.trace.switchings);
+    assert_eq!(found.trace.values, expected.trace.values);
+    assert_eq!(found.at_departure, expected.at_departure);
+    assert_eq!(found.ledger, expected.ledger);
 }
 
 #[test]
 fn nights_abreast_are_the_nights_alone() {
-    // Five and three: a lane is taken over, and lanes stay empty. The two engines are of no one shape.
-    let mut nets = nights("demo", 0, 5);
+    // Six, three and five: lanes are taken over, and lanes stay empty. The engines are of no one shape.
+    let mut nets = nights("demo", 0, 6);
     nets.extend(nights("six-after-flight", 0, 3));
-    nets.extend(nights("thermostat-pad", 0, 2));
-    for (net, found) in nets.iter().zip(abreast(&nets)) {
-        let alone = march(net, 16.0, 300.0).unwrap();
-        assert_eq!(found.trace.times_s, alone.trace.times_s);
-        assert_eq!(found.effort, alone.effort);
-        assert_eq!(found.trace.switchings.len(), alone.trace.switchings.len());
-        assert_eq!(found.trace.values, alone.trace.values);
-        assert_eq!(found.ledger, alone.ledger);
+    nets.extend(nights("thermostat-pad", 0, 5));
+    let wanted = wanted(&nets, 0);
+    let mut switchings = 0;
+    for (night, found) in wanted.iter().zip(abreast(&wanted)) {
+        let alone = march(night.net, night.tolerance, night.sample_s).unwrap();
+        assert_the_same(&found, &alone);
         found.ledger.audit().unwrap();
+        switchings += found.trace.switchings.len();
     }
+    assert!(switchings > 50, "the thermostats had nothing to do");
 }
 
 #[test]
 fn a_night_does_not_depend_on_those_beside_it() {
     let nets = nights("demo", 0, 6);
-    let together = abreast(&nets);
-    for company in [nights("demo", 2, 2), nights("demo", 2, 5)] {
-        let found = abreast(&company);
-        assert_eq!(found[0].trace.values, together[2].trace.values);
-        assert_eq!(found[1].trace.values, together[3].trace.values);
+    let together = abreast(&wanted(&nets, 0));
+    for count in [2, 5] {
+        let company = nights("demo", 2, count);
+        let found = abreast(&wanted(&company, 2));
+        assert_the_same(&found[0], &together[2]);
+        assert_the_same(&found[1], &together[3]);
     }
 }
 
+/// The fifth takes its lane.
 #[test]
 fn one_night_that_cannot_go_on_does_not_stop_the_others() {
-    let mut nets = nights("demo", 0, 4);
+    let mut nets = nights("demo", 0, 6);
     nets[1].capacities[0] = f64::NAN;
-    let marched = march_abreast(&wanted(&nets));
-    let alone = march(&nets[1], 16.0, 300.0).unwrap_err();
+    let broken = wanted(&nets, 0);
+    let marched = march_abreast(&broken);
+    let alone = march(&nets[1], broken[1].tolerance, broken[1].sample_s).unwrap_err();
     assert_eq!(
         marched[1].as_ref().unwrap_err().to_string(),
         alone.to_string()
     );
-    let sound = abreast(&nights("demo", 0, 4));
-    for number in [0, 2, 3] {
-        let found = marched[number].as_ref().unwrap();
-        assert_eq!(found.trace.values, sound[number].trace.values);
+    let nets = nights("demo", 0, 6);
+    let sound = abreast(&wanted(&nets, 0));
+    for number in [0, 2, 3, 4, 5] {
+        assert_the_same(marched[number].as_ref().unwrap(), &sound[number]);
     }
 }

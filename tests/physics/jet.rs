@@ -24,8 +24,16 @@ fn a_heater_raises_the_enthalpy_by_its_watts() {
     let flow = 0.0075;
     for (inlet, outlet) in [(-30.0, 10.0), (-10.0, 30.0), (0.0, 60.0)] {
         let watts = flow * (enthalpy_j_per_kg(outlet) - enthalpy_j_per_kg(inlet));
-        let rise = heater_outlet_c(inlet, watts, flow) - inlet;
-        assert_agrees(rise, outlet - inlet, CONSTANT_CAPACITY);
+        let jet = Impact::of(flow * HEAT_CAPACITY_J_PER_KGK, 0.0, 1.0);
+        assert_eq!((jet.intake, jet.local), (1.0, 0.0));
+        assert_agrees(jet.k_per_w * watts, outlet - inlet, CONSTANT_CAPACITY);
+        // A duct that loses a fifth of the watts on its way.
+        let jet = Impact::of(flow * HEAT_CAPACITY_J_PER_KGK, 0.0, 0.8);
+        assert_agrees(
+            jet.k_per_w * watts,
+            0.8 * (outlet - inlet),
+            CONSTANT_CAPACITY,
+        );
     }
 }
 
@@ -35,7 +43,11 @@ fn a_jet_and_what_it_drags_along_keep_their_enthalpy() {
     for (jet, local) in [(60.0, -10.0), (40.0, -20.0)] {
         let meet = enthalpy_j_per_kg(10.0);
         let entrain = (enthalpy_j_per_kg(jet) - meet) / (meet - enthalpy_j_per_kg(local));
-        let found = impact_temperature_c(jet, local, entrain);
+        let inlet = -5.0;
+        let flow_w_per_k = 7.5;
+        let impact = Impact::of(flow_w_per_k, entrain, 1.0);
+        let watts = flow_w_per_k * (jet - inlet);
+        let found = impact.intake * inlet + impact.k_per_w * watts + impact.local * local;
         assert!(
             (found - 10.0).abs() < CONSTANT_CAPACITY * (jet - local),
             "{found}"
@@ -51,10 +63,4 @@ fn struck_metal_takes_the_share_of_a_heat_exchanger() {
         let ua = row[0] * mass * HEAT_CAPACITY_J_PER_KGK;
         assert_agrees(strike_share(ua, mass) * row[0], row[1], 1e-9);
     }
-}
-
-#[test]
-fn slopes_are_those_of_the_complex_step() {
-    assert_slopes!(|jet, local| impact_temperature_c(jet, local, 0.95); [40.0, -5.0]);
-    assert_slopes!(|inlet, watts| heater_outlet_c(inlet, watts, 0.0075); [-5.0, 250.0], [-5.0, 0.0]);
 }

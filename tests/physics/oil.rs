@@ -198,7 +198,7 @@ fn fall_for(flux_w: f64, height: f64, depth: f64, nu: f64) -> f64 {
     let (mut low, mut high) = (0.0, 100.0);
     for _ in 0..80 {
         let middle = 0.5 * (low + high);
-        if middle * layer_w_per_k(middle, 0.0, nu, 0.1, height, depth) < flux_w {
+        if Piece::of(0.1, 1.0, height, depth).carries_w(middle, 0.0, nu) < flux_w {
             low = middle;
         } else {
             high = middle;
@@ -235,8 +235,8 @@ fn cutting_the_oil_finer_changes_no_flux() {
 fn oil_heated_from_above_conducts_at_its_conductivity() {
     // Fourier's law.
     assert_agrees(
-        layer_w_per_k(-10.0, 30.0, 5000.0, 0.1, 0.02, 0.08),
-        0.135 * 0.1 / 0.02,
+        Piece::of(0.2, 0.5, 0.02, 0.08).carries_w(-10.0, 30.0, 5000.0),
+        0.135 * 0.1 / 0.02 * -40.0,
         1e-14,
     );
 }
@@ -256,6 +256,7 @@ fn slopes_are_those_of_the_complex_step() {
     assert_slopes!(|t| oil.viscosity_mm2_s(t); [-20.0], [15.0], [80.0]);
     assert_slopes!(|fall, nu| mixing(fall, nu, 0.09);
         [2.5, 800.0], [1e-3, 5000.0], [0.0, 5000.0], [-3.0, 5000.0]);
-    assert_slopes!(|low, up, nu| layer_w_per_k(low, up, nu, 0.1, 0.02, 0.08);
+    let piece = Piece::of(0.1, 1.0, 0.02, 0.08);
+    assert_slopes!(|low, up, nu| piece.carries_w(low, up, nu);
         [5.0, 3.0, 800.0], [3.0, 3.0, 800.0], [0.0, 9.0, 800.0]);
 }

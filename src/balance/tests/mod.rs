@@ -1,11 +1,19 @@
 //! The laws of the balance, each against what its form gives when it is worked out by hand.
 //!
 //! What a law of `physics` gives is held against published values there; here it is how the elements put such laws
-//! together: what drives them, what they carry, which row loses and which gains.
+//! together: what drives them, what they carry, which row loses and which gains. And how the balance goes through them:
+//! which networks are alike, several laws or nights side by side, the pressures.
 
 mod air;
+mod alike;
+mod books;
+mod crowd;
 mod fins;
 mod heaters;
+mod places;
+mod pressures;
+mod rates;
+mod side_by_side;
 mod solids;
 mod water;
 

@@ -5,7 +5,7 @@ use crate::network::elements::{
     Fins, Link, OilLink, Outdoors, PowerFace, Radiation, Surface, Term,
 };
 use crate::physics::convection::{self, Facing};
-use crate::physics::oil::{self, Walther};
+use crate::physics::oil::{self, Piece, Walther};
 use crate::physics::radiation;
 
 /// Each gives watts to its second row, which the first loses, over `1/G` and whatever lies before it.
@@ -43,6 +43,10 @@ fn solids_pass_heat_from_warm_to_cold() {
     let half = 8.0 * 0.5_f64.powf(0.25) * 42.5;
     gives(&face(0.0), [-15.0, 27.5], [half, -half]);
     gives(&face(0.125), [70.0, -15.0], [-340.0, 340.0]);
+    // Without a corner at no difference: a millionth of a kelvin counts for the root of two of them.
+    let soft = 8.0 * (2.0_f64.sqrt() * 1e-6 / 85.0).powf(0.25) * 1e-6;
+    gives(&face(0.0), [1e-6, 0.0], [-soft, soft]);
+    gives(&face(0.0), [3.0, 3.0], [0.0, 0.0]);
     gives(
         &Term {
             column: 3,
@@ -61,9 +65,11 @@ fn oil_mixes_only_when_warmer_below() {
     let stack = OilLink {
         temps: [1, 2, 3],
         rows: [4, 5],
-        w_per_k: 3.0,
-        stretch: 2.0,
-        depth_m: 0.09,
+        piece: Piece {
+            w_per_k: 3.0,
+            stretch: 2.0,
+            oil_depth_m: 0.09,
+        },
         viscosity,
     };
     gives(&stack, [10.0, 20.0, 15.0], [30.0, -30.0]);

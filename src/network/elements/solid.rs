@@ -1,6 +1,7 @@
 //! Elements of solids, oil and the surfaces they show to air.
 
 use crate::physics::convection::Facing;
+use crate::physics::oil::{Piece, Walther};
 
 /// A constant conductance between two temperatures.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,14 +21,10 @@ pub struct OilLink {
     pub temps: [usize; 3],
     /// Heat rows of the lower and the upper.
     pub rows: [usize; 2],
-    /// Conductance of the oil at rest, W/K.
-    pub w_per_k: f64,
-    /// The reference thickness over the distance: a quarter of the depth over the way between the two.
-    pub stretch: f64,
-    /// Depth of the oil, m.
-    pub depth_m: f64,
+    /// The piece of oil between the two.
+    pub piece: Piece,
     /// Constants of the oil's viscosity law.
-    pub viscosity: crate::physics::oil::Walther,
+    pub viscosity: Walther,
 }
 
 /// Two surfaces that radiate to each other.

@@ -5,6 +5,7 @@
 //! ready to ready, is then divided by six until its ends are neighbours. Every number is a real night; nights of
 //! one round run side by side, and the rounds do not depend on the number of threads.
 
+use super::super::side_by_side::handful;
 use crate::findings::{Coldest, Ready};
 use crate::night::{Night, NightError, run_abreast};
 use crate::scenario::document::Scenario;
@@ -161,9 +162,8 @@ pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>
 /// The same, each with its own error.
 pub fn each_probed(scenarios: &[Scenario], tell: Teller) -> Vec<Result<Option<Probe>, NightError>> {
     tell(Progress::Planned(scenarios.len()));
-    let handful = scenarios.len().div_ceil(rayon::current_num_threads());
     let probed: Vec<Vec<_>> = scenarios
-        .par_chunks(handful.max(1))
+        .par_chunks(handful(scenarios.len()))
         .map(|some| {
             let probed = run_abreast(some).into_iter().map(|night| {
                 tell(Progress::Done);

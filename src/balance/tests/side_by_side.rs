@@ -1,0 +1,271 @@
+//! Laws side by side in a wide register, and nights side by side in its lanes, against one law after another.
+
+use super::crowd::crowd;
+use crate::balance::law::{Law, Visitor};
+use crate::balance::order::visit_all;
+use crate::balance::slopes::{AddingSlopes, Pattern, Slopes};
+use crate::balance::values::{AddingValues, LawsAbreast, Values, is_on};
+use crate::balance::{Balance, are_alike};
+use crate::network::Network;
+use crate::network::elements::{Link, Surface};
+use crate::network::graph::Laws;
+use crate::physics::dual::Dual;
+use crate::physics::number::Work;
+
+/// The crowd's columns: its states, auxiliaries and inputs as they might be.
+fn columns(net: &Network) -> Vec<f64> {
+    let auxiliaries = [
+        0.4, -0.2, 0.1, 0.3, 0.5, 0.2, 12.0, 25.0, 33.0, 1.2e-3, 8.0, 1.4,
+    ];
+    let inputs = [-12.0, 0.7, 0.4];
+    [&net.initial[..], &auxiliaries, &inputs].concat()
+}
+
+/// Every law worked out by itself and added up, written anew: nothing here stands in a wide register.
+struct Anew<'a> {
+    laws: &'a Laws,
+    x: &'a [f64],
+    on: &'a [f64],
+    values: Vec<f64>,
+    slopes: Vec<f64>,
+}
+
+impl Visitor for Anew<'_> {
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        for law in pick(self.laws) {
+            let x = law.columns().map(|column| self.x[column]);
+            let on = is_on(law, self.on);
+            for (row, value) in law.rows().into_iter().zip(L::apply(law, x, on)) {
+                self.values[row] += value;
+            }
+            let variables = std::array::from_fn(|k| Dual::<K>::variable(x[k], k));
+            for row in L::apply(law, variables, on) {
+                self.slopes.extend(row.slopes);
+            }
+        }
+    }
+}
+
+/// What the balance does where the processor has no wider registers.
+struct OneByOne<V>(V);
+
+impl Visitor for OneByOne<Values<'_, '_, f64>> {
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        let work = AddingValues::<f64, L, K, R> {
+            each: pick(self.0.laws),
+            x: self.0.x,
+            on: self.0.on,
+            out: self.0.out,
+        };
+        work.done::<false>();
+    }
+}
+
+impl Visitor for OneByOne<Slopes<'_, '_, f64>> {
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        let each = pick(self.0.laws);
+        let (slots, rest) = self.0.slots.split_at(each.len() * R * K);
+        self.0.slots = rest;
+        let work = AddingSlopes::<f64, L, K, R> {
+            each,
+            x: self.0.x,
+            on: self.0.on,
+            slots,
+            values: self.0.values,
+        };
+        work.done::<false>();
+    }
+}
+
+/// The last bits, so that a difference is seen whatever its size.
+#[track_caller]
+fn same(found: &[f64], expected: &[f64]) {
+    assert_eq!(found.len(), expected.len());
+    for (place, (found, expected)) in found.iter().zip(expected).enumerate() {
+        assert!(expected.is_finite());
+        assert_eq!(
+            found.to_bits(),
+            expected.to_bits(),
+            "place {place}: {found}, not {expected}"
+        );
+    }
+}
+
+#[test]
+fn laws_of_a_kind_give_the_same_side_by_side_and_one_by_one() {
+    let net = crowd(1.0);
+    let x = columns(&net);
+    for on in [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0]] {
+        let mut balance = Balance::new(&net);
+        for (heater, on) in on.into_iter().enumerate() {
+            balance.switch(heater, on > 0.0);
+        }
+        let mut anew = Anew {
+            laws: &net.laws,
+            x: &x,
+            on: &on,
+            values: vec![0.0; net.index.rows()],
+            slopes: Vec::new(),
+        };
+        visit_all(&mut anew);
+        let mut pattern = Pattern {
+            laws: &net.laws,
+            pairs: Vec::new(),
+        };
+        visit_all(&mut pattern);
+        let entries: Vec<(usize, usize)> = balance
+            .entries()
+            .iter()
+            .map(|entry| (entry.row, entry.column))
+            .collect();
+        let mut slopes = vec![0.0; entries.len()];
+        let mut slots = Vec::new();
+        for (pair, slope) in pattern.pairs.iter().zip(&anew.slopes) {
+            let slot = entries.iter().position(|entry| entry == pair).unwrap();
+            slopes[slot] += slope;
+            slots.push(slot as u32);
+        }
+
+        same(balance.rates_at(&x), &anew.values);
+        same(balance.slopes_at(&x), &slopes);
+
+        let mut out = vec![0.0; net.index.rows()];
+        visit_all(&mut OneByOne(Values {
+            laws: &net.laws,
+            x: &x,
+            on: &on,
+            out: &mut out,
+        }));
+        same(&out, &anew.values);
+        let mut values = vec![0.0; entries.len()];
+        visit_all(&mut OneByOne(Slopes {
+            laws: &net.laws,
+            x: &x,
+            on: &on,
+            slots: &slots,
+            values: &mut values,
+        }));
+        same(&values, &slopes);
+    }
+}
+
+/// Values, slopes and drift of one night's laws, with auxiliaries found on the way.
+fn alone(net: &Network, time_s: f64, on: bool) -> [Vec<f64>; 3] {
+    let mut balance = Balance::new(net);
+    balance.switch(1, on);
+    let rates = balance.rates_under(time_s, &net.initial, &[0.4, -0.2, 0.1]);
+    let rates = rates.to_vec();
+    let slopes = balance.slopes().to_vec();
+    let mut drift = vec![0.0; net.index.rows()];
+    balance.drift(&mut drift);
+    [rates, slopes, drift]
+}
+
+/// Those of a kind go side by side that are enough and make the same choice; of nine surfaces, the first four.
+#[cfg(target_arch = "x86_64")]
+#[test]
+fn laws_go_side_by_side_where_four_make_the_same_choice() {
+    if !crate::physics::four::available() {
+        return;
+    }
+    let net = crowd(1.0);
+    let (x, on) = (columns(&net), [1.0, 0.0]);
+    let links = |at| LawsAbreast::<f64, Link, 2>::at(&net.laws.links, at, &x, &on).is_some();
+    assert_eq!(
+        [0, 3, 5, 6, 8, 9].map(links),
+        [true, true, true, false, false, false]
+    );
+    let surfaces =
+        |at| LawsAbreast::<f64, Surface, 3>::at(&net.laws.surfaces, at, &x, &on).is_some();
+    assert_eq!([0, 1, 4].map(surfaces), [true, false, false]);
+}
+
+#[cfg(target_arch = "x86_64")]
+mod lanes {
+    use super::*;
+    use crate::physics::four::{Four, available};
+    use crate::physics::number::Register;
+
+    fn each(numbers: [f64; 4]) -> Four {
+        let mut four = Four::ZERO;
+        for (lane, number) in numbers.into_iter().enumerate() {
+            four.set_lane(lane, number);
+        }
+        four
+    }
+
+    fn vectors(nets: [&Network; 4], of: impl Fn(&Network) -> &[f64]) -> Vec<Four> {
+        let vectors = nets.map(of);
+        let wide = |i: usize| each(vectors.map(|v| v[i]));
+        (0..vectors[0].len()).map(wide).collect()
+    }
+
+    #[test]
+    fn each_night_has_its_own_sizes_weather_and_switches() {
+        if !available() {
+            return;
+        }
+        let own = [1.0, 1.07, 0.93, 1.21].map(crowd);
+        let other = crowd(0.88);
+        assert!(own.iter().all(|net| are_alike(net, &other)));
+        let mut nets = own.each_ref();
+        let mut balance = Balance::<Four>::of(nets);
+        let mut on = [true, false, true, true];
+        let times_s = [1800.0, 600.0, 5400.0, 9000.0];
+        // The second time another night has come into a lane, all of whose heaters are off.
+        for round in 0..2 {
+            for (lane, on) in on.into_iter().enumerate() {
+                balance.switch_lane(lane, 1, on);
+            }
+            if round == 1 {
+                (nets[2], on[2]) = (&other, false);
+                balance.load(2, &other);
+            }
+            let states = vectors(nets, |net| &net.initial);
+            let pressures = [0.4, -0.2, 0.1].map(|p| each([p; 4]));
+            let rates = balance.rates_under(each(times_s), &states, &pressures);
+            let rates = rates.to_vec();
+            let slopes = balance.slopes().to_vec();
+            let mut drift = vec![Four::ZERO; nets[0].index.rows()];
+            balance.drift(&mut drift);
+            for lane in 0..4 {
+                let expected = alone(nets[lane], times_s[lane], on[lane]);
+                for (found, expected) in [&rates, &slopes, &drift].into_iter().zip(expected) {
+                    let found: Vec<f64> = found.iter().map(|v| v.lane(lane)).collect();
+                    same(&found, &expected);
+                }
+            }
+        }
+    }
+
+    /// The air of one night does not balance: its temperature is no number.
+    #[test]
+    fn air_that_does_not_balance_spoils_all_pressures_of_its_own_night_only() {
+        if !available() {
+            return;
+        }
+        let net = crowd(1.0);
+        let mut balance = Balance::<Four>::of([&net; 4]);
+        let mut states = vectors([&net; 4], |net| &net.initial);
+        states[net.index.pocket(2)].set_lane(1, f64::NAN);
+        balance.rates(each([0.0; 4]), &states).unwrap();
+        for pressure in balance.pressures() {
+            for lane in 0..4 {
+                assert_eq!(pressure.lane(lane).is_nan(), lane == 1);
+            }
+        }
+        let mut alone = Balance::new(&net);
+        alone.rates(0.0, &net.initial).unwrap();
+        let found: Vec<f64> = balance.pressures().map(|p| p.lane(3)).collect();
+        same(&found, &alone.pressures().collect::<Vec<_>>());
+    }
+}
