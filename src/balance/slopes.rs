@@ -58,7 +58,8 @@ fn by(order: &mut [u32], key: impl Fn(usize) -> usize) {
     for value in 1..next.len() {
         next[value] += next[value - 1];
     }
-    for at in order.to_vec() {
+    let before = order.to_vec();
+    for at in before {
         let place = &mut next[key(at as usize)];
         order[*place] = at;
         *place += 1;
