@@ -155,13 +155,13 @@ impl<G: Register> Piece<G> {
         upper_c: T,
         mean_viscosity_mm2_s: T,
     ) -> T {
-        let rise = lower_c - upper_c;
+        let fall = lower_c - upper_c;
         let mixing = mixing(
-            rise.times(self.stretch),
+            fall.times(self.stretch),
             mean_viscosity_mm2_s,
             self.oil_depth_m,
         );
-        (rise * mixing).times(self.w_per_k)
+        (fall * mixing).times(self.w_per_k)
     }
 }
 

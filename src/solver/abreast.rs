@@ -36,6 +36,16 @@ impl<'n> Wanted<'n> {
 ///
 /// *Errors*: for each night as [`march`].
 pub fn march_abreast(nights: &[Wanted]) -> Vec<Result<Marched, SolveError>> {
+    carried_abreast(nights)
+        .into_iter()
+        .zip(nights)
+        // A night that failed abreast may still go alone, where pivots can be chosen; if not, it is told why as always.
+        .map(|(marched, night)| marched.map_or_else(|| night.alone(), Ok))
+        .collect()
+}
+
+/// Those of the nights that could be carried beside others.
+fn carried_abreast(nights: &[Wanted]) -> Vec<Option<Marched>> {
     let mut marched: Vec<Option<Marched>> = nights.iter().map(|_| None).collect();
     #[cfg(target_arch = "x86_64")]
     if crate::physics::four::available() {
@@ -44,11 +54,6 @@ pub fn march_abreast(nights: &[Wanted]) -> Vec<Result<Marched, SolveError>> {
         }
     }
     marched
-        .into_iter()
-        .zip(nights)
-        // A night that failed abreast may still go alone, where pivots can be chosen; if not, it is told why as always.
-        .map(|(marched, night)| marched.map_or_else(|| night.alone(), Ok))
-        .collect()
 }
 
 /// The numbers of the nights whose networks differ in sizes only.
@@ -142,8 +147,7 @@ mod tests {
         if !crate::physics::four::available() {
             return None;
         }
-        let mut marched: Vec<Option<Marched>> = nights.iter().map(|_| None).collect();
-        in_fours(&nights, &groups(&nights)[0], &mut marched);
+        let marched = carried_abreast(&nights);
         for (marched, night) in marched.iter().zip(&nights) {
             if let Some(marched) = marched {
                 let alone = night.alone().unwrap();

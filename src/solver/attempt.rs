@@ -58,7 +58,7 @@ impl Attempt {
 
     /// Whether nothing came of it that could be measured.
     pub fn was_not_made(&self) -> bool {
-        self.measured.is_nan()
+        !self.measured.is_finite()
     }
 
     /// Measures the error at the end.

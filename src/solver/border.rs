@@ -74,7 +74,7 @@ impl<G: Register> Border<G> {
             let entries = &self.values[row * self.size..][..self.size];
             self.scales[row] = entries
                 .iter()
-                .fold(G::ZERO, |most, v| most.largest(size(*v)));
+                .fold(G::ZERO, |most, v| most.largest(v.magnitude()));
         }
     }
 
@@ -83,7 +83,7 @@ impl<G: Register> Border<G> {
     fn take(&mut self, k: usize) -> Result<(), usize> {
         let n = self.size;
         let pivot = self.values[k * n + k];
-        let strong = size(pivot) - self.scales[k] * WEAK;
+        let strong = pivot.magnitude() - self.scales[k] * WEAK;
         let inverse = strong.where_positive(G::all(1.0) / pivot, G::all(f64::NAN));
         if !inverse.any(f64::is_finite) {
             return Err(k);
@@ -138,11 +138,6 @@ impl<G: Register> Border<G> {
             x[row] = (x[row] - known) * self.inverses[row];
         }
     }
-}
-
-#[inline(always)]
-fn size<G: Register>(value: G) -> G {
-    value.where_positive(value, -value)
 }
 
 /// The sum of the products, as far as the first reaches; in four parts, so that one addition need not wait for another.

@@ -172,11 +172,13 @@ impl<G: Widen> Factor<G> {
             }
             if row < self.sparse {
                 let pivot = rest[rows.diagonals[row] - rows.starts[row]];
-                // Of nights abreast, one must not stop the others: its numbers go astray by themselves.
-                if G::LANES == 1 && pivot.any(|p| p == 0.0 || !p.is_finite()) {
+                let inverse = G::all(1.0) / pivot;
+                // No number where the pivot is nothing or no end: of nights abreast, one must not stop the others.
+                let sound = (pivot * inverse).where_positive(inverse, G::all(f64::NAN));
+                if G::LANES == 1 && sound.any(f64::is_nan) {
                     return Err(row);
                 }
-                self.inverses[row] = G::all(1.0) / pivot;
+                self.inverses[row] = sound;
             }
         }
         Ok(())

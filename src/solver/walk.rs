@@ -142,8 +142,10 @@ impl<'n> Walk<'n> {
     ) -> Result<bool, SolveError> {
         let (step_s, tries) = match self.trying {
             Trying::Nothing => return Ok(false),
+            // Nothing of it is known; what was right before it was cut is made shorter.
             Trying::Crossing { step_s, .. } if cause.is_some() => {
-                return Err(self.stuck(tried, step_s, cause.clone()));
+                self.trying = Trying::Error(Attempt::of(0.5 * step_s, true));
+                return Ok(false);
             }
             Trying::Crossing { step_s, tries } => (step_s, tries),
             Trying::Error(attempt) => {

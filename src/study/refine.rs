@@ -1,8 +1,8 @@
 //! The same night computed more finely: how far its findings still move, and so how far they may be off.
 //!
 //! Three numbers set how finely a night is computed: the cells of each part, the error allowed in a step, and the
-//! time between samples. Each is refined twice with the other two as they are: cells doubled and doubled again,
-//! allowed error and sample spacing over 4 and over 16.
+//! time between samples. Each is refined twice with the other two as they are: cells doubled and doubled again
+//! (layers of oil no thinner than 2 mm), allowed error and sample spacing over 4 and over 16.
 //!
 //! The error of what is told is estimated by extrapolation of three grids: with the changes `a` from the first to the
 //! second and `b` from the second to the third, a ratio `r = a / b` above one means that the changes fall off like a

@@ -5,7 +5,8 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 /// Most pieces that one thread works on together. A choice.
 const MOST: usize = 16;
-/// Handfuls that are handed over together, at least: what is lost at most if the program is killed. A choice.
+/// Handfuls that are handed over together, or as many as there are threads where those are more: what is lost at most if the
+/// program is killed. A choice.
 const HANDFULS: usize = 8;
 
 /// How many of so many pieces one thread works on together, so that nights can go abreast: four at a time, and where one is
@@ -53,7 +54,7 @@ mod tests {
     }
 
     #[test]
-    fn no_thread_is_idle_that_could_work() {
+    fn more_than_half_of_the_threads_that_could_work_do() {
         let handfuls = |threads, pieces: usize| {
             on_threads(threads, || pieces.div_ceil(handful(pieces))) as f64 / threads as f64
         };

@@ -288,8 +288,18 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
     for ((&(method, setting), mut times), carried) in tried.iter().zip(times).zip(last) {
         let carried = match carried {
             Ok(carried) => carried,
+            // Told as wrong without end, so that nobody takes a looser setting for one to trust.
             Err(why) => {
                 eprintln!("  {} at {setting:e} failed: {why}", method.name());
+                points.push(Point {
+                    night: night.clone(),
+                    states,
+                    method,
+                    setting,
+                    error_k: [f64::INFINITY; 2],
+                    cpu_ms: [times.iter().copied().fold(0.0, f64::max); 2],
+                    work: Work::default(),
+                });
                 continue;
             }
         };

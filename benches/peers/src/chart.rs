@@ -45,7 +45,11 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
             .collect();
         let most = of.iter().map(|p| p.cpu_ms[0]).fold(0.0, f64::max) * 1.5;
         let least = of.iter().map(|p| p.cpu_ms[0]).fold(f64::MAX, f64::min) / 1.5;
-        let errors = || of.iter().map(|p| p.error_k[0]).filter(|&e| e > 0.0);
+        let errors = || {
+            of.iter()
+                .map(|p| p.error_k[0])
+                .filter(|e| *e > 0.0 && e.is_finite())
+        };
         let (best, worst) = (
             errors().fold(f64::MAX, f64::min),
             errors().fold(0.0, f64::max),
@@ -72,7 +76,7 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
             let width = if method.is_ours() { 3 } else { 1 };
             let line: Vec<(f64, f64)> = of
                 .iter()
-                .filter(|p| p.method == method && p.error_k[0] > 0.0)
+                .filter(|p| p.method == method && p.error_k[0] > 0.0 && p.error_k[0].is_finite())
                 .map(|p| (p.error_k[0], p.cpu_ms[0]))
                 .collect();
             if line.is_empty() {

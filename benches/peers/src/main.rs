@@ -2,7 +2,7 @@
 //! by turns: what each costs against how wrong it is.
 //!
 //! `peers FOLDER [CASE ..]` writes `work-precision.csv`, `work-precision.svg` and `equal-error.md` there; a case is a night with
-//! its resolution, `demo-1`. `.ci/bench` builds and runs it.
+//! its resolution, `demo-45`, or plausible nights of it, `demo-1x16`. `.ci/bench` builds and runs it.
 
 mod bench;
 mod carried;
