@@ -273,7 +273,7 @@ const NIGHT_K: f64 = 5e-3;
 const NIGHT_G: f64 = 1e-3;
 
 /// The built-in nights at the default tolerance against a ten-thousandth of it, at every sample. Source: six outside
-/// integrators agree with the latter (`.ci/reference/integrate.py`); a thermostat's night is left to them, since what
+/// integrators agree with the latter (`.ci/integrators`); a thermostat's night is left to them, since what
 /// one switching is late by adds up.
 #[test]
 fn the_default_tolerance_leaves_no_state_far_from_the_solution() {
