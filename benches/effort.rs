@@ -1,12 +1,13 @@
-//! The work of the reference nights, counted: `cargo bench --bench effort [-- NIGHT RESOLUTION]`.
+//! The work of the reference nights, counted: `cargo bench --bench effort [-- NIGHT RESOLUTION [NIGHTS TIMES]]`.
 //!
 //! Counts, not times: they say the same on a busy machine. `.ci/effort` holds them, and the instructions they take,
-//! against those on record.
+//! against those on record. With a number of nights and of times it marches so many nights, if more than one abreast, so
+//! many times over, for `.ci/roofline` to look at from outside.
 
 use coldsoak::files::night::load_builtin;
-use coldsoak::network::assemble;
+use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
-use coldsoak::solver::march;
+use coldsoak::solver::{Effort, Wanted, march, march_abreast};
 
 /// A night with a fan, one whose thermostat switches a hundred times, a hot engine full of moisture, and the first with
 /// ten times as many states.
@@ -22,25 +23,59 @@ fn main() {
         .skip(1)
         .filter(|w| w != "--bench")
         .collect();
+    let number = |word: &str| word.parse().expect("a whole number");
     println!("night,resolution,states,steps,rejected,factorisations,evaluations");
-    if let [night, resolution] = &words[..] {
-        let resolution = resolution.parse().expect("a whole number");
-        tell(night, resolution);
-    } else {
-        for (night, resolution) in NIGHTS {
-            tell(night, resolution);
+    match &words[..] {
+        [night, resolution] => tell(night, number(resolution), 1, 1),
+        [night, resolution, nights, times] => {
+            tell(night, number(resolution), number(nights), number(times));
+        }
+        _ => {
+            for (night, resolution) in NIGHTS {
+                tell(night, resolution, 1, 1);
+            }
         }
     }
 }
 
-fn tell(night: &str, resolution: usize) {
+/// Marches a night, or so many that differ as those of a study do, and tells the effort of each once.
+fn tell(night: &str, resolution: usize, nights: usize, times: usize) {
     let scenario = load_builtin(night).expect("a built-in night").scenario;
-    let checked = check(&scenario).expect("built-in nights are sound");
     let accuracy = &scenario.accuracy;
-    let net = assemble(&checked.at_resolution(resolution));
-    let effort = march(&net, accuracy.tolerance, accuracy.sample_s)
-        .expect("built-in nights can be computed")
-        .effort;
+    let nets: Vec<Network> = (0..nights)
+        .map(|number| {
+            let mut scenario = scenario.clone();
+            if nights > 1 {
+                // As far apart as the demo night says that plugs may be.
+                scenario.covers.inlet_plug = 0.6 + 0.37 * number as f64 / (nights - 1) as f64;
+            }
+            let checked = check(&scenario).expect("built-in nights are sound");
+            assemble(&checked.at_resolution(resolution))
+        })
+        .collect();
+    let wanted: Vec<Wanted> = nets
+        .iter()
+        .map(|net| Wanted {
+            net,
+            tolerance: accuracy.tolerance,
+            sample_s: accuracy.sample_s,
+        })
+        .collect();
+    for time in 0..times {
+        let marched = match &wanted[..] {
+            [w] => vec![march(w.net, w.tolerance, w.sample_s)],
+            several => march_abreast(several),
+        };
+        for marched in marched {
+            let effort = marched.expect("built-in nights can be computed").effort;
+            if time == 0 {
+                say(night, resolution, effort);
+            }
+        }
+    }
+}
+
+fn say(night: &str, resolution: usize, effort: Effort) {
     println!(
         "{night},{resolution},{},{},{},{},{}",
         effort.states, effort.steps, effort.rejected, effort.factorisations, effort.evaluations
