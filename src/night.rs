@@ -56,11 +56,16 @@ pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
     let (checked, net) = prepared(scenario)?;
     let accuracy = &scenario.accuracy;
     let marched = march(&net, accuracy.tolerance, accuracy.sample_s)?;
-    concluded(checked, &net, marched)
+    let (settled, unsettled) = match settled(&net, &marched) {
+        Ok(settled) => (settled, None),
+        Err(e) => (None, Some(e)),
+    };
+    let night = concluded(checked, marched, settled)?;
+    Ok(Night { unsettled, ..night })
 }
 
 /// Computes several nights, those whose networks differ in sizes only beside each other: faster than one by one, with
-/// the same answers, whichever are given together.
+/// the same answers, whichever are given together. Where they would settle is not asked; [`Findings::steady`] is none.
 ///
 /// *Errors*: of each night as [`run`].
 pub fn run_abreast(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
@@ -81,9 +86,9 @@ pub fn run_abreast(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
     nights
         .into_iter()
         .map(|night| {
-            let (checked, net) = night?;
+            let (checked, _) = night?;
             let marched = marched.next().expect("one march for each network")?;
-            concluded(checked, &net, marched)
+            concluded(checked, marched, None)
         })
         .collect()
 }
@@ -96,15 +101,11 @@ fn prepared(scenario: &Scenario) -> Result<(CheckedScenario, Network), NightErro
 
 fn concluded(
     checked: CheckedScenario,
-    net: &Network,
     marched: Marched,
+    settled: Option<Steady>,
 ) -> Result<Night, NightError> {
     let scenario = checked.scenario();
     marched.ledger.audit()?;
-    let (settled, unsettled) = match settled(net, &marched) {
-        Ok(settled) => (settled, None),
-        Err(e) => (None, Some(e)),
-    };
     let findings = answer(
         &marched.trace,
         &marched.ledger,
@@ -118,7 +119,7 @@ fn concluded(
         trace: marched.trace,
         ledger: marched.ledger,
         findings,
-        unsettled,
+        unsettled: None,
         effort: marched.effort,
     })
 }

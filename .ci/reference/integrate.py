@@ -7,7 +7,10 @@ scikit-sundae), at tolerances far tighter than what is asserted. Hours and therm
 thermostats act, what one switching is late by adds up over the night, so temperatures are compared in a second
 integration that switches when coldsoak did.
 
-    integrate.py [--rates PATH] [--method NAME ...] [--night NAME ...]
+    integrate.py [--rates PATH] [--method NAME ...] [--night NAME ...] [--loose TOLERANCE ...]
+
+With `--loose` nothing is asserted: for scale, what a night costs by them (CPU of the interpreter, and of the program
+that is asked) and how wrong it is, at tolerances of the kind that `benches/peers` gives its integrators.
 
 Asserted at every sample of every night: temperatures to 0.01 K, films and the water in the oil to 0.01 g; every time
 a part comes to its threshold, and every switching, to 5 s. With COLDSOAK_VERIFICATION naming a folder, the errors
@@ -17,6 +20,7 @@ found are appended to its `checks.tsv`, as the tests do it (`tests/kit/record.rs
 import argparse
 import json
 import os
+import resource
 import subprocess
 import sys
 import time
@@ -29,6 +33,8 @@ from scipy.optimize import brentq
 
 ROOT = Path(__file__).resolve().parents[2]
 RTOL, ATOL = 1e-8, 1e-8
+# What a tolerance of one allows, as in `benches/peers`: relative, and in K, g, g/m3.
+WEIGHTS = {"rtol": 1e-2, "K": 1.0, "g": 1e-2, "g/m3": 1e-1}
 # Moments closer than this are one, s (as in coldsoak's own march).
 SAME_MOMENT_S = 1e-6
 TEMPERATURE_K, WATER_G, TIME_S = 0.01, 0.01, 5.0
@@ -346,12 +352,37 @@ def compare(rates, name, method):
     return not record.failed
 
 
+def loosely(rates, name, method, tolerance):
+    """Tells what one night costs by one method at a looser tolerance, and how wrong its cells are."""
+    global RTOL, ATOL
+    children = resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime
+    night = Night(rates, name)
+    columns = night.told["columns"]
+    units = ["K" if c["kind"] in KELVIN else "g" if c["kind"] in GRAMS else "g/m3" for c in columns]
+    RTOL, ATOL = WEIGHTS["rtol"] * tolerance, tolerance * np.array([WEIGHTS[u] for u in units[: night.size]])
+    begun = time.process_time()
+    _, states, _ = integrate(night, method)
+    here = time.process_time() - begun
+    night.close()
+    asked = resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime - children
+    cells = [i for i, c in enumerate(columns) if c["kind"] == "CellTemperature"]
+    error = np.abs(states - np.array(night.told["samples"]))[:, cells].max()
+    print(f"{name} by {method} at {tolerance:g}: {1e3 * here:.0f} ms here, {1e3 * asked:.0f} ms asked, {error:.4f} K, {night.asked} questions")
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--rates", default=str(ROOT / "target/release/examples/rates"), help="the built example")
     parser.add_argument("--method", nargs="+", choices=list(METHODS), help="all, but Radau where a thermostat acts")
     parser.add_argument("--night", nargs="+", default=NIGHTS, help='such as demo or "demo unheated"')
+    parser.add_argument("--loose", nargs="+", type=float, default=[], help="tell costs at these tolerances, assert nothing")
     chosen = parser.parse_args()
+    for tolerance in chosen.loose:
+        for night in chosen.night:
+            for method in chosen.method or METHODS:
+                loosely(chosen.rates, night, method, tolerance)
+    if chosen.loose:
+        return
     # Restarted two hundred times, Radau takes as long for one night of a thermostat as all others together.
     asked = [
         (night, method)

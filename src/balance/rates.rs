@@ -64,15 +64,8 @@ impl<'n, G: Widen> Balance<'n, G> {
             pairs: Vec::new(),
         };
         visit_all(&mut pattern);
-        let mut sorted = pattern.pairs.clone();
-        sorted.sort_unstable();
-        sorted.dedup();
-        let slots = pattern
-            .pairs
-            .iter()
-            .map(|pair| sorted.binary_search(pair).unwrap_or(0) as u32)
-            .collect();
-        let entries: Vec<Entry> = sorted
+        let (places, slots) = pattern.places();
+        let entries: Vec<Entry> = places
             .into_iter()
             .map(|(row, column)| Entry { row, column })
             .collect();

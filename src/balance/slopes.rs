@@ -28,6 +28,44 @@ impl Visitor for Pattern<'_> {
     }
 }
 
+impl Pattern<'_> {
+    /// The places in order, by rows, each once; and for each recorded one the number of its place.
+    pub fn places(&self) -> (Vec<(usize, usize)>, Vec<u32>) {
+        let mut order: Vec<u32> = (0..self.pairs.len() as u32).collect();
+        by(&mut order, |at| self.pairs[at].1);
+        by(&mut order, |at| self.pairs[at].0);
+        let mut places: Vec<(usize, usize)> = Vec::with_capacity(order.len());
+        let mut numbers = vec![0; order.len()];
+        for at in order {
+            let pair = self.pairs[at as usize];
+            if places.last() != Some(&pair) {
+                places.push(pair);
+            }
+            numbers[at as usize] = places.len() as u32 - 1;
+        }
+        (places, numbers)
+    }
+}
+
+/// Sorts by a small number, those that are alike as they stood: by counting, which takes a fraction of the time of
+/// comparing.
+fn by(order: &mut [u32], key: impl Fn(usize) -> usize) {
+    let largest = order.iter().map(|&at| key(at as usize)).max().unwrap_or(0);
+    let mut next = vec![0; largest + 2];
+    for &at in &*order {
+        next[key(at as usize) + 1] += 1;
+    }
+    for value in 1..next.len() {
+        next[value] += next[value - 1];
+    }
+    let before = order.to_vec();
+    for at in before {
+        let place = &mut next[key(at as usize)];
+        order[*place] = at;
+        *place += 1;
+    }
+}
+
 /// Adds the slopes of each law to their places.
 pub struct Slopes<'a, 'n, G: Register> {
     /// The laws, one list a night.

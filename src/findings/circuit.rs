@@ -228,15 +228,18 @@ fn lasting_w(loads: &[Load]) -> f64 {
 
 /// The spans during which a heater was on, or only held off by its thermostat for a while.
 fn plugged_spans(trace: &Trace, heater: usize) -> Vec<(f64, f64)> {
-    let resumed = |time_s: f64| {
+    let by_thermostat = |time_s: f64, on: bool| {
         trace.switchings.iter().any(|s| {
-            s.heater == heater && s.on && s.cause == SwitchCause::Thermostat && s.time_s == time_s
+            s.heater == heater
+                && s.on == on
+                && s.cause == SwitchCause::Thermostat
+                && s.time_s == time_s
         })
     };
     let mut spans: Vec<(f64, f64)> = Vec::new();
     for (from, to) in trace.on_spans(heater) {
         match spans.last_mut() {
-            Some(last) if resumed(from) => last.1 = to,
+            Some(last) if by_thermostat(last.1, false) && by_thermostat(from, true) => last.1 = to,
             _ => spans.push((from, to)),
         }
     }
@@ -342,27 +345,35 @@ mod tests {
         assert_eq!(found.peak_current_a, 5.0);
     }
 
+    /// NEC Art. 100 (from memory) asks how long the circuit carries a current, not which heater takes it: 5 A for two
+    /// hours and 5 A of another heater for the next two are 5 A for four hours; with a minute between them they are not.
+    #[test]
+    fn heaters_that_take_turns_without_a_pause_load_the_circuit_for_hours() {
+        let lasting_a = |pause_h: f64| {
+            let mut night = night();
+            night.plugged("fan", 600.0, 1.0, 3.0);
+            night.plugged("pad", 600.0, 3.0 + pause_h, 5.0 + pause_h);
+            CircuitFinding::of(&night.trace(), &circuit(0.0)).continuous_current_a
+        };
+        assert_eq!((lasting_a(0.0), lasting_a(1.0 / 60.0)), (5.0, 0.0));
+    }
+
     #[test]
     fn a_thermostats_pauses_do_not_interrupt_but_unplugging_does() {
-        let run = |cause: SwitchCause| {
+        use SwitchCause::{Hours, Thermostat};
+        let run = |off: SwitchCause, on_again: SwitchCause| {
             let mut night = night();
             night.heater("pad", 240.0, &[0.0]);
-            for (hour, on) in [(0.0, true), (2.0, false), (2.5, true), (4.5, false)] {
-                night.switch(
-                    hour,
-                    0,
-                    on,
-                    if hour == 0.0 {
-                        SwitchCause::Hours
-                    } else {
-                        cause
-                    },
-                );
-            }
+            night.switch(0.0, 0, true, Hours);
+            night.switch(2.0, 0, false, off);
+            night.switch(2.5, 0, true, on_again);
+            night.switch(4.5, 0, false, Hours);
             CircuitFinding::of(&night.trace(), &circuit(0.0)).continuous
         };
-        assert!(run(SwitchCause::Thermostat));
-        assert!(!run(SwitchCause::Hours));
+        assert!(run(Thermostat, Thermostat));
+        assert!(!run(Hours, Hours));
+        // Plugged in again while its sensor was still warm.
+        assert!(!run(Hours, Thermostat));
     }
 
     #[test]

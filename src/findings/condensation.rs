@@ -255,6 +255,35 @@ mod tests {
         assert!((found.wet_hours - 10.0).abs() < 1e-9);
     }
 
+    /// Twice as thick on half the area: 2 g in 20 h on 0.5 m2 pass 0.05 g/m2 after 0.25 h and 1 g/m2 after 5 h.
+    #[test]
+    fn the_same_grams_on_a_smaller_wall_are_a_thicker_film() {
+        let mut night = damp(&[0.0, 20.0]);
+        night.wall("top", "upper", &[0.0], &[0.0, 2.0]);
+        let mut trace = night.trace();
+        trace.legend.walls[0].area_m2 = 0.5;
+        let found = Condensation::of(&trace, trace.sample(1)).expect("there is air inside");
+        assert!((found.hours - 19.75).abs() < 1e-9);
+        assert!((found.wet_hours - 15.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_walls_of_a_group_add_up_to_what_the_headline_tells() {
+        let mut night = damp(&[0.0, 9.0]);
+        for (name, group, film_g) in [
+            ("top", "upper", 1.5),
+            ("sump", "lower", 4.0),
+            ("head", "upper", 0.75),
+            ("tank", "lower", 1.0),
+        ] {
+            night.wall(name, group, &[30.0], &[film_g]);
+        }
+        let found = found(night);
+        let told = found.groups.iter().map(|g| (g.group.as_str(), g.grams));
+        assert_eq!(told.collect::<Vec<_>>(), [("upper", 2.25), ("lower", 5.0)]);
+        assert_eq!(found.upper_g, 2.25);
+    }
+
     #[test]
     fn any_is_the_union_and_upper_the_longest_upper_wall() {
         let hours = [0.0, 2.0, 4.0, 6.0, 8.0, 10.0];
@@ -314,6 +343,22 @@ mod tests {
             };
             assert_eq!(horizon_h, 9.0);
             assert!(why.contains(reason), "{why}");
+        }
+    }
+
+    #[test]
+    fn a_night_with_water_in_the_oil_or_on_the_walls_alone_is_not_called_one_without_water() {
+        for (oil_water_g, film_g) in [(15.0, 0.0), (0.0, 2.0)] {
+            let mut night = Handmade::hours(&[0.0, 9.0]);
+            night.gas(&[AIR_C], &[AIR_G_PER_M3], &[oil_water_g]);
+            night.wall("top", "upper", &[15.0], &[film_g]);
+            let Onset::Never { why, .. } = found(night).onset else {
+                panic!("nothing condenses at 3 K above the dew point");
+            };
+            assert!(
+                why.contains("dew point"),
+                "{oil_water_g} g, {film_g} g: {why}"
+            );
         }
     }
 

@@ -199,15 +199,18 @@ mod tests {
     }
     fn warned_on(night: Handmade, ready: bool, circuit: &Circuit) -> Vec<Warning> {
         let trace = night.trace();
+        warned_of(&trace, ready, &CircuitFinding::of(&trace, circuit))
+    }
+    fn warned_of(trace: &Trace, ready: bool, circuit: &CircuitFinding) -> Vec<Warning> {
         let row = trace.at(trace.departure_s);
         let oil = Oil::sae_50();
         Grounds {
-            trace: &trace,
+            trace,
             row: &row,
             ready,
             warm_s: Some(0.0),
-            condensation: Condensation::of(&trace, &row).as_ref(),
-            circuit: &CircuitFinding::of(&trace, circuit),
+            condensation: Condensation::of(trace, &row).as_ref(),
+            circuit,
             oil: OilFinding::of(&trace.legend, &row, &oil).as_ref(),
         }
         .warnings()
@@ -260,6 +263,11 @@ mod tests {
         assert_eq!(
             warned(night(&[30.0, 0.0, 26.0]), true, 0.0),
             apart(30.0, 0.0)
+        );
+        // As far apart when it became warm and when it leaves: it is told since when.
+        assert_eq!(
+            warned(night(&[26.0, 0.0, 26.0]), true, 0.0),
+            apart(26.0, 0.0)
         );
         assert_eq!(warned(night(&[30.0, 0.0, 26.0]), false, 0.0), []);
         assert_eq!(warned(night(&[25.0, 40.0, 25.0]), true, 0.0), []);
@@ -373,6 +381,58 @@ mod tests {
                 .contains("this was computed with all of it")
         );
         assert_eq!(told(10.0, 12), []);
+    }
+
+    /// NEC 210.19(A), informational note (from memory): a drop should not exceed 3 percent; 3 percent do not.
+    #[test]
+    fn a_cord_that_takes_three_percent_to_the_hair_is_not_told() {
+        let told = |drop_share: f64| {
+            let mut night = Handmade::hours(&[0.0, 9.0]);
+            night.plugged("fan", 1200.0, 0.0, 1.0);
+            let trace = night.trace();
+            let cord = Cord {
+                length: Length::ft(50.0),
+                gauge_awg: 14,
+            };
+            let circuit = Circuit {
+                cord: Some(cord),
+                ..Circuit::default()
+            };
+            let mut found = CircuitFinding::of(&trace, &circuit);
+            let cord = found.cord.as_mut().expect("there is a cord");
+            cord.drop_share = drop_share;
+            warned_of(&trace, true, &found).len()
+        };
+        assert_eq!((told(0.03), told(0.030001)), (0, 1));
+    }
+
+    /// A fan on 120 V and a breaker of 15 A: what comparisons call overloaded is what a night's own page warns of, by
+    /// NEC 210.20(A) and 210.23(A)(1) (from memory).
+    #[test]
+    fn a_circuit_counts_as_overloaded_exactly_where_a_warning_tells_of_it() {
+        for (watts, hours, other_w, overloaded) in [
+            (1440.0, 2.0, 300.0, false), // 14.5 A for a while
+            (1440.0, 2.0, 420.0, true),  // 15.5 A
+            (1440.0, 9.0, 0.0, false),   // 12 A all night: 80 percent
+            (1440.0, 9.0, 60.0, true),   // 12.5 A all night
+            (1500.0, 1.0, 0.0, true),    // 12.5 A by one appliance
+            (0.0, 0.0, 2400.0, false),   // 20 A, none of them a heater's
+        ] {
+            let mut night = Handmade::hours(&[0.0, 9.0]);
+            night.plugged("fan", watts, 0.0, hours);
+            let circuit = Circuit {
+                other_load: Power::W(other_w),
+                ..Circuit::default()
+            };
+            let trace = night.trace();
+            let found = CircuitFinding::of(&trace, &circuit);
+            let warned = !warned_of(&trace, true, &found).is_empty();
+            assert_eq!(
+                (found.overloaded(), warned),
+                (overloaded, overloaded),
+                "{watts} W for {hours} h beside {other_w} W"
+            );
+        }
     }
 
     #[test]

@@ -160,4 +160,15 @@ mod tests {
         assert_eq!(means, [(4.0 + 0.0 + 1.0) / 2.5, (3.0 + 6.0) / 2.5]);
         assert_eq!(mean_over(&edges, &[1.0; 4], &edges), [1.0; 4]);
     }
+
+    #[test]
+    fn a_coarse_span_without_length_is_zero_watts_and_no_gap_in_the_picture() {
+        let means = mean_over(&[0.0, 2.0, 4.0], &[6.0, 2.0], &[0.0, 2.5, 2.5, 4.0]);
+        assert_eq!(means, [(12.0 + 1.0) / 2.5, 0.0, 2.0]);
+    }
+
+    #[test]
+    fn no_coarse_span_asked_for_is_none_given() {
+        assert!(mean_over(&[0.0, 2.0, 4.0], &[6.0, 2.0], &[]).is_empty());
+    }
 }

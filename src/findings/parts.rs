@@ -95,4 +95,25 @@ mod tests {
         assert_eq!((found[1].temp_c, found[1].min_c), (8.0, 8.0));
         assert_eq!(found[1].reached.first.hours(), Some(0.75));
     }
+
+    /// Weighing one cell by its heat capacity would bend its last digit: 1234 x -7.7 / 1234 is -7.700000000000001.
+    #[test]
+    fn a_part_in_one_piece_is_as_warm_as_its_coldest_cell_to_the_last_digit() {
+        let mut night = Handmade::hours(&[0.0]);
+        night.cell("sump", &[-7.7]).heat_capacity_j_per_k = 1234.0;
+        let trace = night.trace();
+        let sump = parts(&trace, trace.sample(0), 4.0).remove(0);
+        assert_eq!((sump.temp_c, sump.min_c), (-7.7, -7.7));
+    }
+
+    #[test]
+    fn a_cut_part_whose_cells_hold_no_heat_is_told_by_its_coldest_cell() {
+        let mut night = Handmade::hours(&[0.0]);
+        for temp_c in [5.0, 2.0] {
+            night.cell("baffle", &[temp_c]).heat_capacity_j_per_k = 0.0;
+        }
+        let trace = night.trace();
+        let baffle = parts(&trace, trace.sample(0), 4.0).remove(0);
+        assert_eq!((baffle.temp_c, baffle.min_c), (2.0, 2.0));
+    }
 }

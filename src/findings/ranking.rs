@@ -113,6 +113,10 @@ mod tests {
         shuffled.sort();
         assert_eq!(shuffled, in_order);
         assert!(in_order.windows(2).all(|pair| pair[0] < pair[1]));
+        assert!(
+            in_order.windows(2).all(|pair| pair[0] != pair[1]),
+            "none of them ties with another"
+        );
     }
 
     #[test]

@@ -149,4 +149,24 @@ mod tests {
         assert_eq!(told(1.0, 1.0), "1.0 1.0");
         assert_eq!(told(f64::NAN, 1.0), "NaN 1.0");
     }
+
+    /// The cowl may be closed better or worse than told, which is worth 3 K (`THIN_MARGIN_K` tells whence): 2.9 K may
+    /// be lost to it, 3 K may not, and what is not ready has nothing to lose.
+    #[test]
+    fn a_margin_is_thin_if_the_doubt_about_the_cowl_may_eat_it() {
+        let thin = |ready_at_departure: bool, margin_k: Option<f64>| {
+            let ready = Ready {
+                ready_at_departure,
+                margin_k,
+                slack_h: None,
+                unmet: Vec::new(),
+            };
+            ready.is_thin()
+        };
+        assert!(thin(true, Some(0.0)) && thin(true, Some(2.9)));
+        assert!(!thin(true, Some(3.0)) && !thin(true, Some(20.0)));
+        assert!(!thin(false, Some(-1.0)), "too cold");
+        assert!(!thin(false, Some(2.0)), "warm, but wet");
+        assert!(!thin(false, None), "no engine");
+    }
 }

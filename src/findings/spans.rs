@@ -105,6 +105,19 @@ mod tests {
     }
 
     #[test]
+    fn a_stretch_with_an_unknown_end_is_not_counted_and_leaves_the_hours_a_number() {
+        let spans = above(&[
+            (0.0, 1.0),
+            (1.0, 1.0),
+            (2.0, f64::NAN),
+            (3.0, 1.0),
+            (4.0, 1.0),
+        ]);
+        assert_eq!(spans, Spans(vec![(0.0, 1.0), (3.0, 4.0)]));
+        assert_eq!(spans.hours(), 2.0 / 3600.0);
+    }
+
+    #[test]
     fn touching_zero_is_not_above_it() {
         let spans = above(&[(0.0, -1.0), (1.0, 0.0), (2.0, -1.0), (3.0, f64::NAN)]);
         assert_eq!(spans, Spans::default());

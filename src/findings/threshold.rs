@@ -237,6 +237,29 @@ mod tests {
     }
 
     #[test]
+    fn lost_is_only_what_was_warm_and_ends_cold() {
+        let lost = |temps_c: &[f64]| reach(&[0.0, 1.0, 2.0], temps_c, 0.0).lost();
+        assert!(lost(&[0.0, 8.0, 2.0]) && lost(&[9.0, 8.0, 2.0]));
+        assert!(!lost(&[0.0, 8.0, 9.0]), "it stays");
+        assert!(!lost(&[9.0, 2.0, 9.0]), "it came back");
+        assert!(!lost(&[0.0, 1.0, 2.0]), "it never was warm");
+    }
+
+    /// From 10 °C at 4 s to 2 °C at 6 s: 4 °C after three quarters of the way, at 5.5 s.
+    #[test]
+    fn warmth_is_lost_where_the_line_between_two_samples_crosses_the_threshold() {
+        let lost = |temps_c: &[f64]| lost_at_s(&[0.0, 2.0, 4.0, 6.0], temps_c, X);
+        assert_eq!(lost(&[0.0, 9.0, 10.0, 2.0]), Some(5.5));
+        assert_eq!(
+            lost(&[9.0, 0.0, X, 2.0]),
+            Some(4.0),
+            "at it for the last time"
+        );
+        assert_eq!(lost(&[0.0, 9.0, 3.0, 10.0]), None, "warm at the end");
+        assert_eq!(lost(&[0.0, 1.0, 2.0, 3.0]), None, "never warm");
+    }
+
+    #[test]
     fn warm_from_the_first_is_zero_and_exactly_at_the_threshold_is_warm() {
         let pair = reach(&[0.0, 1.0, 2.0], &[X, 5.0, X], 0.0);
         assert_eq!((after(&pair.hold), after(&pair.first)), (0.0, 0.0));

@@ -60,4 +60,22 @@ mod tests {
         let bare = Handmade::hours(&[0.0]).trace();
         assert_eq!(Unevenness::of(&bare, bare.sample(0)), None);
     }
+
+    #[test]
+    fn a_spread_that_is_largest_at_the_departure_or_twice_as_large_has_its_hour() {
+        let found = |left: &[f64]| {
+            let mut night = Handmade::hours(&[0.0, 1.0, 2.0, 3.0]).leaving(2.0);
+            night.cylinder("left", left);
+            night.cylinder("right", &[0.0]);
+            let trace = night.trace();
+            let found = Unevenness::of(&trace, trace.sample(2)).expect("there are cylinders");
+            (found.max_k, found.max_at_h)
+        };
+        assert_eq!(found(&[0.0, 10.0, 12.0, 99.0]), (12.0, 2.0));
+        assert_eq!(
+            found(&[14.0, 14.0, 5.0, 99.0]),
+            (14.0, 0.0),
+            "the first of them"
+        );
+    }
 }

@@ -7,6 +7,10 @@ use crate::physics::conduction;
 use crate::scenario::part::{Part, Shape, Spot};
 use std::f64::consts::PI;
 
+/// The law for mixing oil speaks of plumes through its depth, and the layer of still oil at a warm floor is some
+/// millimetres; layers thinner than this would mean nothing, m. A choice.
+const THINNEST_OIL_M: f64 = 0.002;
+
 /// A part's cells.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cut {
@@ -31,7 +35,8 @@ pub struct Touched {
 }
 
 impl Cut {
-    /// Cuts a part into `resolution` cells along each of its axes, numbered from `first`.
+    /// Cuts a part into `resolution` cells along each of its axes, numbered from `first`; a stack of liquid into as many
+    /// times its own layers, but into none thinner than 2 mm that are not its own.
     pub fn new(part: &Part, resolution: usize, first: usize) -> Self {
         let r = resolution.max(1);
         let n = |cut: bool| if cut { r } else { 1 };
@@ -40,7 +45,10 @@ impl Cut {
             Shape::bar { .. } | Shape::shell { .. } => [r, 1, 1],
             Shape::block { cut, .. } => [n(cut.0), n(cut.1), n(cut.2)],
             Shape::tube { cut, .. } => [n(cut.0), n(cut.1), 1],
-            Shape::stack { layers, .. } => [layers * r, 1, 1],
+            Shape::stack { layers, depth, .. } => {
+                let finest = (depth.si() / THINNEST_OIL_M) as usize;
+                [(layers * r).min(finest.max(*layers)), 1, 1]
+            }
         };
         let total: usize = counts.iter().product();
         let shares = match &part.shape {
@@ -278,5 +286,36 @@ pub fn joined(a: &[Touched], b: &[Touched], total_w_per_k: f64) -> Vec<(usize, u
                 None => return pairs,
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Area, Length, Mass, SpecificHeat};
+
+    fn layers(depth_m: f64, layers: usize, resolution: usize) -> usize {
+        let part = Part {
+            name: "oil".into(),
+            label: "oil".into(),
+            mass: Mass::kg(8.0),
+            specific_heat: SpecificHeat::J_kgK(1900.0),
+            shape: Shape::stack {
+                area: Area::m2(0.1),
+                depth: Length::m(depth_m),
+                layers,
+            },
+            role: Default::default(),
+            after_flight: Default::default(),
+        };
+        Cut::new(&part, resolution, 0).len()
+    }
+
+    #[test]
+    fn oil_is_cut_into_no_layers_thinner_than_two_millimetres_but_its_own() {
+        assert_eq!(layers(0.09, 4, 4), 16);
+        assert_eq!(layers(0.0901, 4, 40), 45);
+        assert_eq!(layers(0.006, 4, 1), 4);
+        assert_eq!(layers(0.006, 4, 8), 4);
     }
 }

@@ -302,7 +302,7 @@ mod tests {
     fn summary(influences: Vec<Influence>) -> Summary {
         Summary {
             failed: 0,
-            bands: Bands::of("a night", &[]),
+            bands: Bands::of("a night", []),
             oil_mm2_s: None,
             groups: vec![],
             influences,

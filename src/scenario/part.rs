@@ -121,7 +121,7 @@ pub enum Shape {
         area: Area,
         /// Depth of the oil.
         depth: Length,
-        /// Layers at a resolution of one.
+        /// Layers at a resolution of one; at higher ones more, none thinner than 2 mm.
         layers: usize,
     },
 }

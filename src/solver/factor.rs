@@ -10,7 +10,7 @@
 //! the cells closes.
 
 use super::border::Border;
-use super::fill::{filled, least_degree_order};
+use super::fill::{Rows, filled, least_degree_order};
 use crate::physics::number::{Widen, Work};
 use std::ops::Range;
 
@@ -28,13 +28,9 @@ pub struct Factor<G = f64> {
     sparse: usize,
     /// Place in the elimination order of each unknown.
     place: Vec<usize>,
-    /// For each row, in order: where its entries begin.
-    starts: Vec<usize>,
-    /// Columns of the entries, rising, in the elimination order; border rows hold all border columns.
-    columns: Vec<u32>,
+    /// Where the entries stand, by rows and columns in the elimination order.
+    rows: Rows,
     values: Vec<G>,
-    /// Where the diagonal of each sparse row stands.
-    diagonals: Vec<usize>,
     /// One over the pivot of each sparse row.
     inverses: Vec<G>,
     /// For each multiplication of the elimination, in its order: the entry of the row that it is taken from.
@@ -61,44 +57,35 @@ impl<G: Widen> Factor<G> {
         let left = place.iter_mut().filter(|p| **p == size);
         left.zip(sparse..).for_each(|(p, position)| *p = position);
         let rows = filled(size, sparse, entries, &place);
-        let mut starts = vec![0];
-        let mut columns = Vec::new();
-        for row in &rows {
-            columns.extend(row.iter().map(|&c| c as u32));
-            starts.push(columns.len());
-        }
-        let slot = |row: usize, column: usize| {
-            let span = &columns[starts[row]..starts[row + 1]];
-            starts[row] + span.binary_search(&(column as u32)).unwrap_or(0)
+        let mut slots = Slots {
+            row: None,
+            of: vec![0; size],
         };
-        let diagonals: Vec<usize> = (0..sparse).map(|row| slot(row, row)).collect();
         let mut targets = Vec::new();
         for row in 0..size {
-            for &k in rows[row].iter().take_while(|&&k| k < row.min(sparse)) {
-                let taken = &columns[diagonals[k] + 1..starts[k + 1]];
-                targets.extend(
-                    taken
-                        .iter()
-                        .map(|&c| (slot(row, c as usize) - starts[row]) as u32),
-                );
+            let start = rows.starts[row];
+            let of = slots.at(row, &rows);
+            let before = rows.columns[rows.span(row)].iter();
+            for &k in before.take_while(|&&k| (k as usize) < row.min(sparse)) {
+                let taken = rows.beyond(k as usize).iter();
+                targets.extend(taken.map(|&c| (of[c as usize] - start) as u32));
             }
         }
+        let scatter = entries.iter().map(|&(row, column)| {
+            let of = slots.at(place[row], &rows);
+            of[place[column]] as u32
+        });
         Self {
             sparse,
-            scatter: entries
-                .iter()
-                .map(|&(row, column)| slot(place[row], place[column]) as u32)
-                .collect(),
-            diagonal_slots: (0..size).map(|u| slot(place[u], place[u]) as u32).collect(),
+            scatter: scatter.collect(),
+            diagonal_slots: place.iter().map(|&p| rows.diagonals[p] as u32).collect(),
             inverses: vec![G::all(0.0); sparse],
-            values: vec![G::all(0.0); columns.len()],
+            values: vec![G::all(0.0); rows.columns.len()],
             border: Border::new(size - sparse),
             work: vec![G::all(0.0); size],
-            diagonals,
             targets,
             place,
-            starts,
-            columns,
+            rows,
         }
     }
 
@@ -147,7 +134,7 @@ impl<G: Widen> Factor<G> {
     fn fill_border(&mut self) {
         let n = self.border.size();
         for row in 0..n {
-            let end = self.starts[self.sparse + row + 1];
+            let end = self.rows.starts[self.sparse + row + 1];
             self.border.set_row(row, &self.values[end - n..end]);
         }
     }
@@ -163,18 +150,19 @@ impl<G: Widen> Factor<G> {
     #[inline(always)]
     fn eliminate(&mut self) -> Result<(), usize> {
         let mut targets = &self.targets[..];
+        let rows = &self.rows;
         for row in 0..self.place.len() {
-            let (done, rest) = self.values.split_at_mut(self.starts[row]);
-            let rest = &mut rest[..self.starts[row + 1] - self.starts[row]];
+            let (done, rest) = self.values.split_at_mut(rows.starts[row]);
+            let rest = &mut rest[..rows.starts[row + 1] - rows.starts[row]];
             let limit = row.min(self.sparse) as u32;
-            let before = self.columns[self.starts[row]..self.starts[row + 1]]
+            let before = rows.columns[rows.span(row)]
                 .iter()
                 .take_while(|&&k| k < limit);
             for (i, &k) in before.enumerate() {
                 let k = k as usize;
                 let factor = rest[i] * self.inverses[k];
                 rest[i] = factor;
-                let taken = &done[self.diagonals[k] + 1..self.starts[k + 1]];
+                let taken = &done[rows.diagonals[k] + 1..rows.starts[k + 1]];
                 let (now, later) = targets.split_at(taken.len());
                 targets = later;
                 for (value, &target) in taken.iter().zip(now) {
@@ -183,7 +171,7 @@ impl<G: Widen> Factor<G> {
                 }
             }
             if row < self.sparse {
-                let pivot = rest[self.diagonals[row] - self.starts[row]];
+                let pivot = rest[rows.diagonals[row] - rows.starts[row]];
                 // Of nights abreast, one must not stop the others: its numbers go astray by themselves.
                 if G::LANES == 1 && pivot.any(|p| p == 0.0 || !p.is_finite()) {
                     return Err(row);
@@ -206,16 +194,16 @@ impl<G: Widen> Factor<G> {
             self.work[position] = rhs[unknown];
         }
         for row in 0..self.place.len() {
-            let start = self.starts[row];
-            let end = match self.diagonals.get(row) {
-                Some(&diagonal) => diagonal,
-                None => self.starts[row + 1] - self.border.size(),
+            let end = if row < sparse {
+                self.rows.diagonals[row]
+            } else {
+                self.rows.starts[row + 1] - self.border.size()
             };
-            self.work[row] = self.work[row] - self.product(start..end);
+            self.work[row] = self.work[row] - self.product(self.rows.starts[row]..end);
         }
         self.border.solve(&mut self.work[sparse..]);
         for row in (0..sparse).rev() {
-            let known = self.product(self.diagonals[row] + 1..self.starts[row + 1]);
+            let known = self.product(self.rows.diagonals[row] + 1..self.rows.starts[row + 1]);
             self.work[row] = (self.work[row] - known) * self.inverses[row];
         }
         for (unknown, &position) in self.place.iter().enumerate() {
@@ -226,7 +214,7 @@ impl<G: Widen> Factor<G> {
     /// These entries times what stands at their columns. In four parts, so that one addition need not wait for another.
     #[inline(always)]
     fn product(&self, entries: Range<usize>) -> G {
-        let (columns, column) = self.columns[entries.clone()].as_chunks::<4>();
+        let (columns, column) = self.rows.columns[entries.clone()].as_chunks::<4>();
         let (values, value) = self.values[entries].as_chunks::<4>();
         let mut parts = [G::all(0.0); 4];
         for (columns, values) in columns.iter().zip(values) {
@@ -238,6 +226,26 @@ impl<G: Widen> Factor<G> {
             parts[0] = parts[0] + *value * self.work[column as usize];
         }
         (parts[0] + parts[1]) + (parts[2] + parts[3])
+    }
+}
+
+/// Where each column of one row stands.
+struct Slots {
+    row: Option<usize>,
+    of: Vec<usize>,
+}
+
+impl Slots {
+    /// Those of this row; columns that it has not keep what they had.
+    fn at(&mut self, row: usize, rows: &Rows) -> &[usize] {
+        if self.row != Some(row) {
+            self.row = Some(row);
+            let span = rows.span(row);
+            for (slot, &column) in span.clone().zip(&rows.columns[span]) {
+                self.of[column as usize] = slot;
+            }
+        }
+        &self.of
     }
 }
 

@@ -263,3 +263,30 @@ fn add<G: Register>(to: &mut [G], weight: G, from: &[G]) {
         *t = *t + weight * *f;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::network::{Index, Network};
+
+    #[test]
+    fn what_a_failed_try_left_in_later_stages_does_not_reach_earlier_ones() {
+        let index = Index {
+            cells: 1,
+            ..Index::default()
+        };
+        let net = Network {
+            capacities: vec![1.0; index.states()],
+            index,
+            ..Network::default()
+        };
+        let mut sums = Sums::new(&Balance::new(&net));
+        for (number, stage) in sums.stages.iter_mut().enumerate() {
+            stage.fill(if number < 2 { 1.0 } else { f64::NAN });
+        }
+        sums.sum(Part::GoTo(2));
+        assert_eq!(sums.place[0], A[2][0] + A[2][1]);
+        sums.sum(Part::Weigh(2, 10.0, &vec![0.0; net.index.rows()]));
+        assert!((sums.rhs[0] - (C[2][0] + C[2][1]) / 10.0).abs() < 1e-15);
+    }
+}

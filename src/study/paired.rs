@@ -157,9 +157,9 @@ impl Verdict {
 }
 
 impl Bands {
-    /// The bands of a choice.
-    pub fn of(name: &str, outcomes: &[Option<Harvest>]) -> Self {
-        let computed: Vec<&Harvest> = outcomes.iter().flatten().collect();
+    /// The bands of a choice, of its nights that could be computed.
+    pub fn of<'h>(name: &str, computed: impl IntoIterator<Item = &'h Harvest>) -> Self {
+        let computed: Vec<&Harvest> = computed.into_iter().collect();
         let band =
             |of: &dyn Fn(&Harvest) -> Option<f64>| Band::of(computed.iter().filter_map(|h| of(h)));
         Self {
@@ -250,7 +250,9 @@ pub fn paired(
     Ok(Paired {
         nights,
         seed,
-        bands: named().map(|(name, o)| Bands::of(name, o)).collect(),
+        bands: named()
+            .map(|(name, o)| Bands::of(name, o.iter().flatten()))
+            .collect(),
         verdicts,
     })
 }

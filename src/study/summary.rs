@@ -50,8 +50,7 @@ impl Summary {
         mixed: Option<Mixed>,
         seed: u32,
     ) -> Self {
-        let computed: Vec<Option<Harvest>> = plausible.iter().map(|o| o.clone().ok()).collect();
-        let harvests: Vec<&Harvest> = computed.iter().flatten().collect();
+        let harvests: Vec<&Harvest> = plausible.iter().flatten().collect();
         let count = harvests.first().map_or(0, |h| h.groups_c.len());
         let group = |g: usize| {
             let first = harvests.first().and_then(|h| h.over_time_c.get(g));
@@ -68,7 +67,7 @@ impl Summary {
         };
         Self {
             failed: plausible.len() - harvests.len(),
-            bands: Bands::of(title, &computed),
+            bands: Bands::of(title, harvests.iter().copied()),
             oil_mm2_s: Band::of(harvests.iter().filter_map(|h| h.oil_mm2_s)),
             groups: (0..count).map(group).collect(),
             influences: influences(singles),

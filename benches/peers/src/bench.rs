@@ -11,16 +11,6 @@ use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
 use coldsoak::study::spread::Spread;
 
-/// Runs of each, of which the median and the least are told.
-const RUNS: usize = 5;
-/// coldsoak's tolerance for the reference.
-const REFERENCE: f64 = 1e-3;
-/// The peers' tolerance for that check.
-const CHECK: f64 = 1e-7;
-
-/// Nights of a study of one, of which each method carries all.
-const PLAUSIBLE: usize = 16;
-
 /// A night and what is tried on it.
 struct Case {
     night: &'static str,
@@ -28,57 +18,45 @@ struct Case {
     resolution: usize,
     /// How many plausible nights of its study are carried instead of it; none for itself.
     plausible: usize,
+    /// Runs of each method at each setting, of which the median and the least are told.
+    runs: usize,
+    /// coldsoak's tolerance for the reference, and that of the peer it is checked with.
+    reference: [f64; 2],
     ours: &'static [f64],
     peers: &'static [f64],
     methods: &'static [Method],
 }
 
-const CASES: [Case; 5] = [
+/// coldsoak, and the peers that know the thermostat's night best.
+const WITH_CVODE: [Method; 6] = [
+    Method::Ours,
+    Method::Cvode(Solver::Klu, 1.0),
+    Method::Cvode(Solver::Klu, 30.0),
+    Method::Ida(1.0),
+    Method::Ida(30.0),
+    Method::Diffsol(Rust::Bdf),
+];
+/// coldsoak and the peer whose matrix stays sparse.
+const WITH_IDA: [Method; 3] = [Method::Ours, Method::Ida(1.0), Method::Ida(30.0)];
+
+const CASES: [Case; 10] = [
     Case {
-        night: "demo",
-        resolution: 1,
-        plausible: 0,
-        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
-        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
         methods: &ALL,
+        ..SMALL
     },
     Case {
         night: "six-after-flight",
-        resolution: 1,
-        plausible: 0,
-        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
-        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
         methods: &ALL,
+        ..SMALL
     },
     Case {
         night: "thermostat-pad",
-        resolution: 1,
-        plausible: 0,
         ours: &[64.0, 16.0, 4.0, 1.0, 0.25, 0.06, 0.015],
         peers: &[1e-2, 1e-3, 1e-4, 3e-5, 1e-5, 3e-6],
-        methods: &[
-            Method::Ours,
-            Method::Cvode(Solver::Klu, 1.0),
-            Method::Cvode(Solver::Klu, 30.0),
-            Method::Ida(1.0),
-            Method::Ida(30.0),
-            Method::Diffsol(Rust::Bdf),
-        ],
+        ..SMALL
     },
     Case {
-        night: "demo",
-        resolution: 40,
-        plausible: 0,
-        ours: &[64.0, 16.0, 4.0, 1.0],
-        peers: &[3e-2, 1e-2, 3e-3, 1e-3],
-        methods: &[Method::Ours, Method::Ida(1.0), Method::Ida(30.0)],
-    },
-    Case {
-        night: "demo",
-        resolution: 1,
-        plausible: PLAUSIBLE,
-        ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0],
-        peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3],
+        plausible: 16,
         methods: &[
             Method::Ours,
             Method::Abreast,
@@ -87,8 +65,65 @@ const CASES: [Case; 5] = [
             Method::Ida(1.0),
             Method::Ida(30.0),
         ],
+        ..SMALL
+    },
+    Case {
+        resolution: 45,
+        ..MIDDLE
+    },
+    Case {
+        night: "six-after-flight",
+        resolution: 33,
+        ..MIDDLE
+    },
+    Case {
+        night: "thermostat-pad",
+        resolution: 45,
+        ours: &[4.0, 1.0, 0.25, 0.06],
+        peers: &[1e-3, 1e-4, 3e-5, 1e-5],
+        ..MIDDLE
+    },
+    Case {
+        resolution: 520,
+        ..LARGE
+    },
+    Case {
+        night: "six-after-flight",
+        resolution: 345,
+        ..LARGE
+    },
+    Case {
+        resolution: 3150,
+        ..LARGE
     },
 ];
+
+/// A night as it is, of about a hundred states.
+const SMALL: Case = Case {
+    night: "demo",
+    resolution: 1,
+    plausible: 0,
+    runs: 5,
+    reference: [1e-3, 1e-7],
+    ours: &[1024.0, 256.0, 64.0, 16.0, 4.0, 1.0, 0.25],
+    peers: &[1e-1, 3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
+    methods: &WITH_CVODE,
+};
+/// About a thousand states.
+const MIDDLE: Case = Case {
+    runs: 3,
+    reference: [1e-3, 1e-6],
+    ours: &[256.0, 64.0, 16.0, 4.0, 1.0],
+    peers: &[3e-2, 1e-2, 3e-3, 1e-3, 1e-4],
+    methods: &WITH_IDA,
+    ..SMALL
+};
+/// Ten thousand states and more.
+const LARGE: Case = Case {
+    runs: 1,
+    reference: [1e-2, 1e-5],
+    ..MIDDLE
+};
 
 /// What one method at one setting was found to cost and to err; of several nights the costs and the work are means, and the
 /// error is the largest.
@@ -166,6 +201,17 @@ pub fn run(only: &[String]) -> Result<(Vec<Point>, Vec<Checked>), String> {
     Ok((points, checks))
 }
 
+impl Case {
+    /// The peer its reference is checked with.
+    fn check(&self) -> Method {
+        if self.resolution == 1 {
+            Method::Cvode(Solver::Klu, 1.0)
+        } else {
+            Method::Ida(1.0)
+        }
+    }
+}
+
 /// The networks of a case.
 fn networks(case: &Case) -> Result<Vec<Network>, String> {
     let scenario = load_builtin(case.night)
@@ -190,26 +236,28 @@ fn networks(case: &Case) -> Result<Vec<Network>, String> {
 
 fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Result<(), String> {
     let nets = networks(case)?;
-    let slopes: Vec<Slopes> = nets
+    let by = case.check();
+    let alone = case
+        .methods
         .iter()
-        .map(|net| Slopes::new(net, &Balance::new(net)))
+        .chain([&by])
+        .any(|m| m.knows_states_only());
+    let slopes: Vec<Option<Slopes>> = nets
+        .iter()
+        .map(|net| alone.then(|| Slopes::new(net, &Balance::new(net))))
         .collect();
     let night = match case.plausible {
         0 => case.night.to_owned(),
         some => format!("{some} plausible nights of {}", case.night),
     };
     let states = nets[0].index.states();
-    let references = Method::Ours.integrate(&nets, &slopes, REFERENCE)?;
-    let by = if case.resolution == 1 {
-        Method::Cvode(Solver::Klu, 1.0)
-    } else {
-        Method::Ida(1.0)
-    };
-    let tight = by.integrate(&nets, &slopes, CHECK)?;
+    let [reference, check] = case.reference;
+    let references = Method::Ours.integrate(&nets, &slopes, reference)?;
+    let tight = by.integrate(&nets, &slopes, check)?;
     checks.push(Checked {
         night: night.clone(),
         states,
-        by: format!("{} at {CHECK:e}", by.name()),
+        by: format!("{} at {check:e}", by.name()),
         difference_k: worst(&nets, &references, &tight)[1],
     });
     let tried: Vec<(Method, f64)> = case
@@ -226,8 +274,8 @@ fn one(case: &Case, points: &mut Vec<Point>, checks: &mut Vec<Checked>) -> Resul
         .collect();
     let mut times: Vec<Vec<f64>> = vec![Vec::new(); tried.len()];
     let mut last: Vec<Result<Vec<Carried>, String>> = vec![Ok(Vec::new()); tried.len()];
-    for run in 0..RUNS {
-        eprintln!("  run {} of {RUNS}", run + 1);
+    for run in 0..case.runs {
+        eprintln!("  run {} of {}", run + 1, case.runs);
         for (at, &(method, setting)) in tried.iter().enumerate() {
             if last[at].is_err() {
                 continue;

@@ -7,7 +7,7 @@ use plotters::style::register_font;
 use std::error::Error;
 use std::path::Path;
 
-const SIZE: (u32, u32) = (1120, 1350);
+const SIZE: (u32, u32) = (1120, 2000);
 /// The font of coldsoak's own charts.
 const REGULAR: &[u8] = include_bytes!("../../../assets/DejaVuSans-subset.ttf");
 /// Okabe and Ito's colours first, told apart by colour-blind eyes too; then greys and a pale green, and diffsol's dark red.
@@ -38,7 +38,7 @@ pub fn draw(points: &[Point], path: &Path) -> Result<(), Box<dyn Error>> {
             methods.push(p.method);
         }
     }
-    for (&(night, states), area) in nights.iter().zip(root.split_evenly((3, 2))) {
+    for (&(night, states), area) in nights.iter().zip(root.split_evenly((5, 2))) {
         let of: Vec<&Point> = points
             .iter()
             .filter(|p| p.night == night && p.states == states)

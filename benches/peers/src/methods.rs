@@ -67,32 +67,43 @@ impl Method {
         matches!(self, Self::Ours | Self::Abreast)
     }
 
-    /// Carries nights, each with its slopes, at a tolerance: coldsoak's own, or of the peers' kind.
+    /// Whether it needs the slopes of the states alone.
+    pub fn knows_states_only(self) -> bool {
+        matches!(self, Self::Cvode(..) | Self::Diffsol(_))
+    }
+
+    /// Carries nights, each with its slopes if it needs them, at a tolerance: coldsoak's own, or of the peers' kind.
     pub fn integrate(
         self,
         nets: &[Network],
-        slopes: &[Slopes],
+        slopes: &[Option<Slopes>],
         tolerance: f64,
     ) -> Result<Vec<Carried>, String> {
         if self == Self::Abreast {
             return ours::abreast(nets, tolerance);
         }
         let each = nets.iter().zip(slopes);
-        each.map(|(net, slopes)| self.one(net, slopes, tolerance))
+        each.map(|(net, slopes)| self.one(net, slopes.as_ref(), tolerance))
             .collect()
     }
 
-    fn one(self, net: &Network, slopes: &Slopes, tolerance: f64) -> Result<Carried, String> {
-        let field = || Field::new(net, slopes.clone());
+    fn one(
+        self,
+        net: &Network,
+        slopes: Option<&Slopes>,
+        tolerance: f64,
+    ) -> Result<Carried, String> {
+        let slopes = || slopes.ok_or("slopes of the states alone were not prepared");
+        let field = || Ok::<_, String>(Field::new(net, slopes()?.clone()));
         match self {
             Self::Ours | Self::Abreast => ours::integrate(net, tolerance),
             Self::Cvode(solver, air) => {
-                carry(net, Cvode::new(field(), Hold { tolerance, air }, solver))
+                carry(net, Cvode::new(field()?, Hold { tolerance, air }, solver))
             }
             Self::Ida(air) => carry(net, Ida::new(Open::new(net), Hold { tolerance, air })),
             Self::Diffsol(method) => rust_peer::integrate(
                 net,
-                field(),
+                field()?,
                 Hold {
                     tolerance,
                     air: 1.0,
