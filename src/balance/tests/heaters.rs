@@ -42,6 +42,7 @@ fn heaters_give_while_they_are_on_and_limit_themselves() {
         for (cell, watts) in [(-9.0, 250.0), (20.0, 187.5), (40.0, 125.0), (90.0, 0.0)] {
             gives(&element(Some([0.0, 80.0])), [cell], [watts * on; 2]);
         }
+        gives(&element(Some([20.0, 60.0])), [40.0], [125.0 * on; 2]);
     }
     let fan = |limits_c| FanWatts {
         columns: [0; 2],
@@ -54,4 +55,6 @@ fn heaters_give_while_they_are_on_and_limit_themselves() {
     for (intake, watts) in [(-50.0, 250.0), (20.0, 142.857), (90.0, 0.0)] {
         gives(&fan(Some([0.0, 80.0])), [0.0, intake], [watts]);
     }
+    // Full up to 30 °C: W = 250 (60 - W/10)/50, so W = 200.
+    gives(&fan(Some([30.0, 80.0])), [0.0, 20.0], [200.0]);
 }

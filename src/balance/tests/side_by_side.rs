@@ -170,6 +170,42 @@ fn alone(net: &Network, time_s: f64, on: bool) -> [Vec<f64>; 3] {
     [rates, slopes, drift]
 }
 
+/// How fast each row changes by itself is what it changes by as the inputs go on at their rates, all else standing still.
+#[test]
+fn drift_is_what_the_rows_change_by_with_the_inputs() {
+    const BY_S: f64 = 1.0;
+    let net = crowd(1.0);
+    let ix = &net.index;
+    let mut balance = Balance::new(&net);
+    balance.switch(0, true);
+    balance.rates_under(1800.0, &net.initial, &[0.4, -0.2, 0.1]);
+    balance.slopes();
+    let mut drift = vec![7.0; ix.rows()];
+    balance.drift(&mut drift);
+    let x = balance.columns().to_vec();
+    let mut after = |by_s: f64| {
+        let mut x = x.clone();
+        for (which, curve) in net.inputs.iter().enumerate() {
+            x[ix.input(which)] += by_s * curve.at(1800.0).1;
+        }
+        balance.rates_at(&x).to_vec()
+    };
+    let (up, down) = (after(BY_S), after(-BY_S));
+    for (row, drift) in drift.iter().enumerate() {
+        let expected = (up[row] - down[row]) / (2.0 * BY_S);
+        let size = 1e-6 * drift.abs() + 1e-13 * up[row].abs() + 1e-15;
+        assert!(
+            (drift - expected).abs() <= size,
+            "row {row}: {drift}, not {expected}"
+        );
+    }
+    // Of the three inputs the books of heat and of vapour and the hangar's vapour feel at least one.
+    for row in [ix.book(0), ix.book(1), ix.book(3), ix.auxiliary(11)] {
+        assert!(drift[row].abs() > 1e-9, "row {row}");
+    }
+    assert_eq!(drift[ix.oil_water()], 0.0);
+}
+
 /// Those of a kind go side by side that are enough and make the same choice; of nine surfaces, the first four.
 #[cfg(target_arch = "x86_64")]
 #[test]
