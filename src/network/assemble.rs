@@ -33,6 +33,9 @@ pub fn assemble(checked: &CheckedScenario) -> Network {
     bay::lay(&frame, &mut net);
     gas::lay(&frame, &mut net);
     reach::lay(&frame, &mut net);
+    // Four of a kind are worked out at once where they look the same way.
+    net.laws.surfaces.sort_by_key(|s| s.facing as u8);
+    net.laws.outdoors.sort_by_key(|o| o.facing as u8);
     net.legend = legend::build(&frame, &net);
     initial::set(&frame, &mut net);
     net
