@@ -226,7 +226,8 @@ fn lasting_w(loads: &[Load]) -> f64 {
         .fold(0.0, f64::max)
 }
 
-/// The spans during which a heater was on, or only held off by its thermostat for a while.
+/// The spans during which a heater was on, or only held off by its thermostat for a while. One that is unplugged while its
+/// thermostat holds it off leaves no switching behind and counts as plugged in, which errs on the careful side.
 fn plugged_spans(trace: &Trace, heater: usize) -> Vec<(f64, f64)> {
     let by_thermostat = |time_s: f64, on: bool| {
         trace.switchings.iter().any(|s| {

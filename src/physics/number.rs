@@ -143,8 +143,14 @@ pub trait Register: Number<Given = Self> + 'static {
 ///
 /// Inside the crate only: a wider register is a processor's own, and whoever makes one must have asked the processor.
 ///
+/// ```
+/// use coldsoak::physics::number::Register;
+/// ```
 /// ```compile_fail
 /// use coldsoak::physics::number::Widen;
+/// ```
+/// ```compile_fail
+/// use coldsoak::physics::four::Four;
 /// ```
 pub(crate) trait Widen: Register {
     /// Several of these side by side; where there is no register for that, one.
