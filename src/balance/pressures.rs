@@ -57,9 +57,7 @@ pub struct Pressures {
     pub(super) stiffness: DMatrix<f64>,
     /// What enters each pocket, kg/s.
     pub(super) residual: DVector<f64>,
-    /// A step of all pressures, Pa.
     pub(super) step: DVector<f64>,
-    /// The pressures it begins at, Pa.
     pub(super) tried: Vec<f64>,
     /// Iterations made since the beginning.
     pub iterations: usize,
