@@ -57,8 +57,8 @@ pub struct Pressures {
     pub(super) stiffness: DMatrix<f64>,
     /// What enters each pocket, kg/s.
     pub(super) residual: DVector<f64>,
-    step: DVector<f64>,
-    tried: Vec<f64>,
+    pub(super) step: DVector<f64>,
+    pub(super) tried: Vec<f64>,
     /// Iterations made since the beginning.
     pub iterations: usize,
 }
@@ -129,7 +129,7 @@ impl Pressures {
     /// Goes along the Newton step as far as the potential falls: its slope along the step, the residual times
     /// the step, falls steadily from one end to the other, so where it is far below zero the step is too long.
     /// (A square-root law makes a full step overshoot to the mirror image.) Returns the size of the residual.
-    fn search<G: Register>(
+    pub(super) fn search<G: Register>(
         &mut self,
         net: &Network,
         x: &mut Lane<G>,

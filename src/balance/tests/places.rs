@@ -1,8 +1,10 @@
 //! Where each law stands: the columns it reads, the rows it adds to, the heater it is of, and the choice it makes.
 
 use super::crowd::crowd;
-use crate::balance::law::Law;
+use crate::balance::law::{Law, Visitor};
+use crate::balance::order::visit_all;
 use crate::network::elements::{HangarVapour, Vent, WallFilm};
+use crate::network::graph::Laws;
 use crate::physics::convection::Facing;
 
 #[track_caller]
@@ -141,4 +143,36 @@ fn laws_that_take_another_way_make_another_choice() {
             (limited, limited)
         );
     }
+}
+
+/// Each list of laws that is met: where it lies, and how long it is.
+struct Met<'a> {
+    laws: &'a Laws,
+    lists: Vec<(usize, usize)>,
+}
+
+impl Visitor for Met<'_> {
+    fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
+        &mut self,
+        pick: impl Fn(&Laws) -> &[L],
+    ) {
+        let list = pick(self.laws);
+        self.lists.push((list.as_ptr().addr(), list.len()));
+    }
+}
+
+/// 28 kinds: nine of each, one more of the two that take an auxiliary away from its own row, and one that only does that.
+#[test]
+fn every_kind_of_law_is_met_once() {
+    let net = crowd(1.0);
+    let mut met = Met {
+        laws: &net.laws,
+        lists: Vec::new(),
+    };
+    visit_all(&mut met);
+    let laws: usize = met.lists.iter().map(|(_, count)| count).sum();
+    assert_eq!(laws, 25 * 9 + 2 * 10 + 1);
+    met.lists.sort_unstable();
+    met.lists.dedup();
+    assert_eq!(met.lists.len(), 28);
 }

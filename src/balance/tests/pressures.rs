@@ -187,6 +187,49 @@ fn without_pockets_there_is_nothing_to_balance() {
     assert_eq!(solved, Ok(()));
 }
 
+/// One gap, `r(p)` enters: from 1 Pa a step of -4 Pa is too long, and false position cuts it three times, each time
+/// between the last two ends of unlike sign, until what is left of the slope along it is less than three tenths.
+#[test]
+fn a_step_that_is_too_long_is_cut_by_false_position() {
+    let laws = Laws {
+        gaps: vec![gap(0, 0.0, 0.0)],
+        ..Laws::default()
+    };
+    let net = bay([false, true], laws);
+    let enters = |p: f64| {
+        let air = rho(HANGAR_C);
+        -orifice::stream_kg_per_s(p, air, air, 0.003, 0.02)
+    };
+    let slope = |share: f64| -4.0 * enters(1.0 - 4.0 * share);
+    let cut = |low: f64, high: f64| low + (high - low) * slope(low) / (slope(low) - slope(high));
+    let first = cut(0.0, 1.0);
+    let second = cut(0.0, first);
+    let third = cut(second, first);
+    assert!(slope(first) < -0.3 * slope(0.0) && slope(second) > 0.3 * slope(0.0));
+    assert!(slope(third).abs() < 0.3 * slope(0.0));
+
+    let search = |step: f64| {
+        let mut x = columns([HANGAR_C, HANGAR_C]);
+        x[0] = 1.0;
+        let mut lane = Lane {
+            of: &mut x,
+            lane: 0,
+        };
+        let mut pressures = Pressures::new(2);
+        pressures.evaluate(&net, &mut lane, &|_| 0.0);
+        pressures.step[0] = step;
+        pressures.tried = vec![1.0, 0.0];
+        let reached = pressures.search(&net, &mut lane, &|_| 0.0);
+        assert!((reached - enters(x[0]).abs()).abs() < 1e-15);
+        x[0]
+    };
+    let found = search(-4.0);
+    assert!((found - (1.0 - 4.0 * third)).abs() < 1e-12, "{found}");
+    // One that is too short is made whole, and one that ends where nothing enters is not cut.
+    assert_eq!(search(-0.25), 0.75);
+    assert_eq!(search(-1.0), 0.0);
+}
+
 /// The stiffness is how fast what enters falls with each pressure; a pinned pressure has a row and a column of its own.
 #[test]
 fn the_stiffness_is_the_slope_of_what_enters() {

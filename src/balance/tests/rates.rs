@@ -153,6 +153,8 @@ fn an_input_can_be_set_and_then_stands_still() {
     assert_eq!(before, states[ix.hangar()]);
     assert!(rates[ix.hangar()] < 0.0, "the hangar follows the outdoors");
     assert!(std::ptr::eq(balance.network(), &net));
+    balance.switch(0, false);
+    assert_eq!(balance.on(), [0.0, 1.0]);
 }
 
 /// The air of one night alone that does not balance is an error.
