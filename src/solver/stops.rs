@@ -2,12 +2,35 @@
 
 use super::switching::Switches;
 use crate::network::Network;
+use std::iter::Peekable;
+use std::vec::IntoIter;
 
 /// Moments closer than this are one, s.
-pub const SAME_MOMENT_S: f64 = 1e-6;
+const SAME_MOMENT_S: f64 = 1e-6;
 
-/// The moments at which something may change, in their order.
-pub fn stops(net: &Network, switches: &Switches) -> Vec<f64> {
+/// The moments at which something may change that are still ahead, the next one first.
+pub struct Stops(Peekable<IntoIter<f64>>);
+
+impl Stops {
+    /// All those of a night.
+    pub fn of(net: &Network, switches: &Switches) -> Self {
+        Self(stops(net, switches).into_iter().peekable())
+    }
+    /// Whether none is ahead.
+    pub fn are_over(&self) -> bool {
+        self.0.len() == 0
+    }
+    /// The next one, s.
+    pub fn next_s(&mut self) -> Option<f64> {
+        self.0.peek().copied()
+    }
+    /// Leaves the next one behind if it is reached at this time.
+    pub fn pass(&mut self, time_s: f64) -> Option<f64> {
+        self.0.next_if(|stop_s| stop_s - time_s <= SAME_MOMENT_S)
+    }
+}
+
+fn stops(net: &Network, switches: &Switches) -> Vec<f64> {
     let mut stops: Vec<f64> = switches
         .edges()
         .chain(net.inputs.iter().flat_map(|c| c.kinks().iter().copied()))

@@ -9,7 +9,7 @@ use super::method::STAGES;
 use super::pace::{FIRST_STEP_S, Pace};
 use super::sampler::Sampler;
 use super::step::StepError;
-use super::stops::{SAME_MOMENT_S, stops, towards};
+use super::stops::{Stops, towards};
 use super::switching::Switches;
 use super::tried::Tried;
 use crate::network::Network;
@@ -37,8 +37,7 @@ pub struct Walk<'n> {
     pub vector: Vec<f64>,
     /// When the next step begins, s.
     pub time_s: f64,
-    /// Moments at which something may change, the next one first.
-    stops: std::iter::Peekable<std::vec::IntoIter<f64>>,
+    stops: Stops,
     /// How long a step the error allows, s.
     allowed_s: f64,
     trying: Trying,
@@ -58,7 +57,7 @@ impl<'n> Walk<'n> {
         let mut walk = Self {
             net,
             pace: Pace::new(&net.index, tolerance),
-            stops: stops(net, &switches).into_iter().peekable(),
+            stops: Stops::of(net, &switches),
             switches,
             sampler,
             vector,
@@ -75,7 +74,7 @@ impl<'n> Walk<'n> {
 
     /// Whether the night is over.
     pub fn is_over(&self) -> bool {
-        self.stops.len() == 0
+        self.stops.are_over()
     }
     /// Which heaters are on.
     pub fn on(&self) -> &[bool] {
@@ -105,7 +104,7 @@ impl<'n> Walk<'n> {
 
     /// The next moment at which something may change, s.
     fn stop_s(&mut self) -> f64 {
-        self.stops.peek().copied().unwrap_or(self.time_s)
+        self.stops.next_s().unwrap_or(self.time_s)
     }
 
     /// Measures the error at the end of the step tried, if it is tried for that and could be made; whether it is right.
@@ -240,10 +239,7 @@ impl<'n> Walk<'n> {
 
     /// Leaves behind the moments that are reached.
     fn pass_stops(&mut self) {
-        while let Some(stop_s) = self
-            .stops
-            .next_if(|stop_s| stop_s - self.time_s <= SAME_MOMENT_S)
-        {
+        while let Some(stop_s) = self.stops.pass(self.time_s) {
             self.time_s = stop_s;
             self.sampler.mark(stop_s, &self.vector);
             if stop_s == self.net.departure_s {
