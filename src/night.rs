@@ -55,7 +55,8 @@ fn told(problems: &[Problem]) -> String {
 pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
     let (checked, net) = prepared(scenario)?;
     let accuracy = &scenario.accuracy;
-    let marched = march(&net, accuracy.tolerance, accuracy.sample_s)?;
+    let marched =
+        march(&net, accuracy.tolerance, accuracy.sample_s).map_err(|e| timed(e, &checked))?;
     let (settled, unsettled) = match settled(&net, &marched) {
         Ok(settled) => (settled, None),
         Err(e) => (None, Some(e)),
@@ -87,7 +88,8 @@ pub fn run_abreast(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
         .into_iter()
         .map(|night| {
             let (checked, _) = night?;
-            let marched = marched.next().expect("one march for each network")?;
+            let marched = marched.next().expect("one march for each network");
+            let marched = marched.map_err(|e| timed(e, &checked))?;
             concluded(checked, marched, None)
         })
         .collect()
@@ -97,6 +99,10 @@ fn prepared(scenario: &Scenario) -> Result<(CheckedScenario, Network), NightErro
     let checked = check(scenario).map_err(NightError::Problems)?;
     let net = assemble(&checked);
     Ok((checked, net))
+}
+
+fn timed(e: SolveError, checked: &CheckedScenario) -> SolveError {
+    e.by_the_clock(|seconds| checked.clock().dated(seconds))
 }
 
 fn concluded(
@@ -129,4 +135,42 @@ fn settled(net: &Network, marched: &Marched) -> Result<Option<Steady>, SteadyErr
     let (from, on) = &marched.at_departure;
     let row = steady(net, from, on)?;
     Ok(Steady::of(&net.legend, &row))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::night::load_builtin;
+    use crate::quantity::Temperature;
+
+    /// A thermostat with hardly a span chatters: who is told has to know when, and which of the heaters it was.
+    #[test]
+    fn a_thermostat_that_does_not_rest_is_told_by_its_heater_and_the_clock() {
+        let mut night = load_builtin("thermostat-pad").unwrap().scenario;
+        let mut other = night.heaters[0].clone();
+        other.thermostat = None;
+        other.name = "another".to_owned();
+        night.heaters.insert(0, other);
+        let pad = night.heaters[1].thermostat.as_mut().unwrap();
+        (pad.lo, pad.hi) = (Temperature::degC(10.0), Temperature::degC(10.001));
+        night.heaters[0].power = crate::quantity::Power::W(1.0);
+        let name = night.heaters[1].name.clone();
+        let told = run(&night).unwrap_err().to_string();
+        let said = format!(", most often \"{name}\": give its thermostat a wider span");
+        assert!(told.ends_with(&said), "{told}");
+        let Err(NightError::Solve(SolveError::Restless { time_h, clock, .. })) = run(&night) else {
+            panic!("{told}");
+        };
+        // The night begins at 18:00.
+        let minutes = (18.0 * 60.0 + 60.0 * time_h).round() as i64;
+        let clock = clock.unwrap();
+        let (hour, minute) = clock.split_once(':').unwrap();
+        let shown = 60 * hour.parse::<i64>().unwrap() + minute.parse::<i64>().unwrap();
+        let apart = (minutes - shown).rem_euclid(24 * 60);
+        assert!(
+            apart <= 1 || apart == 24 * 60 - 1,
+            "{time_h} h is not {clock}"
+        );
+        assert!(told.contains(&format!("times by {clock}, ")), "{told}");
+    }
 }

@@ -86,7 +86,8 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     } else {
         Vec::new()
     };
-    let summary = Summary::of(&title, &outcomes, &single_outcomes, mixed, wanted.seed);
+    let (question, seed) = (&scenario.question, wanted.seed);
+    let summary = Summary::of(&title, question, &outcomes, &single_outcomes, mixed, seed);
 
     let keys: Vec<String> = (written.findings.groups_c.iter().map(|g| g.key.clone())).collect();
     let json = spread_json(

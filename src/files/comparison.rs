@@ -6,7 +6,7 @@ use super::locate::{doubted, located_choice};
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
 use super::outline::Outline;
 use super::place::first_line;
-use super::recognise::mistaken;
+use super::recognise::{mistaken, other_builtin};
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
 use crate::scenario::check::{Problem, check};
@@ -66,6 +66,9 @@ pub fn load_comparison_from(path: &Path, outside: Outside) -> Result<LoadedCompa
 ///
 /// *Errors*: no comparison of this name.
 pub fn load_builtin_comparison(name: &str) -> Result<LoadedComparison, FileError> {
+    if let Some(fault) = other_builtin(name, Kind::Comparison) {
+        return Err(fault.into());
+    }
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Comparison, name, "the command line")?;
     resolve(&label(Kind::Comparison, name), &text, sources)

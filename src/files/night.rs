@@ -3,7 +3,7 @@
 use super::fault::{FileError, Gathered};
 use super::library::{Kind, builtin};
 use super::loaded::refused_too;
-use super::recognise::mistaken;
+use super::recognise::{mistaken, other_builtin};
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
 use super::weather::{self, WeatherEntry};
@@ -125,6 +125,9 @@ fn load_from(path: &Path, mut sources: Sources) -> Result<Loaded, FileError> {
 ///
 /// *Errors*: no night of this name.
 pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
+    if let Some(fault) = other_builtin(name, Kind::Night) {
+        return Err(fault.into());
+    }
     let mut sources = Sources::builtin();
     let text = sources.text(Kind::Night, name, "the command line")?;
     from_text(&label(Kind::Night, name), &text, sources)

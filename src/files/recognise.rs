@@ -1,7 +1,7 @@
 //! What kind of model file a text is, told from the keys it holds.
 
 use super::fault::Fault;
-use super::library::Kind;
+use super::library::{Kind, builtin};
 use super::outline::Outline;
 use super::weather::holds_weather;
 
@@ -62,6 +62,35 @@ pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
         .lines()
         .find(|line| !line.trim().is_empty() && !line.starts_with('#'))?;
     (first.contains(',') && !first.contains('(')).then_some(Kind::Weather)
+}
+
+/// A name of the command line that is built in, but as a comparison or a night where the other is wanted; and what to do
+/// with it.
+pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
+    if builtin(wanted, name).is_some() {
+        return None;
+    }
+    let fault = |is: &str, wanted: &str| {
+        let what = format!("`{name}` is a built-in {is}, and a {wanted} is wanted here");
+        Fault::of("the command line", what)
+    };
+    match wanted {
+        Kind::Night => {
+            let text = builtin(Kind::Comparison, name)?;
+            let shared = Outline::of(text).find("night").filter(|f| f.missing == 0)?;
+            let night = text[shared.value].trim_matches('"');
+            Some(fault("comparison", "night").help(format!(
+                "run it with `coldsoak compare {name}`, or name the night that its choices share here: `{night}`"
+            )))
+        }
+        Kind::Comparison => {
+            builtin(Kind::Night, name)?;
+            Some(fault("night", "comparison").help(format!(
+                "run it with `coldsoak night {name}`; a comparison names it, as in `night: \"{name}\"`"
+            )))
+        }
+        _ => None,
+    }
 }
 
 /// Whether a text that could not be read as one kind is one of another; and what to do with it.

@@ -32,6 +32,7 @@ mod readiness;
 mod reading;
 pub mod refine_json;
 pub mod refine_text;
+mod shares_text;
 pub mod sketch;
 pub mod spread_csv;
 pub mod spread_json;

@@ -1,5 +1,6 @@
 //! Ready or not, what is short, and what it costs, in a few words.
 
+use super::bands_text::step_symbol;
 use super::phrase::{size, temperature};
 use crate::findings::{Findings, Unmet, water_told};
 use crate::quantity::Units;
@@ -8,12 +9,20 @@ use crate::study::when::Probe;
 /// Ready or not, and by how much.
 pub fn outcome(probe: &Probe, units: Units) -> String {
     if probe.ready.ready_at_departure {
-        let margin = size(probe.ready.margin_k.unwrap_or(0.0), units);
+        let margin = spare(probe.ready.margin_k.unwrap_or(0.0), units);
         return format!("ready with {margin} to spare");
     }
     let unmet = probe.ready.unmet.iter();
     let lacks: Vec<String> = unmet.map(|u| lacks(u, units)).collect();
     format!("NOT ready, {}", lacks.join(", and "))
+}
+
+/// What is to spare, with no more digits than mean something: a start found to the minute leaves thousandths of a degree.
+pub fn spare(kelvin: f64, units: Units) -> String {
+    if units.step(kelvin).abs() < 0.05 {
+        return format!("less than 0.1 {}", step_symbol(units));
+    }
+    size(kelvin, units)
 }
 
 /// What would not be met a minute later.
@@ -64,5 +73,19 @@ pub fn cost(f: &Findings) -> String {
     match f.energy.cost {
         Some(cost) => format!("{:.1} kWh ({cost:.2} {})", f.energy.kwh, f.energy.currency),
         None => format!("{:.1} kWh", f.energy.kwh),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A start found to the minute leaves a thousandth of a degree, which nobody can measure.
+    #[test]
+    fn what_is_to_spare_has_no_digits_that_mean_nothing() {
+        assert_eq!(spare(0.0006, Units::Fahrenheit), "less than 0.1 °F");
+        assert_eq!(spare(0.0, Units::Celsius), "less than 0.1 K");
+        assert_eq!(spare(0.06, Units::Celsius), "0.1 K");
+        assert_eq!(spare(3.0, Units::Fahrenheit), "5 °F");
     }
 }

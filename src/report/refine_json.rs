@@ -1,7 +1,8 @@
 //! A night computed more finely, for other programs. The schema is `schema/refine.schema.json`.
 
 use super::provenance::{Head, Provenance};
-use crate::study::refine::{Figure, Ladder, Quantity, Refinement};
+use crate::study::moves::{Figure, Quantity};
+use crate::study::refine::{Ladder, Refinement};
 use serde::Serialize;
 
 #[derive(Serialize)]

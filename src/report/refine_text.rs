@@ -1,10 +1,12 @@
 //! A night computed more finely, told: what moves, and how far what is told may be off.
 
+use super::bands_text::step_symbol;
 use super::comparison_text::setting;
 use super::phrase::wrapped;
 use super::table::drawn;
 use crate::quantity::Units;
-use crate::study::refine::{Figure, Ladder, Quantity, Refinement};
+use crate::study::moves::{Figure, Quantity};
+use crate::study::refine::{Ladder, Refinement};
 
 /// The whole text; `width` is that of the terminal.
 pub fn told(refinement: &Refinement, width: u16) -> String {
@@ -36,12 +38,33 @@ pub fn told(refinement: &Refinement, width: u16) -> String {
     text += &line(
         "\"±\" is how far the value told may be off for want of cells, of smaller steps and of closer samples: extrapolated \
 from three values with a factor of safety of 1.25, or the changes themselves with a factor of 3 where they do not shrink \
-as they should; the last column is their sum. What the model leaves out and what is not known about the night are no part \
-of it: see `coldsoak spread`.",
+as they should; the last column is their sum. Parts that are lumps are not cut: what is told of cells is the error of the \
+parts that are. Hours that hang on a threshold (\"warm everywhere after\", \"condensing for\") may come or go with finer cells, \
+and so move by more than their \"±\". What the model leaves out and what is not known about the night are no part of it: see \
+`coldsoak spread`.",
         "",
     );
+    if let Some(phase) = phase(&refinement.figures, units) {
+        text += &line(&phase, "");
+    }
     text += &line(verdict(refinement), "");
     text
+}
+
+/// What hangs on the phase of a thermostat, and how far it swings.
+fn phase(figures: &[Figure], units: Units) -> Option<String> {
+    let swings = figures
+        .iter()
+        .filter(|f| f.hangs_on_phase())
+        .filter_map(|f| Some(format!("{} by {}", f.name, span(f.swing?, units))));
+    let swings: Vec<String> = swings.collect();
+    (!swings.is_empty()).then(|| {
+        format!(
+            "With the thermostat swing, before departure: {}. Finer cells move the minutes at which it acts, and with them \
+where on its swing such a temperature is found: its \"±\" is the swing, or what was seen to move if that is more.",
+            swings.join("; ")
+        )
+    })
 }
 
 fn verdict(refinement: &Refinement) -> &'static str {
@@ -105,11 +128,12 @@ fn value(value: f64, quantity: Quantity, units: Units) -> String {
 
 /// A difference to a hundredth: `+12.34 K`.
 fn difference_finely(kelvin: f64, units: Units) -> String {
-    let unit = match units {
-        Units::Celsius => "K",
-        Units::Fahrenheit => "°F",
-    };
-    format!("{:+.2} {unit}", units.step(kelvin))
+    format!("{:+.2} {}", units.step(kelvin), step_symbol(units))
+}
+
+/// How far something swings, to a hundredth: `12.34 K`.
+fn span(kelvin: f64, units: Units) -> String {
+    format!("{:.2} {}", units.step(kelvin), step_symbol(units))
 }
 
 /// A change to a thousandth.

@@ -5,12 +5,11 @@ use super::cautions;
 use super::comparison_text::setting;
 use super::phrase::{difference, size, wrapped};
 use super::table::drawn;
-use super::unknown_words;
+use super::{shares_text, unknown_words};
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::doubts::Doubt;
-use crate::study::sobol::Index;
-use crate::study::summary::Summary;
+use crate::study::summary::{Summary, WarmNotReady};
 use std::fmt::Write;
 
 /// Unknowns that are told by name.
@@ -46,10 +45,11 @@ fn write(
     writeln!(text, "{title}")?;
     writeln!(text, "{}\n", wrapped(&setting(night), width, ""))?;
     let likely = format!(
-        "{} plausible nights over {} uncertain numbers (seed {seed}). {}{}",
+        "{} plausible nights over {} uncertain numbers (seed {seed}). {}{}{}",
         summary.bands.nights + summary.failed,
         doubts.len(),
         readiness(summary),
+        though_warm(summary),
         coldest(summary),
     );
     writeln!(text, "{}\n", wrapped(&likely, width, ""))?;
@@ -67,10 +67,7 @@ first, half below the second, one in ten above the last.";
         writeln!(text)?;
     }
     if !summary.indices.is_empty() {
-        writeln!(text, "{}", indices(doubts, summary, width))?;
-        let reading = "Shares of the variance of the margin at departure, with 95 percent intervals: alone, and with \
-all it does together with the others.";
-        writeln!(text, "{}\n", wrapped(reading, width, ""))?;
+        writeln!(text, "{}", shares_text::told(doubts, summary, width))?;
     }
     writeln!(text, "{}", cautions::told(width))
 }
@@ -88,6 +85,20 @@ fn readiness(summary: &Summary) -> String {
             percent(share)
         ),
         None => format!("No night could be computed.{failed}"),
+    }
+}
+
+/// Why nights with a warm engine are not ready: the commonest reason.
+fn though_warm(summary: &Summary) -> String {
+    let WarmNotReady { wet, oil } = summary.warm_not_ready;
+    let (nights, why) = if wet >= oil {
+        (wet, "water on the upper walls inside")
+    } else {
+        (oil, "the oil, which is asked to be warm too")
+    };
+    match nights {
+        0 => String::new(),
+        n => format!(" Warm everywhere and yet NOT ready in {n}, for {why}."),
     }
 }
 
@@ -258,27 +269,6 @@ thermometer on the part called coldest.";
     told
 }
 
-fn indices(doubts: &[Doubt], summary: &Summary, width: u16) -> String {
-    let head = ["uncertain number", "alone", "in all"];
-    let index = |i: Index| {
-        let percent = |x: f64| 100.0 * x;
-        format!(
-            "{:.0} % ({:.0} to {:.0})",
-            percent(i.share),
-            percent(i.low),
-            percent(i.high)
-        )
-    };
-    let rows = summary.indices.iter().map(|(group, found)| {
-        let name = match group.as_slice() {
-            [one] => unknown_words::told(&doubts[*one].path),
-            more => format!("the other {} together", more.len()),
-        };
-        vec![name, index(found.first), index(found.total)]
-    });
-    drawn(head.map(str::to_owned).to_vec(), rows, &[0], width)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -303,6 +293,7 @@ mod tests {
         Summary {
             failed: 0,
             bands: Bands::of("a night", []),
+            warm_not_ready: WarmNotReady::default(),
             oil_mm2_s: None,
             groups: vec![],
             influences,
@@ -341,6 +332,19 @@ mod tests {
         );
         let told = advice(&doubts, &summary(vec![weak]), Units::Celsius);
         assert!(told.contains("nothing"), "{told}");
+    }
+
+    /// 160 nights are not ready, warm as they are: who reads only margins does not find out why.
+    #[test]
+    fn nights_that_are_warm_and_not_ready_are_told_with_the_commonest_reason() {
+        let told = |wet, oil| {
+            let mut summary = summary(vec![]);
+            summary.warm_not_ready = WarmNotReady { wet, oil };
+            though_warm(&summary)
+        };
+        assert_eq!(told(0, 0), "");
+        assert!(told(97, 3).contains("NOT ready in 97, for water on"));
+        assert!(told(3, 97).contains("NOT ready in 97, for the oil"));
     }
 
     #[test]

@@ -61,12 +61,21 @@ pub struct Scenario {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Accuracy {
-    /// Every part that can be cut is cut into this many cells along each of its axes.
+    /// Every part that can be cut is cut into this many cells along each of its axes; 1 to 8.
     pub resolution: usize,
-    /// The error allowed in one step, as a multiple of the default weights.
+    /// The error allowed in one step, as a multiple of the default weights; 0.000001 to 100.
     pub tolerance: f64,
-    /// The longest time between two samples of the trace, in seconds; findings need 60 or less.
+    /// The longest time between two samples of the trace, in seconds; 1 to 60, since findings need 60 or less.
     pub sample_s: f64,
+}
+
+impl Accuracy {
+    /// The least and the most of `resolution`.
+    pub const RESOLUTION: (usize, usize) = (1, 8);
+    /// The least and the most of `tolerance`.
+    pub const TOLERANCE: (f64, f64) = (1e-6, 100.0);
+    /// The least and the most of `sample_s`.
+    pub const SAMPLE_S: (f64, f64) = (1.0, 60.0);
 }
 
 impl Default for Accuracy {

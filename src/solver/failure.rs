@@ -41,14 +41,39 @@ pub enum SolveError {
     },
     /// A thermostat would not rest.
     #[error(
-        "the heaters switched {switchings} times by {time_h:.3} h; give the thermostats a wider span"
+        "the heaters switched {switchings} times by {}, most often \"{heater}\": give its thermostat a wider span",
+        clock.clone().unwrap_or_else(|| format!("{time_h:.3} h after the beginning"))
     )]
     Restless {
         /// When, hours after the beginning.
         time_h: f64,
+        /// The same on the clock, from who knows the clock.
+        clock: Option<String>,
         /// How often.
         switchings: usize,
+        /// The heater that switched most often.
+        heater: String,
     },
+}
+
+impl SolveError {
+    /// The same with the time on the clock, told of so many seconds after the beginning, where it is of use.
+    pub fn by_the_clock(self, told: impl Fn(f64) -> String) -> Self {
+        match self {
+            Self::Restless {
+                time_h,
+                clock: _,
+                switchings,
+                heater,
+            } => Self::Restless {
+                time_h,
+                clock: Some(told(3600.0 * time_h)),
+                switchings,
+                heater,
+            },
+            other => other,
+        }
+    }
 }
 
 /// What a component of the vector is called in the trace.

@@ -145,6 +145,15 @@ impl<'n> Switches<'n> {
             .map_or(0.0, |d| -d)
     }
 
+    /// The name of the heater that switched most often.
+    pub fn most_often(&self) -> String {
+        let notes = self.net.legend.heaters.iter().enumerate();
+        let often = |number: usize| self.made.iter().filter(|s| s.heater == number).count();
+        notes
+            .max_by_key(|(number, _)| often(*number))
+            .map_or_else(String::new, |(_, note)| note.name.clone())
+    }
+
     /// Lets a heater's thermostat act.
     pub fn flip(&mut self, heater: usize, time_s: f64) {
         self.called[heater] = !self.called[heater];

@@ -230,7 +230,9 @@ impl<'n> Walk<'n> {
             if self.switches.made.len() > MOST_SWITCHINGS {
                 return Err(SolveError::Restless {
                     time_h: self.time_s / 3600.0,
+                    clock: None,
                     switchings: self.switches.made.len(),
+                    heater: self.switches.most_often(),
                 });
             }
         }

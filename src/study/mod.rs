@@ -5,6 +5,7 @@ pub mod choice;
 pub mod compare;
 pub mod doubts;
 pub mod harvest;
+pub mod moves;
 pub mod paired;
 pub mod path;
 pub mod quantile;

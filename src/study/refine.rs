@@ -8,26 +8,23 @@
 //! second and `b` from the second to the third, a ratio `r = a / b` above one means that the changes fall off like a
 //! geometric series, whose rest is known. The estimate is then `1.25 |a| r / (r - 1)`, with r at most what the method
 //! promises (4 each time: second order in the size of a cell and in the spacing of samples, first in the allowed
-//! error), so that luck does not make it small. Where the changes do not fall off like that it is `|a + b| + 3 |b|`.
+//! error), so that luck does not make it small. Where the changes do not fall off like that it is `|a + b| + 3 |b|`; but
+//! no more than the swing of a temperature that hangs on the phase of a thermostat ([`super::moves`]).
 //!
 //! *Source*: P. J. Roache, Perspective: a method for uniform reporting of grid refinement studies, ASME Journal of
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
 //! due to discretization in CFD applications, ibid. 130 (2008), 078001: the factors 1.25 and 3 and the limited order.
 
-use crate::findings::Findings;
+use super::moves::{Figure, LADDERS, PROMISED, Watched, swings, watched};
 use crate::night::{Night, NightError, run};
-use crate::scenario::check::Problem;
+use crate::scenario::check::{Problem, check};
 use crate::scenario::document::{Accuracy, Scenario};
 use rayon::prelude::*;
 
-/// What the second and the third of three nights divide a size by.
-const PROMISED: f64 = 4.0;
-/// The factor on an extrapolated error, for three grids.
-const SAFETY: f64 = 1.25;
-/// The factor on a difference of two grids whose order is not known.
-const SAFETY_UNKNOWN: f64 = 3.0;
-/// The most cells a part may have along an axis.
-const MOST_CELLS: usize = 8;
+/// What the last rung of a ladder multiplies cells by.
+const FINEST_CELLS: usize = 4;
+/// What the last rung of a ladder divides the allowed error or the spacing of samples by.
+const FINEST_SHARE: f64 = PROMISED * PROMISED;
 
 /// How many nights are computed.
 pub const NIGHTS: usize = 7;
@@ -45,7 +42,7 @@ pub enum Ladder {
 
 impl Ladder {
     /// All of them.
-    pub const ALL: [Self; 3] = [Self::Cells, Self::Steps, Self::Samples];
+    pub const ALL: [Self; LADDERS] = [Self::Cells, Self::Steps, Self::Samples];
 
     /// How finely a night is computed on the rung 0, 1 or 2.
     fn rung(self, as_told: &Accuracy, rung: u32) -> Accuracy {
@@ -56,71 +53,6 @@ impl Ladder {
             Self::Samples => finer.sample_s /= PROMISED.powi(rung as i32),
         }
         finer
-    }
-}
-
-/// In which unit a figure is told.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Quantity {
-    /// Hours.
-    Hours,
-    /// A temperature, °C.
-    Temperature,
-    /// A difference of temperatures, K.
-    Difference,
-    /// Grams.
-    Grams,
-    /// Kilowatt-hours.
-    KilowattHours,
-}
-
-/// One figure of a night, on all rungs.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Figure {
-    /// What it is.
-    pub name: String,
-    /// Its unit.
-    pub quantity: Quantity,
-    /// Its value as told; none for "never" and the like.
-    pub told: Option<f64>,
-    /// Its values on the two finer rungs of each ladder, in the order of [`Ladder::ALL`].
-    pub finer: [[Option<f64>; 2]; 3],
-}
-
-impl Figure {
-    /// How far the value told may be off because one ladder is not refined; none where a value is missing.
-    pub fn error(&self, ladder: usize) -> Option<f64> {
-        let [second, third] = self.finer[ladder];
-        Some(error_estimate(self.told?, second?, third?))
-    }
-
-    /// The same for all three together: their sum, as if they all went the same way.
-    pub fn error_in_all(&self) -> Option<f64> {
-        (0..Ladder::ALL.len()).map(|l| self.error(l)).sum()
-    }
-
-    /// Whether it is told on some rungs and is "never" on others.
-    pub fn comes_and_goes(&self) -> bool {
-        let all = self.finer.iter().flatten().chain([&self.told]);
-        let told = all.filter(|v| v.is_some()).count();
-        told != 0 && told != 1 + 2 * Ladder::ALL.len()
-    }
-}
-
-/// How far the first of three values, each refined from the one before, may be off.
-pub fn error_estimate(first: f64, second: f64, third: f64) -> f64 {
-    let (a, b) = (second - first, third - second);
-    let ratio = a / b;
-    if b == 0.0 {
-        a.abs()
-    } else if ratio > 1.0 {
-        // With r limited from above the rest of the series is not made smaller than the method promises.
-        let r = ratio.min(PROMISED);
-        let rest = SAFETY * a.abs() * r / (r - 1.0);
-        // A ratio just above one says nothing about the rest.
-        rest.min((a + b).abs() + SAFETY_UNKNOWN * a.abs())
-    } else {
-        (a + b).abs() + SAFETY_UNKNOWN * b.abs()
     }
 }
 
@@ -160,21 +92,14 @@ pub struct Refinement {
 
 /// Refines a night; `done` is told of each night that is computed.
 ///
-/// *Errors*: those of [`run`], on any rung; and a resolution above 2, since four times as many cells are too many.
+/// *Errors*: those of [`run`], on any rung; and, before any night is computed, an accuracy whose last rung would lie
+/// outside its range.
 pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinement, NightError> {
+    check(scenario).map_err(NightError::Problems)?;
     let told = &scenario.accuracy;
-    if told.resolution > MOST_CELLS / 4 {
-        let allowed = MOST_CELLS / 4;
-        return Err(NightError::Problems(vec![Problem {
-            path: "accuracy.resolution".to_owned(),
-            word: None,
-            what: format!(
-                "a night is refined to four times its resolution, and {} of {} would be above {MOST_CELLS}",
-                4 * told.resolution,
-                told.resolution,
-            ),
-            help: Some(format!("begin at {allowed} or less")),
-        }]));
+    let beyond = beyond(told);
+    if !beyond.is_empty() {
+        return Err(NightError::Problems(beyond));
     }
     let finer = Ladder::ALL
         .iter()
@@ -197,11 +122,18 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
         .iter()
         .map(|night| watched(&night.findings))
         .collect();
+    let swings = swings(&nights[0].trace).unwrap_or_default();
+    let readings = &nights[0].trace.legend.readings;
+    let swing = |name: &str| {
+        let reading = readings.iter().position(|r| r.label == name)?;
+        swings.get(reading).copied()
+    };
     let figures = rows[0].iter().enumerate().map(|(k, told)| Figure {
         name: told.name.clone(),
         quantity: told.quantity,
         told: told.value,
         finer: [0, 1, 2].map(|ladder| [1, 2].map(|rung| rows[at(ladder, rung)][k].value)),
+        swing: swing(&told.name),
     });
     let ready = |night: &Night| night.findings.ready.ready_at_departure;
     Ok(Refinement {
@@ -220,83 +152,50 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
     })
 }
 
-/// A figure of one night.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Watched {
-    /// What it is.
-    pub name: String,
-    /// Its unit.
-    pub quantity: Quantity,
-    /// Its value; none for "never" and the like.
-    pub value: Option<f64>,
-}
-
-/// The figures of a night that are watched while it is refined: its headlines, and every group of parts.
-pub fn watched(f: &Findings) -> Vec<Watched> {
-    let figure = |name: &str, quantity, value| Watched {
-        name: name.to_owned(),
-        quantity,
-        value,
+/// What cannot be refined: its last rung would lie outside the range that is allowed.
+fn beyond(told: &Accuracy) -> Vec<Problem> {
+    let problem = |key: &str, what: String, help: String| Problem {
+        path: format!("accuracy.{key}"),
+        word: None,
+        what,
+        help: Some(help),
     };
-    let warm = f.threshold.all_parts.hold.hours();
-    let mut all = vec![
-        figure("warm everywhere after", Quantity::Hours, warm),
-        figure(
-            "margin of the coldest part",
-            Quantity::Difference,
-            f.ready.margin_k,
-        ),
-    ];
-    let groups = f.groups_c.iter();
-    all.extend(groups.map(|g| figure(&g.label, Quantity::Temperature, Some(g.temp_c))));
-    if let Some(c) = &f.condensation {
-        all.push(figure(
-            "water on upper walls",
-            Quantity::Grams,
-            Some(c.upper_g),
+    let mut problems = Vec::new();
+    let (_, most) = Accuracy::RESOLUTION;
+    let finest = FINEST_CELLS * told.resolution;
+    if finest > most {
+        problems.push(problem(
+            "resolution",
+            format!(
+                "a night is refined to four times its resolution, and {finest} of {} would be above {most}",
+                told.resolution
+            ),
+            format!("begin at {} or less", most / FINEST_CELLS),
         ));
-        all.push(figure("condensing for", Quantity::Hours, Some(c.hours)));
     }
-    all.push(figure(
-        "energy drawn",
-        Quantity::KilowattHours,
-        Some(f.energy.kwh),
-    ));
-    all
+    for (key, of, (least, _)) in [
+        ("tolerance", told.tolerance, Accuracy::TOLERANCE),
+        ("sample_s", told.sample_s, Accuracy::SAMPLE_S),
+    ] {
+        let finest = of / FINEST_SHARE;
+        if finest < least {
+            problems.push(problem(
+                key,
+                format!(
+                    "a night is refined to a sixteenth of its {key}, and {finest} of {of} would be under {least}"
+                ),
+                format!("begin at {} or more", least * FINEST_SHARE),
+            ));
+        }
+    }
+    problems
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::tests::scenario;
     use super::*;
-
-    /// A value with an error of a known order: the estimate covers it, and is no more than the factor 1.25 larger.
-    ///
-    /// Source: the definition of an order of convergence; Roache 1994, cited above.
-    #[test]
-    fn an_error_of_the_promised_order_is_found_from_three_values() {
-        for (order, told) in [(2.0, 10.0), (1.0, -3.0), (0.5, 0.2)] {
-            let value = |refined: f64| 5.0 + told / f64::powf(refined, order);
-            let found = error_estimate(value(1.0), value(2.0), value(4.0));
-            assert!(
-                (found / f64::abs(told) - 1.25).abs() < 1e-9,
-                "{order}: {found}"
-            );
-        }
-        // Faster than promised: no smaller than with the promised order.
-        let fast = |refined: f64| 5.0 + 1.0 / f64::powi(refined, 4);
-        let found = error_estimate(fast(1.0), fast(2.0), fast(4.0));
-        assert!((1.0..1.6).contains(&found), "{found}");
-    }
-
-    #[test]
-    fn values_that_swing_or_run_away_get_a_wide_error_and_equal_ones_none() {
-        assert_eq!(error_estimate(1.0, 1.0, 1.0), 0.0);
-        assert!((error_estimate(1.0, 1.2, 1.1) - 0.4).abs() < 1e-12);
-        assert!(error_estimate(1.0, 1.1, 1.4) > 0.4 + 0.89);
-        // Hardly falling off: bounded all the same.
-        assert!(error_estimate(1.0, 2.0, 2.999_999) < 5.1);
-    }
+    use std::sync::atomic::{AtomicUsize, Ordering};
 
     #[test]
     fn a_night_is_refined_three_ways_and_says_how_far_it_moves() {
@@ -326,6 +225,53 @@ mod tests {
         assert!(
             problems[0].what.contains("12 of 3 would be above 8"),
             "{problems:?}"
+        );
+    }
+
+    /// Seven nights would have to be computed to find it out: nothing is computed.
+    #[test]
+    fn an_accuracy_at_the_end_of_its_range_is_refused_before_any_night_is_computed() {
+        let refused = |accuracy: Accuracy| {
+            let mut night = scenario();
+            night.accuracy = accuracy;
+            let computed = AtomicUsize::new(0);
+            let refused = refine(&night, &|| {
+                computed.fetch_add(1, Ordering::Relaxed);
+            });
+            let Err(NightError::Problems(problems)) = refused else {
+                panic!("refined beyond the limit");
+            };
+            assert_eq!(computed.into_inner(), 0);
+            let told = |p: Problem| format!("{}: {}; {}", p.path, p.what, p.help.unwrap());
+            problems.into_iter().map(told).collect::<Vec<_>>()
+        };
+        let all = Accuracy {
+            resolution: 8,
+            tolerance: 1e-6,
+            sample_s: 1.0,
+        };
+        let all = refused(all);
+        assert!(all[0].starts_with("accuracy.resolution"), "{all:?}");
+        assert!(
+            all[1].starts_with("accuracy.tolerance")
+                && all[1].ends_with("begin at 0.000016 or more"),
+            "{all:?}"
+        );
+        assert!(
+            all[2].starts_with("accuracy.sample_s")
+                && all[2].contains("0.0625 of 1 would be under 1")
+                && all[2].ends_with("begin at 16 or more"),
+            "{all:?}"
+        );
+        // What it says to begin at is refined, as far as its range is asked.
+        let (least, of) = (Accuracy::TOLERANCE.0, FINEST_SHARE);
+        assert!(
+            beyond(&Accuracy {
+                resolution: 2,
+                tolerance: of * least,
+                sample_s: of * Accuracy::SAMPLE_S.0,
+            })
+            .is_empty()
         );
     }
 }

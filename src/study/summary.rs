@@ -5,6 +5,7 @@ use super::paired::Bands;
 use super::quantile::Band;
 use super::sobol::{Answers, Indices, indices};
 use super::spread::{Influence, Outcome, groups, influences};
+use crate::scenario::question::Question;
 
 /// What the nights of a spread answer together.
 #[derive(Debug, Clone, PartialEq)]
@@ -13,6 +14,8 @@ pub struct Summary {
     pub failed: usize,
     /// The headlines.
     pub bands: Bands,
+    /// Nights with a warm engine that are not ready.
+    pub warm_not_ready: WarmNotReady,
     /// Viscosity of the mean oil, mm²/s.
     pub oil_mm2_s: Option<Band>,
     /// Each group of parts, in the order of the legend.
@@ -21,6 +24,28 @@ pub struct Summary {
     pub influences: Vec<Influence>,
     /// The groups of unknowns with their indices; empty if those nights were not computed.
     pub indices: Vec<(Vec<usize>, Indices)>,
+}
+
+/// Nights in which every engine part is warm and the engine is not ready all the same.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct WarmNotReady {
+    /// With as much water on the upper walls inside as is allowed, or more.
+    pub wet: usize,
+    /// With dry walls, for the oil.
+    pub oil: usize,
+}
+
+impl WarmNotReady {
+    fn of<'h>(nights: impl Iterator<Item = &'h Harvest>, limit_g: f64) -> Self {
+        let warm = |h: &&Harvest| !h.ready && h.margin_k.is_some_and(|m| m >= 0.0);
+        nights.filter(warm).fold(Self::default(), |mut so_far, h| {
+            // What is no number is not dry, as in the verdict.
+            let wet = h.upper_g.is_some_and(|g| g.is_nan() || g >= limit_g);
+            so_far.wet += usize::from(wet);
+            so_far.oil += usize::from(!wet);
+            so_far
+        })
+    }
 }
 
 /// A group of parts over the plausible nights.
@@ -42,9 +67,10 @@ pub struct Mixed<'a> {
 }
 
 impl Summary {
-    /// Sums up the plausible nights, the single ones (all or none), and the mixed ones if there are any.
+    /// Sums up the plausible nights, the single ones (all or none), and the mixed ones if there are any, of a question.
     pub fn of(
         title: &str,
+        question: &Question,
         plausible: &[Outcome],
         singles: &[Outcome],
         mixed: Option<Mixed>,
@@ -68,6 +94,10 @@ impl Summary {
         Self {
             failed: plausible.len() - harvests.len(),
             bands: Bands::of(title, harvests.iter().copied()),
+            warm_not_ready: WarmNotReady::of(
+                harvests.iter().copied(),
+                1e3 * question.water_limit.si(),
+            ),
             oil_mm2_s: Band::of(harvests.iter().filter_map(|h| h.oil_mm2_s)),
             groups: (0..count).map(group).collect(),
             influences: influences(singles),
@@ -100,4 +130,43 @@ fn answers(plausible: &[Outcome], mixed: Mixed) -> Vec<Answers> {
 /// The groups that get an index, from the outcomes of the single nights.
 pub fn indexed(singles: &[Outcome], unknowns: usize) -> Vec<Vec<usize>> {
     groups(&influences(singles), unknowns)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::night::run;
+    use crate::quantity::Mass;
+
+    /// The verdict of `findings::ready`: water at its limit is too much, and cold engines are another matter.
+    #[test]
+    fn nights_that_are_warm_and_not_ready_are_counted_by_what_they_lack() {
+        let mut like = Harvest::of(&run(&super::super::tests::scenario()).unwrap());
+        like.ready = false;
+        let night = |margin_k: f64, upper_g: f64| {
+            Ok(Harvest {
+                margin_k: Some(margin_k),
+                upper_g: Some(upper_g),
+                ..like.clone()
+            })
+        };
+        let ready = Harvest {
+            ready: true,
+            ..like.clone()
+        };
+        let nights = [
+            night(5.0, 2.0),
+            night(0.0, 0.5),
+            night(5.0, 0.1),
+            night(-1.0, 2.0),
+            Ok(ready),
+            Err("not computed".to_owned()),
+        ];
+        let question = Question {
+            water_limit: Mass::g(0.5),
+            ..Question::default()
+        };
+        let summary = Summary::of("a night", &question, &nights, &[], None, 1);
+        assert_eq!(summary.warm_not_ready, WarmNotReady { wet: 2, oil: 1 });
+    }
 }

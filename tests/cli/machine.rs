@@ -111,6 +111,18 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
     let text = desk.run(&["night", "small-engine-top", "--refine"]).done();
     assert!(text.contains("(106, 129, 175 numbers carried)"), "{text}");
     assert!(text.contains("All of these nights are ready"), "{text}");
+    let said = |text: &str, words: &str| {
+        let flowing: Vec<&str> = text.split_whitespace().collect();
+        assert!(flowing.join(" ").contains(words), "{words}: {text}");
+    };
+    said(&text, "Parts that are lumps are not cut");
+    said(&text, "may come or go with finer cells");
+    assert!(!text.contains("thermostat"), "{text}");
+    let held = desk.run(&["night", "thermostat-pad", "--refine"]).done();
+    said(
+        &held,
+        "With the thermostat swing, before departure: sump by",
+    );
     let refused = desk.run(&["night", "demo", "--refine", "--out", "there"]);
     assert_eq!(refused.code, 2, "{}", refused.err);
 }

@@ -3,6 +3,7 @@
 //! A block that begins with ```` ```ron NAME ```` or ```` ```text NAME ```` is written to a scratch folder; the lines
 //! of a ```` ```sh ```` block that begin with `coldsoak` are run there, in order. Blocks of one document share a folder.
 
+use coldsoak::scenario::document::Accuracy;
 use std::path::Path;
 use std::process::Command;
 
@@ -216,6 +217,31 @@ fn every_key_is_told() {
     }
     assert!(missing.is_empty(), "not on docs/files.md: {missing:#?}");
     assert!(seen > 150, "only {seen} keys were found");
+}
+
+/// The ranges that the gate holds an accuracy to, and where a refinement may begin: its last rung within them.
+#[test]
+fn the_ranges_of_an_accuracy_are_told() {
+    let page = read("docs/files.md");
+    let row = |key: &str| {
+        let begins = format!("| `{key}` |");
+        let row = page.lines().find(|l| l.starts_with(&begins));
+        row.unwrap_or_else(|| panic!("no row of {key}")).to_owned()
+    };
+    let (fewest, most) = Accuracy::RESOLUTION;
+    let mut begins = vec![format!("a resolution of {} or less", most / 4)];
+    assert!(row("resolution").contains(&format!("; {fewest} to {most}")));
+    for (key, (least, most)) in [
+        ("tolerance", Accuracy::TOLERANCE),
+        ("sample_s", Accuracy::SAMPLE_S),
+    ] {
+        assert!(row(key).contains(&format!("; {least} to {most}")), "{key}");
+        begins.push(format!("of {} or more", 16.0 * least));
+    }
+    let flowing = page.replace('\n', " ");
+    for begins in begins {
+        assert!(flowing.contains(&begins), "{begins}");
+    }
 }
 
 fn each_file(folder: &Path, act: &mut dyn FnMut(&Path)) {

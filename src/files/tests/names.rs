@@ -1,5 +1,6 @@
 //! Names that lead to built-in models, to files beside the night, or nowhere.
 
+use super::super::comparison::load_named_comparison_from;
 use super::super::fault::FileError;
 use super::super::library::{Kind, MODELS};
 use super::super::night::{load, load_builtin, load_named_from};
@@ -49,6 +50,36 @@ fn names_that_lead_nowhere_are_told() {
         faults[0].help.as_deref().unwrap_or("").contains("`demo`"),
         "{faults:?}"
     );
+}
+
+#[test]
+fn a_built_in_comparison_is_no_night_and_says_which_night_it_shares() {
+    for (name, shares) in [
+        ("class-places", "demo"),
+        ("class-covers", "small-engine-top"),
+    ] {
+        let Err(FileError::Faults(faults)) = load_named_from(name, Outside::Refused) else {
+            panic!("no fault")
+        };
+        assert_eq!(
+            faults[0].what,
+            format!("`{name}` is a built-in comparison, and a night is wanted here")
+        );
+        let help = faults[0].help.as_deref().unwrap_or("");
+        assert!(
+            help.contains(&format!("`coldsoak compare {name}`"))
+                && help.ends_with(&format!("`{shares}`")),
+            "{help}"
+        );
+    }
+    // Built in as both.
+    assert!(load_named_from("demo", Outside::Refused).is_ok());
+    let path = std::path::Path::new("thermostat-pad");
+    let Err(FileError::Faults(faults)) = load_named_comparison_from(path, Outside::Refused) else {
+        panic!("no fault")
+    };
+    let help = faults[0].help.as_deref().unwrap_or("");
+    assert!(help.contains("`coldsoak night thermostat-pad`"), "{help}");
 }
 
 #[cfg(unix)]

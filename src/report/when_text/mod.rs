@@ -4,8 +4,8 @@ mod never;
 mod planned;
 
 use super::comparison_text::setting;
-use super::phrase::{size, wrapped};
-use super::readiness::outcome;
+use super::phrase::wrapped;
+use super::readiness::{outcome, spare};
 use super::{cautions, change_text, circuit_text};
 use crate::findings::Findings;
 use crate::quantity::Units;
@@ -175,7 +175,7 @@ impl Tale<'_> {
     }
 
     fn spare(&self, f: &Findings) -> String {
-        size(f.ready.margin_k.unwrap_or(0.0), self.units)
+        spare(f.ready.margin_k.unwrap_or(0.0), self.units)
     }
 
     fn before(&self, minutes: usize) -> String {

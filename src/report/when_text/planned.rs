@@ -82,7 +82,8 @@ only when the coldest part itself is warm.",
         }
         let known = format!(
             "The plan is the latest that just does, found to the minute by real nights ({}), so it has no reserve: how \
-sure you are is what the lines above differ by.{}",
+sure you are is what the lines above differ by. Finer cells moved such times by up to some twenty minutes in nights tried; leave \
+a margin.{}",
             match self.when.switches.heaters.len() {
                 2 => format!(
                     "the least energy on a grid of {} minutes, refined",

@@ -3,7 +3,7 @@
 use super::super::body::Body;
 use super::super::clock::{Clock, ClockError, NightClock};
 use super::super::cover::Covers;
-use super::super::document::Scenario;
+use super::super::document::{Accuracy, Scenario};
 use super::super::part::Role;
 use super::super::start::{Start, Warmth};
 use super::super::unknowns::{Distribution, Unknowns};
@@ -284,8 +284,12 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
 
     let accuracy = &scenario.accuracy;
     let resolution = accuracy.resolution as f64;
-    problems.within("accuracy.resolution", resolution, 1.0, 8.0, "");
-    problems.within("accuracy.tolerance", accuracy.tolerance, 1e-6, 100.0, "");
-    problems.within("accuracy.sample_s", accuracy.sample_s, 1.0, 60.0, "");
+    let (fewest, most) = Accuracy::RESOLUTION;
+    let (fewest, most) = (fewest as f64, most as f64);
+    problems.within("accuracy.resolution", resolution, fewest, most, "");
+    let (least, most) = Accuracy::TOLERANCE;
+    problems.within("accuracy.tolerance", accuracy.tolerance, least, most, "");
+    let (least, most) = Accuracy::SAMPLE_S;
+    problems.within("accuracy.sample_s", accuracy.sample_s, least, most, "");
     unknowns(&scenario.unknowns, "unknowns", problems);
 }
