@@ -33,6 +33,7 @@ mod reading;
 pub mod refine_json;
 pub mod refine_text;
 pub mod sketch;
+mod spread_advice;
 pub mod spread_csv;
 pub mod spread_json;
 pub mod spread_text;
