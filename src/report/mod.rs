@@ -34,6 +34,7 @@ pub mod refine_json;
 pub mod refine_text;
 mod shares_text;
 pub mod sketch;
+mod spread_advice;
 pub mod spread_csv;
 pub mod spread_json;
 pub mod spread_text;

@@ -34,12 +34,20 @@ struct SpreadJson<'a> {
     finished: bool,
     nights: usize,
     failed: usize,
+    failed_mostly: Option<FaultJson<'a>>,
     headlines: BandsJson,
     oil_mm2_s: Option<BandJson>,
     groups: Vec<GroupJson<'a>>,
     unknowns: Vec<UnknownJson<'a>>,
     influences: Vec<InfluenceJson<'a>>,
     indices: Vec<IndicesJson<'a>>,
+}
+
+/// The commonest reason why nights could not be computed.
+#[derive(Debug, Serialize)]
+struct FaultJson<'a> {
+    why: &'a str,
+    nights: usize,
 }
 
 #[derive(Debug, Serialize)]
@@ -103,6 +111,10 @@ pub fn spread(view: &SpreadView, summary: &Summary) -> serde_json::Result<String
         finished: view.finished,
         nights: view.nights,
         failed: summary.failed,
+        failed_mostly: summary.fault.as_ref().map(|fault| FaultJson {
+            why: &fault.why,
+            nights: fault.nights,
+        }),
         headlines: (&summary.bands).into(),
         oil_mm2_s: summary.oil_mm2_s.map(Into::into),
         groups: groups

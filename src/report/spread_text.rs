@@ -3,19 +3,18 @@
 use super::bands_text::{hours, percent, step_symbol, three};
 use super::cautions;
 use super::comparison_text::setting;
-use super::phrase::{difference, size, wrapped};
+use super::phrase::{difference, wrapped};
+use super::spread_advice::advice;
 use super::table::drawn;
 use super::{shares_text, unknown_words};
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::doubts::Doubt;
-use crate::study::summary::{Summary, WarmNotReady};
+use crate::study::summary::{CommonFault, Summary, WarmNotReady};
 use std::fmt::Write;
 
 /// Unknowns that are told by name.
 const TOLD: usize = 6;
-/// An unknown that moves the margin by less than this is not worth measuring, K (estimate: a thermometer's error).
-const WORTH_K: f64 = 0.5;
 
 /// The whole text; `night` is the night as its file says it, `width` that of the terminal.
 pub fn told(
@@ -75,8 +74,14 @@ first, half below the second, one in ten above the last.";
 fn readiness(summary: &Summary) -> String {
     let failed = match summary.failed {
         0 => String::new(),
+        1 => " 1 night could not be computed and is left out.".to_owned(),
         n => format!(" {n} nights could not be computed and are left out."),
     };
+    let failed = failed
+        + &summary
+            .fault
+            .as_ref()
+            .map_or(String::new(), |f| why(f, summary.failed));
     match &summary.bands.ready {
         Some(share) => format!(
             "Ready at departure in {} of {} of them: {}, with its 95 percent interval.{failed}",
@@ -100,6 +105,17 @@ fn though_warm(summary: &Summary) -> String {
         0 => String::new(),
         n => format!(" Warm everywhere and yet NOT ready in {n}, for {why}."),
     }
+}
+
+/// The commonest reason why nights could not be computed.
+fn why(fault: &CommonFault, failed: usize) -> String {
+    let which = match (failed, fault.nights) {
+        (1, _) => "Why:".to_owned(),
+        (_, 1) => "Each for a reason of its own, the first:".to_owned(),
+        (all, n) if all == n => "All for one reason, such as:".to_owned(),
+        (_, n) => format!("The commonest reason, in {n} of them, such as:"),
+    };
+    format!(" {which} {}.", fault.why.trim_end_matches('.'))
 }
 
 fn coldest(summary: &Summary) -> String {
@@ -225,56 +241,11 @@ fn singles(doubts: &[Doubt], summary: &Summary, units: Units, width: u16) -> Str
     drawn(head.map(str::to_owned).to_vec(), rows, &[0, 5], width)
 }
 
-/// What to measure next, in plain words.
-fn advice(doubts: &[Doubt], summary: &Summary, units: Units) -> String {
-    let worth: Vec<_> = summary
-        .influences
-        .iter()
-        .filter(|i| i.swing_k() >= WORTH_K)
-        .take(3)
-        .collect();
-    let Some((first, rest)) = worth.split_first() else {
-        return format!(
-            "What to measure next: nothing. No uncertain number alone moves the margin by {}.",
-            size(WORTH_K, units)
-        );
-    };
-    let doubt = &doubts[first.doubt];
-    let mut told = format!(
-        "What to measure next: {} (`{}`: {}). Alone, from one end of its range to the other, it moves the margin at \
-departure by {}.",
-        unknown_words::told(&doubt.path),
-        doubt.path,
-        doubt.source,
-        size(first.swing_k(), units)
-    );
-    let rest: Vec<String> = rest
-        .iter()
-        .map(|i| {
-            let doubt = &doubts[i.doubt];
-            format!(
-                "{} (`{}`: {}; {})",
-                unknown_words::told(&doubt.path),
-                doubt.path,
-                doubt.source,
-                size(i.swing_k(), units)
-            )
-        })
-        .collect();
-    if !rest.is_empty() {
-        told += &format!(" Then: {}.", rest.join("; "));
-    }
-    told += " Write what you find into your file, with a narrower range under `unknowns`. On the day, go by a \
-thermometer on the part called coldest.";
-    told
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::scenario::unknowns::Distribution;
     use crate::study::paired::Bands;
-    use crate::study::spread::Influence;
 
     fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> Doubt {
         Doubt {
@@ -289,56 +260,24 @@ mod tests {
         }
     }
 
-    fn summary(influences: Vec<Influence>) -> Summary {
+    fn summary() -> Summary {
         Summary {
             failed: 0,
+            fault: None,
             bands: Bands::of("a night", []),
             warm_not_ready: WarmNotReady::default(),
             oil_mm2_s: None,
             groups: vec![],
-            influences,
+            influences: vec![],
             indices: vec![],
         }
-    }
-
-    #[test]
-    fn the_strongest_unknown_is_what_to_measure_next() {
-        let doubts = [
-            doubt("plug", 0.6, 0.97, None),
-            doubt("mass", 3.0, 4.0, Some("kg")),
-        ];
-        let strong = Influence {
-            doubt: 0,
-            at_low_k: -3.0,
-            at_high_k: 2.0,
-        };
-        let weak = Influence {
-            doubt: 1,
-            at_low_k: 0.1,
-            at_high_k: 0.2,
-        };
-        let told = advice(
-            &doubts,
-            &summary(vec![strong, weak.clone()]),
-            Units::Celsius,
-        );
-        assert!(
-            told.starts_with("What to measure next: plug (`plug`: what plug is)."),
-            "{told}"
-        );
-        assert!(
-            told.contains("by 5.0 K") && !told.contains("mass"),
-            "{told}"
-        );
-        let told = advice(&doubts, &summary(vec![weak]), Units::Celsius);
-        assert!(told.contains("nothing"), "{told}");
     }
 
     /// 160 nights are not ready, warm as they are: who reads only margins does not find out why.
     #[test]
     fn nights_that_are_warm_and_not_ready_are_told_with_the_commonest_reason() {
         let told = |wet, oil| {
-            let mut summary = summary(vec![]);
+            let mut summary = summary();
             summary.warm_not_ready = WarmNotReady { wet, oil };
             though_warm(&summary)
         };

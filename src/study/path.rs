@@ -43,6 +43,20 @@ pub struct Kept {
     pub unit: Option<String>,
 }
 
+/// A path as it is spelt here, with an index in square brackets: `heaters.0.power` is `heaters[0].power`.
+pub fn spelt(path: &str) -> String {
+    let mut spelt = String::new();
+    for step in path.replace('[', ".").replace(']', "").split('.') {
+        if step.parse::<usize>().is_ok() {
+            spelt += &format!("[{step}]");
+        } else {
+            spelt += if spelt.is_empty() { "" } else { "." };
+            spelt += step;
+        }
+    }
+    spelt
+}
+
 impl Tree {
     /// The tree of a Scenario.
     ///
@@ -185,6 +199,21 @@ mod tests {
         assert_eq!(again.number("engine.bay.fin_pen").unwrap().value, 0.3);
         let flow = again.number("heaters[0].kind.bay_fan.flow").unwrap();
         assert!((flow.value - 0.006).abs() < 1e-15 && flow.unit.as_deref() == Some("kg_s"));
+    }
+
+    #[test]
+    fn a_path_has_one_spelling() {
+        let tree = Tree::of(&scenario()).unwrap();
+        let all = tree.paths();
+        assert!(all.len() > 50, "{}", all.len());
+        for path in &all {
+            assert_eq!(spelt(path), *path);
+        }
+        assert_eq!(spelt("heaters.0.power"), "heaters[0].power");
+        assert_eq!(
+            tree.number("heaters.0.power"),
+            tree.number("heaters[0].power")
+        );
     }
 
     #[test]

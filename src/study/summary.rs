@@ -12,6 +12,8 @@ use crate::scenario::question::Question;
 pub struct Summary {
     /// Plausible nights that could not be computed.
     pub failed: usize,
+    /// The commonest reason why; none if all could be computed.
+    pub fault: Option<CommonFault>,
     /// The headlines.
     pub bands: Bands,
     /// Nights with a warm engine that are not ready.
@@ -46,6 +48,59 @@ impl WarmNotReady {
             so_far
         })
     }
+}
+
+/// Why plausible nights could not be computed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CommonFault {
+    /// The reason, on one line, with the numbers of the first of these nights.
+    pub why: String,
+    /// How many nights failed for it, whatever their numbers.
+    pub nights: usize,
+}
+
+impl CommonFault {
+    /// The commonest reason, of several the one that came first.
+    pub fn of(outcomes: &[Outcome]) -> Option<Self> {
+        let mut found: Vec<(String, Self)> = Vec::new();
+        for why in outcomes.iter().filter_map(|o| o.as_ref().err()) {
+            // A gate that has several problems with a night tells a line of each.
+            let why = why.lines().next().unwrap_or_default();
+            let kind = without_numbers(why);
+            match found.iter_mut().find(|(known, _)| *known == kind) {
+                Some((_, fault)) => fault.nights += 1,
+                None => found.push((
+                    kind,
+                    Self {
+                        why: why.to_owned(),
+                        nights: 1,
+                    },
+                )),
+            }
+        }
+        let faults = found.into_iter().map(|(_, fault)| fault);
+        faults.reduce(|most, next| {
+            if next.nights > most.nights {
+                next
+            } else {
+                most
+            }
+        })
+    }
+}
+
+/// A reason without its numbers, which differ from night to night.
+fn without_numbers(why: &str) -> String {
+    let of_number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ':' | '-' | '+');
+    let words = why.split_whitespace();
+    let bare = words.map(|w| {
+        if w.contains(|c: char| c.is_ascii_digit()) {
+            w.trim_matches(of_number)
+        } else {
+            w
+        }
+    });
+    bare.collect::<Vec<_>>().join(" ")
 }
 
 /// A group of parts over the plausible nights.
@@ -93,6 +148,7 @@ impl Summary {
         };
         Self {
             failed: plausible.len() - harvests.len(),
+            fault: CommonFault::of(plausible),
             bands: Bands::of(title, harvests.iter().copied()),
             warm_not_ready: WarmNotReady::of(
                 harvests.iter().copied(),
@@ -168,5 +224,26 @@ mod tests {
         };
         let summary = Summary::of("a night", &question, &nights, &[], None, 1);
         assert_eq!(summary.warm_not_ready, WarmNotReady { wet: 2, oil: 1 });
+    }
+
+    #[test]
+    fn the_commonest_reason_is_told_whatever_the_numbers_in_it() {
+        let failed = |why: &str| -> Outcome { Err(why.to_owned()) };
+        let outcomes = [
+            failed("the solver stopped at 03:10: a step of 0.1 s"),
+            failed("heaters[0].thermostat.lo: on at 56.1 °C, off at 55.3 °C\nand more"),
+            failed("heaters[0].thermostat.lo: on at 57.0 °C, off at 54.9 °C"),
+            failed("heaters[0].power: must not be negative"),
+        ];
+        let fault = CommonFault::of(&outcomes).unwrap();
+        assert_eq!(
+            fault.why,
+            "heaters[0].thermostat.lo: on at 56.1 °C, off at 55.3 °C"
+        );
+        assert_eq!(fault.nights, 2);
+        // Of two that are as common the first.
+        let fault = CommonFault::of(&outcomes[..2]).unwrap();
+        assert!(fault.why.starts_with("the solver") && fault.nights == 1);
+        assert_eq!(CommonFault::of(&[]), None);
     }
 }

@@ -7,6 +7,7 @@ mod folder;
 mod machine;
 mod network;
 mod pictures;
+mod ranges;
 mod study;
 mod when;
 mod words;

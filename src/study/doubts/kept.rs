@@ -7,25 +7,49 @@ use crate::study::path::{PathError, Tree};
 pub fn in_unit_of(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Kept, PathError> {
     let kept = tree.number(path)?;
     let unit = unknown.unit.clone().or(kept.unit.clone());
-    let value = if unit == kept.unit {
-        kept.value
-    } else {
-        // The unit is a factor; a temperature that is not in °C is an offset as well.
-        let unit_of = |number| {
-            let mut other = tree.clone();
-            other.set(path, number, unit.as_deref())?;
-            let again = Tree::of(&other.scenario()?)?;
-            again.number(path)
-        };
-        let (zero, one) = (unit_of(0.0)?.value, unit_of(1.0)?.value);
-        // What a change of units leaves in the last digits is no digit of the number.
-        rounded((kept.value - zero) / (one - zero))
-    };
+    let value = Scale::of(tree, path, unit.as_deref())?.in_unit(kept.value);
     Ok(Kept {
         kept_in: kept.unit,
         value,
         unit,
     })
+}
+
+/// How a number in the unit of its range becomes one in the unit it is kept in, for a unit that is another: a factor,
+/// and for a temperature that is not in °C an offset as well.
+pub struct Scale(Option<(f64, f64)>);
+
+impl Scale {
+    /// That of the number at a path and of this unit.
+    ///
+    /// *Errors*: no number there, or none that can have this unit.
+    pub fn of(tree: &Tree, path: &str, unit: Option<&str>) -> Result<Self, PathError> {
+        if unit == tree.number(path)?.unit.as_deref() {
+            return Ok(Self(None));
+        }
+        let kept = |number| {
+            let mut other = tree.clone();
+            other.set(path, number, unit)?;
+            let again = Tree::of(&other.scenario()?)?;
+            again.number(path)
+        };
+        let zero = kept(0.0)?.value;
+        Ok(Self(Some((zero, kept(1.0)?.value - zero))))
+    }
+
+    /// A kept number in the unit of its range.
+    pub fn in_unit(&self, kept: f64) -> f64 {
+        match self.0 {
+            None => kept,
+            // What a change of units leaves in the last digits is no digit of the number.
+            Some((zero, one)) => rounded((kept - zero) / one),
+        }
+    }
+
+    /// A number in the unit of its range as it is kept.
+    pub fn kept(&self, in_unit: f64) -> f64 {
+        self.0.map_or(in_unit, |(zero, one)| zero + one * in_unit)
+    }
 }
 
 /// A number as it is kept and as its range tells it.

@@ -1,14 +1,19 @@
 //! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
 
+mod contradictions;
+mod ends;
 mod kept;
+mod told;
 mod usual;
 
+pub use self::contradictions::{contradictions, model};
+
 use self::kept::{Kept, in_unit_of, rounded};
+use self::told::{Told, told};
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
-use crate::scenario::engine::Engine;
-use crate::scenario::unknowns::{Distribution, Unknown, Unknowns};
+use crate::scenario::unknowns::{Distribution, Unknown};
 
 /// An uncertain number of a Scenario.
 #[derive(Debug, Clone, PartialEq)]
@@ -57,8 +62,11 @@ impl Doubt {
 /// them; where no file says how far they may be off, an inlet or outlet is taken to leak half to twice what it does, and
 /// the water to be a third to twice.
 ///
+/// Where two files give a range for the same number, that of the night takes the place of that of the model.
+///
 /// A number that was changed beside its model, such as the power of a heater, so far that it left its range takes the
-/// range along: in the same ratio, a temperature by the same difference.
+/// range along: in the same ratio, a temperature by the same difference. Where the ranges of the two ends of a thermostat
+/// or of a self-limiting element would then cross, they are cut back (`ends` says how far).
 ///
 /// *Errors*: paths that lead nowhere, ranges whose ends the gate refuses, and numbers far from their ranges, as problems
 /// with their paths.
@@ -104,18 +112,22 @@ fn ranges(scenario: &Scenario) -> Ranges {
     };
     // Where the range of each stands, which is what is wrong if the gate refuses its ends.
     let mut places = Vec::new();
-    for (prefix, unknowns) in told(scenario) {
-        for (path, unknown) in unknowns {
-            match doubt(&tree, &format!("{prefix}{path}"), unknown) {
-                Ok(doubt) => {
-                    ranges.found.push(doubt);
-                    places.push(place(&prefix, path));
-                }
-                Err(Refused::Wrong(e)) => ranges.wrong.push(at(e, place(&prefix, path))),
-                Err(Refused::Far(e)) => ranges.far.push(at(e, place(&prefix, path))),
+    for Told {
+        path,
+        place,
+        unknown,
+    } in told(scenario)
+    {
+        match doubt(&tree, &path, unknown) {
+            Ok(doubt) => {
+                ranges.found.push(doubt);
+                places.push(place);
             }
+            Err(Refused::Wrong(e)) => ranges.wrong.push(at(e, place)),
+            Err(Refused::Far(e)) => ranges.far.push(at(e, place)),
         }
     }
+    ends::kept_apart(&tree, scenario.heaters.len(), &mut ranges.found);
     let usual = usual::usual(scenario, &ranges.found);
     ranges.found.extend(usual);
     let places = places.into_iter().map(Some).chain(std::iter::repeat(None));
@@ -132,11 +144,6 @@ fn ranges(scenario: &Scenario) -> Ranges {
     ranges
 }
 
-/// Where the range of a number stands: its path, and the word it is found by.
-fn place(prefix: &str, path: &str) -> (String, String) {
-    (format!("{prefix}unknowns.{path}"), path.to_owned())
-}
-
 /// A problem told at the range.
 fn at(problem: Problem, (path, word): (String, String)) -> Problem {
     Problem {
@@ -144,24 +151,6 @@ fn at(problem: Problem, (path, word): (String, String)) -> Problem {
         word: Some(word),
         ..problem
     }
-}
-
-/// What each file says, and what its paths begin with in the Scenario.
-fn told(scenario: &Scenario) -> Vec<(String, &Unknowns)> {
-    let engine = match &scenario.engine {
-        Engine::opposed(layout) => &layout.unknowns,
-        Engine::body(body) => &body.unknowns,
-    };
-    let mut told = vec![
-        ("engine.".to_owned(), engine),
-        ("oil.".to_owned(), &scenario.oil.unknowns),
-        ("hangar.".to_owned(), &scenario.hangar.unknowns),
-    ];
-    for (i, heater) in scenario.heaters.iter().enumerate() {
-        told.push((format!("heaters[{i}]."), &heater.unknowns));
-    }
-    told.push((String::new(), &scenario.unknowns));
-    told
 }
 
 fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Refused> {
@@ -204,36 +193,6 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<Doubt, Refused> {
         source: unknown.source.clone(),
         usual: false,
     })
-}
-
-/// The numbers of a night that lie outside the ranges that the night itself gives them.
-///
-/// A choice of a comparison may move a number out of the range its night gives; a night by itself contradicts itself.
-pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
-    let Ok(tree) = Tree::of(scenario) else {
-        return Vec::new();
-    };
-    let outside = |(path, unknown): (&String, &Unknown)| {
-        let value = in_unit_of(&tree, path, unknown).ok()?.value;
-        let unit = unknown
-            .unit
-            .as_deref()
-            .map(|u| format!(" {u}"))
-            .unwrap_or_default();
-        let told = |x: f64| format!("{}{unit}", rounded(x));
-        (!(unknown.low..=unknown.high).contains(&value)).then(|| Problem {
-            path: format!("unknowns.{path}"),
-            word: Some(path.clone()),
-            what: format!(
-                "`{path}` is {}, outside the range this night gives it, {} to {}",
-                told(value),
-                told(unknown.low),
-                told(unknown.high)
-            ),
-            help: Some("mend the number or its range: one of them is not what you know".to_owned()),
-        })
-    };
-    scenario.unknowns.iter().filter_map(outside).collect()
 }
 
 /// The gate's problems with the ends of a range, told as such, but for those that there were `before`.
@@ -279,6 +238,7 @@ mod tests {
     use super::super::tests::scenario;
     use super::*;
     use crate::quantity::Power;
+    use crate::scenario::engine::Engine;
 
     fn found<'a>(all: &'a [Doubt], path: &str) -> &'a Doubt {
         all.iter().find(|d| d.path == path).unwrap()

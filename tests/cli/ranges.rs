@@ -1,0 +1,169 @@
+//! Plausible ranges as a user writes them: in place of a model's, at the ends of a thermostat, and of numbers that only a
+//! file of one's own can hold.
+
+use super::Desk;
+use serde_json::Value;
+
+/// A short night of the small engine with one heater.
+fn night(heater: &str, unknowns: &str) -> String {
+    format!(
+        "(
+    title: \"short\",
+    clock: (begin: \"04:00\", departure: \"05:00\"),
+    engine: \"flat-four-3l1\",
+    hangar: \"shut\",
+    weather: steady(outdoors: degC(-10)),
+    heaters: [({heater})],
+    unknowns: {{{unknowns}}},
+)
+"
+    )
+}
+
+/// A pad that goes on and off at these, in °C.
+fn pad(lo: f64, hi: f64) -> String {
+    format!(
+        "heater: \"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", lo: degC({lo:?}), hi: degC({hi:?}))"
+    )
+}
+
+fn range(path: &str, low: f64, high: f64) -> String {
+    format!(
+        "\"{path}\": (low: {low:?}, high: {high:?}, distribution: uniform, basis: measured, source: \"mine\"), "
+    )
+}
+
+fn write(desk: &Desk, name: &str, text: &str) {
+    std::fs::write(desk.path().join(name), text).unwrap();
+}
+
+fn spread(desk: &Desk, file: &str) -> Value {
+    let told = desk.run(&["spread", file, "--nights", "64", "--json"]);
+    serde_json::from_str(&told.done()).unwrap()
+}
+
+#[test]
+fn a_narrower_range_of_the_night_is_the_only_one() {
+    let desk = Desk::new();
+    write(&desk, "wide.ron", &night("heater: \"bay-fan-250w\"", ""));
+    let ranges = range("engine.g_sump_case", 1.25, 1.35) + &range("heaters[0].power", 249.0, 251.0);
+    write(
+        &desk,
+        "narrow.ron",
+        &night("heater: \"bay-fan-250w\"", &ranges),
+    );
+    let count = |told: &Value| told["unknowns"].as_array().unwrap().len();
+    let (wide, narrow) = (spread(&desk, "wide.ron"), spread(&desk, "narrow.ron"));
+    assert_eq!(count(&wide), count(&narrow));
+    let swing = |told: &Value, path: &str| {
+        let influences = told["influences"].as_array().unwrap();
+        let found: Vec<&Value> = influences.iter().filter(|i| i["path"] == path).collect();
+        assert_eq!(found.len(), 1, "{path}");
+        let at = |end: &str| found[0][end].as_f64().unwrap();
+        (at("margin_at_high_k") - at("margin_at_low_k")).abs()
+    };
+    for path in ["engine.g_sump_case", "heaters[0].power"] {
+        let (was, is) = (swing(&wide, path), swing(&narrow, path));
+        assert!(is < 0.2 * was, "{path}: {was} K, then {is} K");
+    }
+    let out = ["spread", "narrow.ron", "--nights", "2", "--out", "s"];
+    desk.run(&out).done();
+    let csv = std::fs::read_to_string(desk.path().join("s/nights.csv")).unwrap();
+    let mut columns: Vec<&str> = csv.lines().next().unwrap().split(',').collect();
+    columns.sort_unstable();
+    assert!(
+        columns.windows(2).all(|pair| pair[0] != pair[1]),
+        "{columns:?}"
+    );
+}
+
+#[test]
+fn a_thermostat_of_five_kelvin_goes_through_every_command() {
+    let desk = Desk::new();
+    let own = range("heaters[0].thermostat.lo", 36.0, 43.0)
+        + &range("heaters[0].thermostat.hi", 42.0, 48.0);
+    for unknowns in ["", own.as_str()] {
+        write(&desk, "pad.ron", &night(&pad(40.0, 45.0), unknowns));
+        write(
+            &desk,
+            "pads.ron",
+            &format!(
+                "(title: \"pads\", night: \"pad.ron\", choices: [(name: \"as it is\"), (name: \"warmer\", heaters: [({})])])",
+                pad(50.0, 55.0)
+            ),
+        );
+        desk.run(&["check", "pad.ron", "pads.ron"]).done();
+        let told = spread(&desk, "pad.ron");
+        assert_eq!(
+            (&told["failed"], &told["failed_mostly"]),
+            (&0.into(), &Value::Null)
+        );
+        let told = desk.run(&["compare", "pads.ron", "--json"]).done();
+        let told: Value = serde_json::from_str(&told).unwrap();
+        let of_each = told["plausible"]["choices"].as_array().unwrap();
+        assert_eq!(of_each.len(), 2);
+        for choice in of_each {
+            assert_eq!(choice["nights"], told["plausible"]["nights"], "{choice}");
+        }
+    }
+}
+
+/// Oil that must be thicker at 40 °C than at 100 °C, of which either range alone is sound.
+#[test]
+fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
+    let desk = Desk::new();
+    let oil = range("oil.at_40", 20.0, 160.0) + &range("oil.at_100", 16.0, 140.0);
+    write(&desk, "oil.ron", &night("heater: \"bay-fan-250w\"", &oil));
+    let told = spread(&desk, "oil.ron");
+    super::machine::hold("spread", &told);
+    let failed = told["failed"].as_u64().unwrap();
+    assert!((10..54).contains(&failed), "{failed}");
+    assert_eq!(told["failed_mostly"]["nights"], failed);
+    let why = told["failed_mostly"]["why"].as_str().unwrap();
+    assert!(
+        why.starts_with("oil.at_100: ") && !why.contains('\n'),
+        "{why}"
+    );
+    let text = desk.run(&["spread", "oil.ron", "--nights", "64"]).done();
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let line = format!(
+        "{failed} nights could not be computed and are left out. All for one reason, such as: {why}."
+    );
+    assert!(text.contains(&line), "{text}");
+}
+
+/// What a message says mends it is done as it says.
+#[test]
+fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
+    let desk = Desk::new();
+    let measured = range("engine.g_sump_case", 1.9, 2.1);
+    let text = night("heater: \"bay-fan-250w\"", &measured);
+    write(&desk, "mine.ron", &text);
+    let refused = desk.run(&["spread", "mine.ron", "--nights", "2"]);
+    assert_eq!((refused.code, refused.out.as_str()), (2, ""));
+    for told in [
+        "`engine.g_sump_case` is 1.3",
+        "`coldsoak catalogue engine NAME > my-engine.ron`",
+        "`engine: \"my-engine.ron\"`",
+    ] {
+        assert!(refused.err.contains(told), "{told}: {}", refused.err);
+    }
+    let model = desk.run(&["catalogue", "engine", "flat-four-3l1"]).done();
+    let changed = model.replacen("g_sump_case: W_K(1.3)", "g_sump_case: W_K(2.0)", 1);
+    assert_ne!(changed, model);
+    write(&desk, "my-engine.ron", &changed);
+    let named = text.replacen("\"flat-four-3l1\"", "\"my-engine.ron\"", 1);
+    write(&desk, "mine.ron", &named);
+    let told = spread(&desk, "mine.ron");
+    let unknowns = told["unknowns"].as_array().unwrap();
+    let found: Vec<&Value> = unknowns
+        .iter()
+        .filter(|u| u["path"] == "engine.g_sump_case")
+        .collect();
+    assert_eq!(found.len(), 1);
+    let number = |key: &str| found[0][key].as_f64().unwrap();
+    assert_eq!(
+        (number("value"), number("low"), number("high")),
+        (2.0, 1.9, 2.1)
+    );
+}
