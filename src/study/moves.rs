@@ -1,7 +1,7 @@
 //! How far a figure of a night moves when the night is computed more finely, and so how far it may be off.
 //!
 //! [`super::refine`] tells how that is estimated. Where a thermostat acts, finer cells move the moments at which it
-//! switches, and with them where on its swing a temperature is found at departure: such changes do not shrink, and the
+//! switches, and with them where on its swing a temperature is found at departure: such changes go to and fro, and the
 //! swing is what they cannot exceed.
 
 use crate::findings::Findings;
@@ -60,14 +60,13 @@ impl Figure {
         Some(error_estimate(self.told?, second?, third?))
     }
 
-    /// What no error is larger than where a thermostat acts and changes do not shrink, since it is the phase of the
+    /// What no error is larger than where a thermostat acts and changes go to and fro, since it is the phase of the
     /// thermostat that moves: the whole swing, or what was seen if that is more; none elsewhere.
     fn bound(&self, ladder: usize) -> Option<f64> {
         let (swing, told) = (self.swing?, self.told?);
         let [second, third] = self.finer[ladder];
         let (a, b) = (second? - told, third? - second?);
-        let shrinks = b == 0.0 || a / b > 1.0;
-        (!shrinks).then(|| swing.max(a.abs()).max((a + b).abs()))
+        (a * b < 0.0).then(|| swing.max(a.abs()).max((a + b).abs()))
     }
 
     /// Whether some error of it is told as its swing, because it hangs on the phase of a thermostat.
