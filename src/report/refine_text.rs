@@ -61,7 +61,7 @@ fn phase(figures: &[Figure], units: Units) -> Option<String> {
     (!swings.is_empty()).then(|| {
         format!(
             "With the thermostat swing, before departure: {}. Finer cells move the minutes at which it acts, and with them \
-where on its swing such a temperature is found: its \"±\" is the swing, or what was seen to move if that is more.",
+where on its swing such a temperature is found: its \"±\" is the swing and the change seen.",
             swings.join("; ")
         )
     })

@@ -9,7 +9,7 @@
 //! geometric series, whose rest is known. The estimate is then `1.25 |a| r / (r - 1)`, with r at most what the method
 //! promises (4 each time: second order in the size of a cell and in the spacing of samples, first in the allowed
 //! error), so that luck does not make it small. Where the changes do not fall off like that it is `|a + b| + 3 |b|`; but
-//! no more than the swing of a temperature that hangs on the phase of a thermostat ([`super::moves`]).
+//! no more than `|a + b|` and the swing, of a temperature that hangs on the phase of a thermostat ([`super::moves`]).
 //!
 //! *Source*: P. J. Roache, Perspective: a method for uniform reporting of grid refinement studies, ASME Journal of
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
