@@ -60,13 +60,13 @@ built-in one, to be changed and named in the night."
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::scenario::unknowns::Distribution;
     use crate::study::paired::Bands;
     use crate::study::spread::Influence;
 
-    fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> Doubt {
+    pub fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> Doubt {
         Doubt {
             path: path.to_owned(),
             value: low,
@@ -79,7 +79,7 @@ mod tests {
         }
     }
 
-    fn summary(influences: Vec<Influence>) -> Summary {
+    pub fn summary(influences: Vec<Influence>) -> Summary {
         Summary {
             failed: 0,
             fault: None,

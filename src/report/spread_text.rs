@@ -243,41 +243,14 @@ fn singles(doubts: &[Doubt], summary: &Summary, units: Units, width: u16) -> Str
 
 #[cfg(test)]
 mod tests {
+    use super::super::spread_advice::tests::{doubt, summary};
     use super::*;
-    use crate::scenario::unknowns::Distribution;
-    use crate::study::paired::Bands;
-
-    fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> Doubt {
-        Doubt {
-            path: path.to_owned(),
-            value: low,
-            unit: unit.map(str::to_owned),
-            low,
-            high,
-            distribution: Distribution::uniform,
-            source: format!("what {path} is"),
-            usual: false,
-        }
-    }
-
-    fn summary() -> Summary {
-        Summary {
-            failed: 0,
-            fault: None,
-            bands: Bands::of("a night", []),
-            warm_not_ready: WarmNotReady::default(),
-            oil_mm2_s: None,
-            groups: vec![],
-            influences: vec![],
-            indices: vec![],
-        }
-    }
 
     /// 160 nights are not ready, warm as they are: who reads only margins does not find out why.
     #[test]
     fn nights_that_are_warm_and_not_ready_are_told_with_the_commonest_reason() {
         let told = |wet, oil| {
-            let mut summary = summary();
+            let mut summary = summary(vec![]);
             summary.warm_not_ready = WarmNotReady { wet, oil };
             though_warm(&summary)
         };
