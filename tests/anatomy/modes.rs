@@ -1,6 +1,6 @@
 //! The slow modes of a whole engine.
 
-use crate::busy::{busy, evaluated};
+use super::busy::{busy, evaluated};
 use crate::kit::night;
 use coldsoak::anatomy::{anatomy, time_constants};
 use coldsoak::balance::Balance;

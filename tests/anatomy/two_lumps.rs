@@ -3,7 +3,7 @@
 //! 20 and 70 kJ/K, 8 W/K between them, 2 and 5 W/K to surroundings at −15 °C, 150 W into the first: the
 //! matrix `C⁻¹ G` is 2 by 2 and its eigenvalues follow from its trace and determinant.
 
-use crate::bench::{face, joint, lump, near, problem, steady};
+use crate::kit::bench::{face, joint, lump, near, problem, steady};
 use coldsoak::anatomy::{Anatomy, AnatomyError, HeatPath, PathKind, anatomy};
 use coldsoak::quantity::Power;
 use coldsoak::scenario::body::Body;

@@ -3,6 +3,7 @@
 use coldsoak::files::fault::FileError;
 use coldsoak::files::library::MODELS;
 use proptest::prelude::*;
+use proptest::test_runner::FileFailurePersistence;
 
 /// A piece of vandalism: where, and what with.
 #[derive(Debug, Clone)]
@@ -47,7 +48,10 @@ fn struck(mut bytes: Vec<u8>, blows: &[Blow]) -> Vec<u8> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig {
+        failure_persistence: Some(Box::new(FileFailurePersistence::WithSource("regressions"))),
+        ..ProptestConfig::with_cases(400)
+    })]
 
     #[test]
     fn a_mutilated_model_is_sound_or_told(

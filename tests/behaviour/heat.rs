@@ -1,7 +1,7 @@
 //! Where heaters put their heat.
 
+use super::{at_departure, computed, group, lost, mean};
 use crate::kit::{ENGINES, fan, heater, night, pad, parked, plugged};
-use crate::{at_departure, computed, group, lost, mean};
 use coldsoak::quantity::{Area, Resistance, Temperature, Volume};
 use coldsoak::scenario::cover::{Covers, OpenSide};
 use coldsoak::scenario::document::Scenario;

@@ -1,7 +1,7 @@
 //! Without a heater.
 
+use super::{computed, mean};
 use crate::kit::{ENGINES, night};
-use crate::{computed, mean};
 use coldsoak::quantity::{Mass, Temperature};
 use coldsoak::scenario::engine::Engine;
 use coldsoak::scenario::opposed::expand;

@@ -1,7 +1,7 @@
 //! What must make no difference: left and right, threads, repetition, mesh, tolerance.
 
+use super::{computed, group};
 use crate::kit::{ENGINES, fan, night, pad};
-use crate::{computed, group};
 use coldsoak::quantity::{Area, Length, Temperature};
 use coldsoak::scenario::cover::OpenSide;
 use coldsoak::scenario::document::Scenario;

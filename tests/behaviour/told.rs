@@ -1,6 +1,6 @@
 //! Books, switchings and findings of whole nights.
 
-use crate::computed;
+use super::computed;
 use crate::kit::{ENGINES, clock, fan, night, pad};
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::heater::{SelfLimiting, Thermostat};
@@ -45,7 +45,7 @@ fn a_thermostat_keeps_its_sensor_between_its_two_temperatures() {
     });
     scenario.heaters.push(pad);
     let night = computed(&scenario);
-    let sump = crate::column(&night, "sump_bot_c");
+    let sump = super::column(&night, "sump_bot_c");
     let made: Vec<_> = night
         .trace
         .switchings
@@ -91,5 +91,5 @@ fn a_self_limiting_element_draws_less_as_it_warms() {
     scenario.heaters.push(pad);
     let night = computed(&scenario);
     assert!(night.findings.energy.kwh < 2.5);
-    assert!(crate::at_departure(&night, "sump_bot_c") < 60.0);
+    assert!(super::at_departure(&night, "sump_bot_c") < 60.0);
 }

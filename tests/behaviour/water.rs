@@ -1,6 +1,6 @@
 //! Water inside.
 
-use crate::computed;
+use super::computed;
 use crate::kit::{ENGINES, fan, night, pad};
 use coldsoak::quantity::{Duration, Mass, Temperature};
 use coldsoak::scenario::hours::Hours;

@@ -1,6 +1,6 @@
 //! Air that breathes through gaps, and air that changes beside a body.
 
-use crate::bench::{at, face, lost_w, lump, near, problem, solved, steady};
+use crate::kit::bench::{at, face, lost_w, lump, near, problem, solved, steady};
 use coldsoak::quantity::{Area, Duration, Length, Speed, Temperature, Volume};
 use coldsoak::scenario::body::{Body, Gap, Opening, Pocket, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::part::Spot;

@@ -1,6 +1,6 @@
 //! Conduction within cut parts, with the measured order of convergence.
 
-use crate::bench::{
+use crate::kit::bench::{
     along, at, bar, chain, converges, face, join, near, part, problem, solved, steady, surface_c,
 };
 use coldsoak::scenario::body::Body;

@@ -1,6 +1,6 @@
 //! Fins, rods and a finned cylinder.
 
-use crate::bench::{
+use crate::kit::bench::{
     at, chain, converges, face, join, lost_w, lump, near, part, problem, solved, steady,
 };
 use coldsoak::quantity::{Conductivity, Length};

@@ -1,6 +1,6 @@
 //! Bodies so deep that their far side feels nothing: slabs, soil, thick metal.
 
-use crate::bench::{along, chain, converges, face, near, problem, solved, steady, surface_c};
+use crate::kit::bench::{along, chain, converges, face, near, problem, solved, steady, surface_c};
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::part::Spot;
 

@@ -1,6 +1,6 @@
 //! Heaters whose nights have a closed form: jets, ducts, elements that limit themselves.
 
-use crate::bench::{at, face, lost_w, lump, near, problem, solved, steady};
+use crate::kit::bench::{at, face, lost_w, lump, near, problem, solved, steady};
 use coldsoak::night::Night;
 use coldsoak::quantity::{Area, Conductance, Length, MassFlow, Power, Temperature, Volume};
 use coldsoak::scenario::body::{Body, Gap, Opening, Pocket};

@@ -1,6 +1,8 @@
 //! Bodies of one or two temperatures.
 
-use crate::bench::{at, face, freely_cooled_block, lump, near, problem, solved, steady, two_lumps};
+use crate::kit::bench::{
+    at, face, freely_cooled_block, lump, near, problem, solved, steady, two_lumps,
+};
 use coldsoak::quantity::{Power, Temperature};
 use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::joint::Feed;

@@ -1,6 +1,6 @@
 //! Balls and tubes.
 
-use crate::bench::{
+use crate::kit::bench::{
     along, at, converges, face, join, lost_w, lump, near, part, problem, solved, steady,
 };
 use coldsoak::quantity::{Conductivity, Length};

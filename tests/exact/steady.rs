@@ -1,6 +1,8 @@
 //! Settled heat flows: layers and radiation.
 
-use crate::bench::{along, at, face, join, lump, near, part, problem, solved, steady, surface_c};
+use crate::kit::bench::{
+    along, at, face, join, lump, near, part, problem, solved, steady, surface_c,
+};
 use coldsoak::quantity::{Area, Conductivity, Length};
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::joint::{Enclosure, Sight};

@@ -1,6 +1,6 @@
 //! Water inside a closed box.
 
-use crate::bench::{lump, near, part, problem, solved};
+use crate::kit::bench::{lump, near, part, problem, solved};
 use coldsoak::physics::convection::{self, Facing};
 use coldsoak::physics::vapour;
 use coldsoak::quantity::{Area, Length, Mass, Temperature, Volume};
@@ -55,7 +55,7 @@ fn settled(wall_c: f64) -> f64 {
             flow_section: Area::m2(0.1),
             after_flight: AfterFlight::at(Temperature::degC(wall_c)),
         }],
-        joints: vec![crate::bench::joint("top", "bottom", 1.0)],
+        joints: vec![crate::kit::bench::joint("top", "bottom", 1.0)],
         gas_room: Some(GasRoom {
             volume: Volume::L(20.0),
             walls: walls.to_vec(),
@@ -132,7 +132,7 @@ fn plates(warm_c: f64, cold_c: f64, warm_m2: f64, cold_m2: f64) -> coldsoak::nig
             flow_section: Area::m2(1.0),
             after_flight: Default::default(),
         }],
-        joints: vec![crate::bench::joint("oil", "wall", 1e-6)],
+        joints: vec![crate::kit::bench::joint("oil", "wall", 1e-6)],
         gas_room: Some(GasRoom {
             volume: Volume::L(20.0),
             walls: vec![Wall {

@@ -1,13 +1,13 @@
 //! A trace that was saved, read and questioned anew.
 
-use crate::any_body::{Dice, element, night, whole};
-use crate::bench::solved;
+use super::any_body::{Dice, element, night, whole};
+use crate::kit::bench::solved;
 use coldsoak::findings::answer;
 use coldsoak::trace::Trace;
 use proptest::prelude::*;
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(4))]
+    #![proptest_config(crate::kit::cases(4))]
 
     /// Written as RON (whose numbers are read back to the last digit) and read again, it gives the same findings.
     #[test]

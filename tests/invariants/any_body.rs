@@ -1,7 +1,7 @@
 //! Random engines, and what holds of each of them: closed books, extremes kept, films not below zero.
 
-use crate::any_heat::furnished;
-use crate::bench::{face, joint, lump, problem, solved};
+use super::any_heat::furnished;
+use crate::kit::bench::{face, joint, lump, problem, solved};
 use coldsoak::night::Night;
 use coldsoak::physics::convection::Facing;
 use coldsoak::quantity::{Area, Length, Mass, Power, Temperature, Volume};
@@ -188,7 +188,7 @@ fn range(night: &Night) -> (f64, f64) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(NIGHTS))]
+    #![proptest_config(crate::kit::cases(NIGHTS))]
 
     /// Warm, wet, covered and heated in any way, in weather that changes: energy and water close to rounding, and no
     /// film falls below what a step may be wrong by.

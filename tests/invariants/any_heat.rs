@@ -1,6 +1,6 @@
 //! Random heaters of every kind, coverings and weather, for the random engines.
 
-use crate::any_body::{Dice, name};
+use super::any_body::{Dice, name};
 use coldsoak::quantity::{Conductance, Duration, MassFlow, Power, Resistance, Speed, Temperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Aim, Heater, HeaterKind, Place, SelfLimiting, Thermostat};

@@ -1,8 +1,8 @@
 //! What must make no difference: names, order, the cut of a part in two.
 
-use crate::any_body::{Dice, NIGHTS, element, name, night, solids, whole};
-use crate::any_heat::furnished;
-use crate::bench::{at, joint, solved};
+use super::any_body::{Dice, NIGHTS, element, name, night, solids, whole};
+use super::any_heat::furnished;
+use crate::kit::bench::{at, joint, solved};
 use coldsoak::quantity::{Area, Conductance, Mass};
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::joint::Contact;
@@ -76,7 +76,7 @@ fn halved(mut body: Body) -> Body {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(NIGHTS))]
+    #![proptest_config(crate::kit::cases(NIGHTS))]
 
     #[test]
     fn the_order_of_the_lists_changes_nothing(numbers in prop::collection::vec(0.0..1.0f64, 97)) {

@@ -1,8 +1,8 @@
 //! What is only written otherwise: units, names, and how many threads compute it.
 
-use crate::any_body::{Dice, NIGHTS, name, night, whole};
-use crate::any_heat::furnished;
-use crate::bench::{at, solved};
+use super::any_body::{Dice, NIGHTS, name, night, whole};
+use super::any_heat::furnished;
+use crate::kit::bench::{at, solved};
 use coldsoak::scenario::document::Scenario;
 use proptest::prelude::*;
 
@@ -99,7 +99,7 @@ fn read(text: &str) -> Scenario {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(NIGHTS))]
+    #![proptest_config(crate::kit::cases(NIGHTS))]
 
     /// Every length, area, volume, mass, time, speed, power and temperature of a night in another unit.
     #[test]
@@ -132,7 +132,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(3))]
+    #![proptest_config(crate::kit::cases(3))]
 
     /// Four nights side by side on one thread and on three: the same to the last bit.
     #[test]

@@ -1,7 +1,7 @@
 //! Mirror symmetry of random engines: two halves alike about a keel.
 
-use crate::any_body::{Dice, NIGHTS, element, name, night, solids};
-use crate::bench::{at, joint, lump, solved};
+use super::any_body::{Dice, NIGHTS, element, name, night, solids};
+use crate::kit::bench::{at, joint, lump, solved};
 use coldsoak::night::Night;
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::body::Body;
@@ -58,7 +58,7 @@ fn heated(half: &Body, part: &str, watts: f64) -> Night {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(NIGHTS))]
+    #![proptest_config(crate::kit::cases(NIGHTS))]
 
     /// Heated on one side or on the other, a symmetrical engine warms as its own mirror image; heated on one side
     /// only it is warmer there.

@@ -1,15 +1,15 @@
 //! More warmth never makes anything colder, where no air moves and nothing is wet: every flow between two
 //! temperatures then grows with their difference, so a warmer neighbour can only warm (a comparison principle).
 
-use crate::any_body::{Dice, NIGHTS, element, name, night, solids};
-use crate::bench::{at, solved};
+use super::any_body::{Dice, NIGHTS, element, name, night, solids};
+use crate::kit::bench::{at, solved};
 use proptest::prelude::*;
 
 /// What two marches at a tenth of the default tolerance may be apart by, K.
 const MARCH_K: f64 = 1e-3;
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(NIGHTS))]
+    #![proptest_config(crate::kit::cases(NIGHTS))]
 
     #[test]
     fn neither_a_warmer_night_nor_more_watts_leaves_a_part_colder(

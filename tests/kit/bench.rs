@@ -1,9 +1,6 @@
 //! Textbook problems in the explicit form: parts, joints and faces, no engine.
-#![allow(dead_code)]
 
-#[path = "record.rs"]
-pub mod record;
-
+use super::record;
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::{
     Area, Conductance, Conductivity, Duration, FilmCoefficient, Length, Mass, SpecificHeat,
@@ -122,7 +119,7 @@ pub fn problem(
     seconds: f64,
     resolution: usize,
 ) -> Scenario {
-    let mut scenario = super::kit::night("flat-four-3l1", Temperature::degC(-10.0), 12);
+    let mut scenario = super::night("flat-four-3l1", Temperature::degC(-10.0), 12);
     scenario.engine = Engine::body(body);
     scenario.start = Start {
         warmth: Warmth::given {

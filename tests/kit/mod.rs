@@ -1,5 +1,9 @@
-//! What the tests build nights from.
+//! What the tests build nights from; the unit tests and the benches use it too.
 #![allow(dead_code)]
+
+pub mod bench;
+pub mod complex;
+pub mod record;
 
 use coldsoak::quantity::{Mass, Power, Temperature};
 use coldsoak::scenario::clock::{Clock, ClockTime, Moment};
@@ -12,7 +16,17 @@ use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::oil::Oil;
 use coldsoak::scenario::start::{Start, Warmth};
 use coldsoak::scenario::weather::Weather;
+use proptest::prelude::ProptestConfig;
+use proptest::test_runner::FileFailurePersistence;
 use serde::de::DeserializeOwned;
+
+/// So many random cases; what failed once is kept beside the test, in a file that ends in `.regressions`.
+pub fn cases(count: u32) -> ProptestConfig {
+    ProptestConfig {
+        failure_persistence: Some(Box::new(FileFailurePersistence::WithSource("regressions"))),
+        ..ProptestConfig::with_cases(count)
+    }
+}
 
 /// A built-in model.
 pub fn model<T: DeserializeOwned>(path: &str) -> T {

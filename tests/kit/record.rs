@@ -37,13 +37,12 @@ fn append(folder: &Path, table: &str, head: &str, cells: &[&dyn Display]) {
         .unwrap_or_else(|e| panic!("{}: {e}", path.display()));
 }
 
-/// The test that runs, as `binary::module::name`.
+/// The test that runs, as `theme::module::name`.
 fn test_name(place: &Location) -> String {
-    let binary = place.file().split('/').nth(1).unwrap_or("");
     match std::thread::current().name() {
-        Some(name) if name != "main" => format!("{binary}::{name}"),
+        Some(name) if name != "main" => name.to_owned(),
         // With a single test thread the name is lost; the place is not.
-        _ => format!("{binary}::{}:{}", place.file(), place.line()),
+        _ => format!("{}:{}", place.file(), place.line()),
     }
 }
 

@@ -1,6 +1,6 @@
 //! No text whatever makes the reader fail otherwise than by an error, and what it gives is in order.
 
-use crate::genuine::REPORTS;
+use super::genuine::REPORTS;
 use coldsoak::files::metar::{parse_report, read_batch};
 use proptest::prelude::*;
 
@@ -42,7 +42,7 @@ fn check(text: &str) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(crate::kit::cases(2000))]
 
     #[test]
     fn any_ascii_is_read_or_refused(text in "[\\x00-\\x7f]{0,120}") {

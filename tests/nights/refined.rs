@@ -1,6 +1,6 @@
 //! The built-in nights, computed more finely.
 
-use crate::record;
+use crate::kit::record;
 use coldsoak::files::comparison::load_builtin_comparison;
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::run;

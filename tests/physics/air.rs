@@ -2,7 +2,7 @@
 
 use coldsoak::physics::air::*;
 
-use crate::table::{assert_agrees, assert_envelope, numbers};
+use super::table::{assert_agrees, assert_envelope, numbers};
 
 /// CoolProp 8.0.0, dry air at 101325 Pa.
 const AIR: &str = include_str!("reference/air.csv");

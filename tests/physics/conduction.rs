@@ -2,7 +2,7 @@
 
 use coldsoak::physics::conduction::*;
 
-use crate::table::{assert_agrees, rows};
+use super::table::{assert_agrees, rows};
 
 /// ht 1.2.0: tube walls, and a ball buried deep.
 const WALLS: &str = include_str!("reference/walls.csv");

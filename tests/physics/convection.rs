@@ -5,7 +5,7 @@ use coldsoak::physics::air::{
 };
 use coldsoak::physics::convection::*;
 
-use crate::table::{assert_agrees, assert_envelope, numbers};
+use super::table::{assert_agrees, assert_envelope, numbers};
 
 /// ht 1.2.0: Churchill and Chu 1975, upright; McAdams 1954, level, Ra 1e5 to 1e7.
 const STILL: &str = include_str!("reference/convection.csv");

@@ -2,7 +2,7 @@
 
 use coldsoak::physics::exchange::*;
 
-use crate::table::{assert_agrees, assert_envelope};
+use super::table::{assert_agrees, assert_envelope};
 
 /// Coefficient of a thin opening, length under 0.15 of its diameter: Epstein 1988 (from memory).
 const THIN: f64 = 0.055;

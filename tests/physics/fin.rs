@@ -3,7 +3,7 @@
 use coldsoak::physics::air::{CONDUCTIVITY_W_PER_MK, HEAT_CAPACITY_J_PER_KGK};
 use coldsoak::physics::fin::*;
 
-use crate::table::{assert_agrees, assert_envelope, numbers};
+use super::table::{assert_agrees, assert_envelope, numbers};
 
 /// scipy 1.17.1 solve_bvp of the fin's heat equation.
 const FINS: &str = include_str!("reference/fins.csv");

@@ -3,7 +3,7 @@
 use coldsoak::physics::air::HEAT_CAPACITY_J_PER_KGK;
 use coldsoak::physics::jet::*;
 
-use crate::table::{assert_agrees, numbers};
+use super::table::{assert_agrees, numbers};
 
 /// CoolProp 8.0.0, dry air at 101325 Pa.
 const AIR: &str = include_str!("reference/air.csv");

@@ -2,7 +2,7 @@
 
 use coldsoak::physics::oil::*;
 
-use crate::table::{assert_agrees, assert_envelope, numbers};
+use super::table::{assert_agrees, assert_envelope, numbers};
 
 /// ht 1.2.0: Hollands, Raithby and Konicek, general Prandtl number.
 const LAYER: &str = include_str!("reference/layer.csv");

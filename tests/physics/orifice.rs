@@ -3,7 +3,7 @@
 use coldsoak::physics::air::{GRAVITY_M_PER_S2, density_kg_per_m3};
 use coldsoak::physics::orifice::*;
 
-use crate::table::{assert_agrees, numbers};
+use super::table::{assert_agrees, numbers};
 
 /// Softness at which the law is sharp for any pressure here, Pa.
 const SHARP_PA: f64 = 1e-9;

@@ -3,7 +3,7 @@
 use coldsoak::physics::radiation::*;
 use nalgebra::DMatrix;
 
-use crate::table::{assert_agrees, numbers};
+use super::table::{assert_agrees, numbers};
 
 /// Worked values are printed with six figures.
 const PRINTED: f64 = 2e-6;

@@ -90,7 +90,7 @@ impl Number for Stepped {
 macro_rules! assert_slopes {
     (|$($x:ident),+| $law:expr; $($point:expr),+ $(,)?) => {{
         use coldsoak::physics::dual::Dual;
-        use $crate::slopes::{ROUNDING, STEP, Stepped};
+        use $crate::physics::slopes::{ROUNDING, STEP, Stepped};
         const K: usize = [$(stringify!($x)),+].len();
         for point in [$($point),+] {
             let [$($x),+]: [Dual<K>; K] = std::array::from_fn(|i| Dual::variable(point[i], i));

@@ -1,6 +1,6 @@
 //! Reading reference tables, and the two ways a law is held against one.
 
-use crate::record;
+use crate::kit::record;
 use std::ops::RangeInclusive;
 
 /// The rows of a committed table, cells as they stand.

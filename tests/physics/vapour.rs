@@ -2,7 +2,7 @@
 
 use coldsoak::physics::vapour::*;
 
-use crate::table::{assert_agrees, assert_envelope, numbers, rows};
+use super::table::{assert_agrees, assert_envelope, numbers, rows};
 
 /// PsychroLib 2.5.0 (Hyland and Wexler) and iapws 1.5.5 (IAPWS 2011 over ice, IAPWS-97 over liquid).
 const SATURATION: &str = include_str!("reference/saturation.csv");

@@ -1,6 +1,6 @@
 //! Copper wires against the gauge's diameters in fluids.
 
-use crate::table::{assert_agrees, numbers};
+use super::table::{assert_agrees, numbers};
 use coldsoak::physics::wire::ohm_per_m;
 use std::f64::consts::PI;
 

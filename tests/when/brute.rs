@@ -54,7 +54,7 @@ fn where_there_is_no_answer_no_minute_of_a_scan_is_ready() {
 }
 
 /// The whole of it: every minute of every built-in night with a heater. Some minutes of work; run it with
-/// `cargo test --release --test when -- --ignored --nocapture`.
+/// `cargo test --release --test model when:: -- --ignored --nocapture`.
 #[test]
 #[ignore = "some minutes of work"]
 fn every_minute_of_every_built_in_night() {

@@ -1,10 +1,7 @@
 //! The exact slopes of the balance against an independent differentiation of the same laws.
 
-#[path = "../kit/complex.rs"]
-mod complex;
-#[path = "../kit/mod.rs"]
-mod kit;
-
+use crate::kit::complex::Complex;
+use crate::kit::{fan, heater, night, pad};
 use coldsoak::balance::{Balance, Law, Visitor, visit_all};
 use coldsoak::network::graph::Laws;
 use coldsoak::network::{Network, assemble};
@@ -12,8 +9,6 @@ use coldsoak::quantity::Temperature;
 use coldsoak::scenario::check::check;
 use coldsoak::scenario::engine::Engine;
 use coldsoak::trace::ColumnKind;
-use complex::Complex;
-use kit::{fan, heater, night, pad};
 use proptest::prelude::*;
 
 /// The step of the complex differentiation: nothing is subtracted, so it may be as small as one likes.
@@ -153,7 +148,7 @@ fn agree(engine: &str, net: &Network, random: &[f64]) -> Result<(), TestCaseErro
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(16))]
+    #![proptest_config(crate::kit::cases(16))]
 
     #[test]
     fn the_slopes_are_those_of_the_complex_step(random in prop::collection::vec(0.0..1.0f64, 97)) {

@@ -1,10 +1,5 @@
 //! What must hold of any engine: random bodies in the explicit form, in random weather, with random heaters.
 
-#[path = "../kit/bench.rs"]
-mod bench;
-#[path = "../kit/mod.rs"]
-mod kit;
-
 mod anew;
 mod any_body;
 mod any_heat;

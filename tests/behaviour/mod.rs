@@ -1,8 +1,5 @@
 //! What must hold of whole nights. Each test is a claim, and says engine, coverings, start and water.
 
-#[path = "../kit/mod.rs"]
-mod kit;
-
 mod counts;
 mod heat;
 mod still;

@@ -5,9 +5,6 @@
 //! named constant with its reason; where a smooth law leaves a published one, its envelope was measured
 //! and is asserted.
 
-#[path = "../kit/record.rs"]
-#[allow(dead_code)]
-mod record;
 #[macro_use]
 mod slopes;
 mod table;

@@ -1,12 +1,8 @@
 //! The measured order of the stepping method, at the ends of its steps, in its books and between the ends, and what the
 //! default tolerance leaves wrong.
 
-#[path = "../kit/bench.rs"]
-mod bench;
-#[path = "../kit/mod.rs"]
-mod kit;
-
-use bench::{face, joint, lump, problem, record};
+use crate::kit::bench::{self, face, joint, lump, problem};
+use crate::kit::record;
 use coldsoak::balance::Balance;
 use coldsoak::files::night::load_builtin;
 use coldsoak::network::{Network, assemble};

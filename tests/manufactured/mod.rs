@@ -1,10 +1,8 @@
 //! The order in time measured on the whole right-hand side, against solutions that were chosen beforehand.
 
-#[path = "../kit/record.rs"]
-mod record;
-
 mod forced;
 
+use crate::kit::record;
 use coldsoak::files::night::load_builtin;
 use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
