@@ -7,7 +7,7 @@
 use coldsoak::files::night::load_builtin;
 use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
-use coldsoak::solver::{Effort, Wanted, march, march_abreast};
+use coldsoak::solver::{LaneJob, SolverStats, integrate, integrate_lanes};
 
 /// A night with a fan, one whose thermostat switches a hundred times, a hot engine full of moisture, and the first with
 /// ten times as many states.
@@ -53,9 +53,9 @@ fn tell(night: &str, resolution: usize, nights: usize, times: usize) {
             assemble(&checked.at_resolution(resolution))
         })
         .collect();
-    let wanted: Vec<Wanted> = nets
+    let wanted: Vec<LaneJob> = nets
         .iter()
-        .map(|net| Wanted {
+        .map(|net| LaneJob {
             net,
             tolerance: accuracy.tolerance,
             sample_s: accuracy.sample_s,
@@ -63,8 +63,8 @@ fn tell(night: &str, resolution: usize, nights: usize, times: usize) {
         .collect();
     for time in 0..times {
         let marched = match &wanted[..] {
-            [w] => vec![march(w.net, w.tolerance, w.sample_s)],
-            several => march_abreast(several),
+            [w] => vec![integrate(w.net, w.tolerance, w.sample_s)],
+            several => integrate_lanes(several),
         };
         for marched in marched {
             let effort = marched.expect("built-in nights can be computed").effort;
@@ -75,7 +75,7 @@ fn tell(night: &str, resolution: usize, nights: usize, times: usize) {
     }
 }
 
-fn say(night: &str, resolution: usize, effort: Effort) {
+fn say(night: &str, resolution: usize, effort: SolverStats) {
     println!(
         "{night},{resolution},{},{},{},{},{}",
         effort.states, effort.steps, effort.rejected, effort.factorisations, effort.evaluations

@@ -9,7 +9,7 @@ mod kit;
 use coldsoak::network::assemble;
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::check::check;
-use coldsoak::solver::march;
+use coldsoak::solver::integrate;
 use kit::{ENGINES, fan, night, pad};
 use std::time::Instant;
 
@@ -34,7 +34,7 @@ fn main() {
                 let mut effort = Default::default();
                 for _ in 0..RUNS {
                     let begun = Instant::now();
-                    effort = march(&net, 1.0, 60.0)
+                    effort = integrate(&net, 1.0, 60.0)
                         .expect("the kit builds sound nights")
                         .effort;
                     times.push(begun.elapsed().as_secs_f64() * 1e3);

@@ -62,11 +62,11 @@
 //! cowl is closed is the largest unknown of any answer. The engine maker's manual, local codes and licensed
 //! practice come first.
 
-pub mod anatomy;
 pub mod balance;
 pub mod cli;
 pub mod files;
 pub mod findings;
+pub mod inspect;
 pub mod network;
 pub mod night;
 pub mod physics;

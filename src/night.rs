@@ -5,9 +5,9 @@ use crate::network::{Network, assemble};
 use crate::scenario::check::{CheckedScenario, Problem, check};
 use crate::scenario::document::Scenario;
 use crate::solver::{
-    Effort, Marched, SolveError, SteadyError, Wanted, march, march_abreast, steady,
+    LaneJob, Solution, SolveError, SolverStats, SteadyError, integrate, integrate_lanes, steady,
 };
-use crate::trace::{Ledger, LedgerError, Trace};
+use crate::trace::{Conservation, ConservationError, Trace};
 
 /// A night that was computed.
 #[derive(Debug, Clone)]
@@ -17,13 +17,13 @@ pub struct Night {
     /// What was recorded.
     pub trace: Trace,
     /// Where the joules and grams went.
-    pub ledger: Ledger,
+    pub ledger: Conservation,
     /// What it answers.
     pub findings: Findings,
     /// Why no steady state is told, if none was found.
     pub unsettled: Option<SteadyError>,
     /// The work it took.
-    pub effort: Effort,
+    pub effort: SolverStats,
 }
 
 /// Why a night was not computed.
@@ -37,7 +37,7 @@ pub enum NightError {
     Solve(#[from] SolveError),
     /// The books do not close.
     #[error(transparent)]
-    Ledger(#[from] LedgerError),
+    Conservation(#[from] ConservationError),
 }
 
 fn told(problems: &[Problem]) -> String {
@@ -51,17 +51,17 @@ fn told(problems: &[Problem]) -> String {
 /// Computes a night.
 ///
 /// *Errors*: every problem of the scenario; or where and why the mathematics failed; or books that do not
-/// close within [`Ledger::ALLOWED`].
+/// close within [`Conservation::ALLOWED`].
 pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
     let (checked, net) = prepared(scenario)?;
     let accuracy = &scenario.accuracy;
-    let marched =
-        march(&net, accuracy.tolerance, accuracy.sample_s).map_err(|e| timed(e, &checked))?;
-    let (settled, unsettled) = match settled(&net, &marched) {
+    let solution =
+        integrate(&net, accuracy.tolerance, accuracy.sample_s).map_err(|e| timed(e, &checked))?;
+    let (settled, unsettled) = match settled(&net, &solution) {
         Ok(settled) => (settled, None),
         Err(e) => (None, Some(e)),
     };
-    let night = concluded(checked, marched, settled)?;
+    let night = concluded(checked, solution, settled)?;
     Ok(Night { unsettled, ..night })
 }
 
@@ -69,28 +69,28 @@ pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
 /// the same answers, whichever are given together. Where they would settle is not asked; [`Findings::steady`] is none.
 ///
 /// *Errors*: of each night as [`run`].
-pub fn run_abreast(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
+pub fn run_lanes(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
     let nights: Vec<_> = scenarios.iter().map(prepared).collect();
-    let wanted: Vec<Wanted> = nights
+    let wanted: Vec<LaneJob> = nights
         .iter()
         .flatten()
         .map(|(checked, net)| {
             let accuracy = &checked.scenario().accuracy;
-            Wanted {
+            LaneJob {
                 net,
                 tolerance: accuracy.tolerance,
                 sample_s: accuracy.sample_s,
             }
         })
         .collect();
-    let mut marched = march_abreast(&wanted).into_iter();
+    let mut solutions = integrate_lanes(&wanted).into_iter();
     nights
         .into_iter()
         .map(|night| {
             let (checked, _) = night?;
-            let marched = marched.next().expect("one march for each network");
-            let marched = marched.map_err(|e| timed(e, &checked))?;
-            concluded(checked, marched, None)
+            let solution = solutions.next().expect("one solution for each network");
+            let solution = solution.map_err(|e| timed(e, &checked))?;
+            concluded(checked, solution, None)
         })
         .collect()
 }
@@ -102,19 +102,19 @@ fn prepared(scenario: &Scenario) -> Result<(CheckedScenario, Network), NightErro
 }
 
 fn timed(e: SolveError, checked: &CheckedScenario) -> SolveError {
-    e.by_the_clock(|seconds| checked.clock().dated(seconds))
+    e.with_clock_time(|seconds| checked.clock().dated(seconds))
 }
 
 fn concluded(
     checked: CheckedScenario,
-    marched: Marched,
+    solution: Solution,
     settled: Option<Steady>,
 ) -> Result<Night, NightError> {
     let scenario = checked.scenario();
-    marched.ledger.audit()?;
+    solution.ledger.check()?;
     let findings = answer(
-        &marched.trace,
-        &marched.ledger,
+        &solution.trace,
+        &solution.ledger,
         &scenario.question,
         &scenario.oil,
         &scenario.circuit,
@@ -122,17 +122,17 @@ fn concluded(
     );
     Ok(Night {
         scenario: checked,
-        trace: marched.trace,
-        ledger: marched.ledger,
+        trace: solution.trace,
+        ledger: solution.ledger,
         findings,
         unsettled: None,
-        effort: marched.effort,
+        effort: solution.effort,
     })
 }
 
 /// Where the night would settle; none if there is no engine part.
-fn settled(net: &Network, marched: &Marched) -> Result<Option<Steady>, SteadyError> {
-    let (from, on) = &marched.at_departure;
+fn settled(net: &Network, solution: &Solution) -> Result<Option<Steady>, SteadyError> {
+    let (from, on) = &solution.at_departure;
     let row = steady(net, from, on)?;
     Ok(Steady::of(&net.legend, &row))
 }

@@ -3,7 +3,7 @@
 
 mod kit;
 
-mod anatomy;
+mod inspect;
 mod behaviour;
 mod exact;
 mod invariants;

@@ -6,12 +6,12 @@ import re
 # function of its own, since what uses wider registers is not inlined into what does not (`Register::work`).
 OURS = [
     (r"values::Adding<.*?(\w+|\(usize, f64\)), \d+, \d+>", r"values: \1"),
-    (r"slopes::Adding<.*?(\w+|\(usize, f64\)), \d+, \d+>", r"slopes: \1"),
+    (r"jacobian::Adding<.*?(\w+|\(usize, f64\)), \d+, \d+>", r"slopes: \1"),
     (r"factor::Factoring", "factoring"),
     (r"factor::Solving|Factor.*>::solve", "solving"),
-    (r"sums::", "stage sums"),
+    (r"stage_sums::", "stage sums"),
     (r"balance::pressures|nalgebra", "pressures"),
-    (r"fill::|factor::|slopes::Pattern|alike::|::groups|>::(new|of)\b|sort::|BinaryHeap|as core::clone::Clone>|drop_in_place",
+    (r"symbolic::|factor::|jacobian::Pattern|structure::|::groups|>::(new|of)\b|sort::|BinaryHeap|as core::clone::Clone>|drop_in_place",
      "preparation"),
     (r"solver::sampler|trace::", "samples"),
     (r"coldsoak::balance|surroundings::Curve", "around the laws"),

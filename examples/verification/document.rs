@@ -19,7 +19,7 @@ const ROOMS: [(&str, &str); 6] = [
         "Manufactured solutions of the whole balance",
     ),
     ("physics", "Laws against published values and libraries"),
-    ("anatomy", "Time constants"),
+    ("inspect", "Time constants"),
     ("nights", "Findings of built-in nights, refined"),
 ];
 /// What `.ci/integrators` records.

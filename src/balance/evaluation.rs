@@ -1,9 +1,9 @@
 //! The work space of a balance, and the parts of an evaluation that work through the laws.
 
+use super::jacobian::Slopes;
 use super::law::Visitor;
 use super::order::{visit_all, visit_gas, visit_means, visit_rest, visit_streams};
 use super::pressures::Pressures;
-use super::slopes::Slopes;
 use super::values::Values;
 use crate::network::Network;
 use crate::physics::number::{Register, Widen, Work};
@@ -48,7 +48,7 @@ pub struct Through {
 }
 
 /// How fast each row changes with the inputs, as work on registers.
-struct Drift<'b, G> {
+struct TimeDerivative<'b, G> {
     entries: &'b [Entry],
     slopes: &'b [G],
     input_rates: &'b [G],
@@ -57,7 +57,7 @@ struct Drift<'b, G> {
     out: &'b mut [G],
 }
 
-impl<G: Widen> Work for Drift<'_, G> {
+impl<G: Widen> Work for TimeDerivative<'_, G> {
     type Done = ();
     #[inline(always)]
     fn done<const WIDE: bool>(self) {
@@ -153,9 +153,9 @@ impl<'n, G: Widen> Balance<'n, G> {
     }
 
     /// How fast each row changes with the inputs.
-    pub(super) fn find_drift(&self, out: &mut [G]) {
+    pub(super) fn find_time_derivative(&self, out: &mut [G]) {
         out.fill(G::ZERO);
-        G::work(Drift {
+        G::work(TimeDerivative {
             entries: &self.entries,
             slopes: &self.slopes,
             input_rates: &self.input_rates,

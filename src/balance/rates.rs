@@ -5,9 +5,9 @@
 //! gives the slopes of the states alone.
 
 use super::evaluation::{Balance, Entry, Through};
+use super::jacobian::Pattern;
 use super::order::visit_all;
 use super::pressures::{Lane, PressureError, Pressures};
-use super::slopes::Pattern;
 use crate::network::Network;
 use crate::physics::number::Widen;
 
@@ -31,7 +31,7 @@ impl<'n> Balance<'n> {
         self.input_rates[which] = 0.0;
     }
     /// Lets later searches start from the pressures last found.
-    pub fn settle(&mut self) {
+    pub fn solve_algebraic(&mut self) {
         for (kept, pocket) in self.warm_start.iter_mut().zip(&self.nets.pockets) {
             *kept = self.x[pocket.pressure];
         }
@@ -48,7 +48,7 @@ impl<'n> Balance<'n> {
         &self.out
     }
     /// The slopes at any columns: states, auxiliaries (not closed) and inputs as given.
-    pub fn slopes_at(&mut self, columns: &[f64]) -> &[f64] {
+    pub fn jacobian_at(&mut self, columns: &[f64]) -> &[f64] {
         self.x.copy_from_slice(columns);
         self.slopes()
     }
@@ -56,7 +56,7 @@ impl<'n> Balance<'n> {
 
 #[allow(private_bounds)]
 impl<'n, G: Widen> Balance<'n, G> {
-    /// The balance of the networks of all lanes, all heaters off. They must be alike ([`super::are_alike`]).
+    /// The balance of the networks of all lanes, all heaters off. They must be alike ([`super::same_structure`]).
     pub fn of(nets: G::Each<'n, Network>) -> Self {
         let net = G::first(nets);
         let mut pattern = Pattern {
@@ -103,7 +103,7 @@ impl<'n, G: Widen> Balance<'n, G> {
         &self.on
     }
     /// Lets later searches start from these pressures, Pa.
-    pub fn expect(&mut self, pressures: &[G]) {
+    pub fn predict_pressures(&mut self, pressures: &[G]) {
         self.warm_start.copy_from_slice(pressures);
     }
     /// The pressures as they last stood, found or given, Pa.
@@ -135,7 +135,7 @@ impl<'n, G: Widen> Balance<'n, G> {
     /// *Errors*: the air streams do not balance.
     pub fn rates_given_inputs(&mut self, states: &[G]) -> Result<&[G], PressureError> {
         let net = self.net();
-        self.set_out(states);
+        self.set_state(states);
         self.go_through(Through {
             before: true,
             fins: false,
@@ -162,7 +162,7 @@ impl<'n, G: Widen> Balance<'n, G> {
     /// too much stands in the row of its pressure, kg/s. The pressure of a pocket whose air has no way out is taken as it is.
     pub fn rates_under(&mut self, time_s: G, states: &[G], pressures: &[G]) -> &[G] {
         self.read_inputs(time_s);
-        self.set_out(states);
+        self.set_state(states);
         for (given, pocket) in pressures.iter().zip(&self.net().pockets) {
             self.x[pocket.pressure] = *given;
         }
@@ -201,7 +201,7 @@ impl<'n, G: Widen> Balance<'n, G> {
 
     /// Takes states; auxiliaries that are found by adding up begin at nothing, so that a trial that went astray leaves
     /// nothing behind.
-    fn set_out(&mut self, states: &[G]) {
+    fn set_state(&mut self, states: &[G]) {
         self.evaluations += 1;
         self.x[..states.len()].copy_from_slice(states);
         let order = &self.net().auxiliaries;
@@ -237,7 +237,7 @@ impl<'n, G: Widen> Balance<'n, G> {
     }
 
     /// How fast each row changes by itself, with the inputs, where the slopes were last evaluated.
-    pub fn drift(&self, out: &mut [G]) {
-        self.find_drift(out);
+    pub fn time_derivative(&self, out: &mut [G]) {
+        self.find_time_derivative(out);
     }
 }

@@ -48,8 +48,7 @@ impl<G: Widen, L: Law<K, R>, const K: usize, const R: usize> Work
         let count = G::first(self.each).len();
         let mut number = 0;
         while number < count {
-            if WIDE
-                && let Some(some) = LawsAbreast::<G, L, K>::at(self.each, number, self.x, self.on)
+            if WIDE && let Some(some) = LawLanes::<G, L, K>::at(self.each, number, self.x, self.on)
             {
                 let values = L::apply(some.it, some.x, some.on);
                 for (which, law) in some.laws.iter().enumerate() {
@@ -85,7 +84,7 @@ pub fn is_on<const K: usize, const R: usize, G: Register, L: Law<K, R>>(law: &L,
 }
 
 /// Several laws of a kind side by side.
-pub struct LawsAbreast<'a, G: Widen, L: 'a, const K: usize> {
+pub struct LawLanes<'a, G: Widen, L: 'a, const K: usize> {
     /// The laws of the first night.
     pub laws: &'a [L],
     /// What they give.
@@ -96,7 +95,7 @@ pub struct LawsAbreast<'a, G: Widen, L: 'a, const K: usize> {
     pub on: G::Wide,
 }
 
-impl<'a, G: Widen, L: 'static, const K: usize> LawsAbreast<'a, G, L, K> {
+impl<'a, G: Widen, L: 'static, const K: usize> LawLanes<'a, G, L, K> {
     /// Those that begin at this number, if there are as many and they make the same choice.
     #[inline(always)]
     pub fn at<const R: usize>(

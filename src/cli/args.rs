@@ -32,8 +32,8 @@ pub struct Args {
     #[arg(long, global = true, value_enum)]
     pub units: Option<Degrees>,
     /// When to use colour, in errors and in the engine that `night` draws on a terminal.
-    #[arg(long, global = true, value_enum, default_value_t = Colour::Auto)]
-    pub color: Colour,
+    #[arg(long, global = true, value_enum, default_value_t = ColourChoice::Auto)]
+    pub color: ColourChoice,
     /// Threads to compute with, 1024 at most; all cores if not given. The answer does not depend on it.
     #[arg(long, global = true, value_parser = clap::value_parser!(u16).range(1..=1024))]
     pub threads: Option<u16>,
@@ -99,7 +99,7 @@ pub struct Output {
     pub out: Option<PathBuf>,
     /// What charts are drawn on.
     #[arg(long, value_enum, default_value_t)]
-    pub paper: Paper,
+    pub paper: Theme,
     /// Replace what is there already.
     #[arg(long, requires = "kept")]
     pub force: bool,
@@ -121,7 +121,7 @@ pub enum Degrees {
 
 /// What charts are drawn on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, ValueEnum)]
-pub enum Paper {
+pub enum Theme {
     /// Dark on light, to print.
     #[default]
     Light,
@@ -131,7 +131,7 @@ pub enum Paper {
 
 /// When to use colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub enum Colour {
+pub enum ColourChoice {
     /// On a terminal, unless NO_COLOR is set.
     Auto,
     /// Always.
@@ -151,7 +151,7 @@ impl Args {
     }
 }
 
-impl Colour {
+impl ColourChoice {
     /// Makes the choice hold for all output.
     pub fn apply(self) {
         match self {
@@ -163,11 +163,11 @@ impl Colour {
     }
 }
 
-impl From<Paper> for crate::report::ink::Paper {
-    fn from(paper: Paper) -> Self {
+impl From<Theme> for crate::report::colour::Theme {
+    fn from(paper: Theme) -> Self {
         match paper {
-            Paper::Light => Self::Light,
-            Paper::Dark => Self::Dark,
+            Theme::Light => Self::Light,
+            Theme::Dark => Self::Dark,
         }
     }
 }

@@ -5,8 +5,8 @@ use super::outcome::Failure;
 use crate::files::store::{Identity, Row, Store};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
-use crate::study::harvest::Harvest;
-use crate::study::side_by_side::side_by_side;
+use crate::study::parallel::parallel;
+use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Outcome, Purpose, Spread, Task};
 use indicatif::ProgressBar;
 use sha2::{Digest, Sha256};
@@ -15,7 +15,7 @@ use std::path::Path;
 
 /// Nights by what they are for and their number.
 #[derive(Debug)]
-pub struct Book {
+pub struct SampleStore {
     nights: BTreeMap<(Purpose, u32), Outcome>,
     store: Option<Store>,
 }
@@ -27,7 +27,7 @@ const WORDS: [(Purpose, &str); 3] = [
     (Purpose::Mixed, "mixed"),
 ];
 
-impl Book {
+impl SampleStore {
     /// A book that is lost with the run.
     pub fn in_memory() -> Self {
         Self {
@@ -42,7 +42,7 @@ impl Book {
     pub fn open(
         path: &Path,
         scenario: &Scenario,
-        written: &Harvest,
+        written: &SampleResult,
         seed: u32,
     ) -> Result<Self, Failure> {
         let store = Store::open(path, &identity(scenario, seed)?)?;
@@ -82,7 +82,7 @@ impl Book {
             bar.inc(tasks.len() as u64);
             outcomes
         };
-        side_by_side(&missing, work, interrupt::flag(), |done| {
+        parallel(&missing, work, interrupt::flag(), |done| {
             if let Some(store) = &mut self.store {
                 let rows: Vec<Row> = done
                     .iter()

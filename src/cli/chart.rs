@@ -1,14 +1,14 @@
 //! `coldsoak chart`: one night or the choices of a comparison as pictures, each with its numbers.
 
-use super::args::{Args, Paper};
+use super::args::{Args, Theme};
 use super::outcome::{Failure, Outcome};
 use super::{compare, folder, night, opening, say};
 use crate::files::comparison::load_named_comparison_from;
-use crate::files::examine::kind_named;
 use crate::files::fault::Fault;
 use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
+use crate::files::validate::kind_named;
 use crate::night::run as run_night;
 use crate::report::chart::comparison::coldest_parts;
 use crate::report::chart::{ChartView, Picture, Show as Shown, of_night};
@@ -43,7 +43,7 @@ pub struct Chart {
     pub show: Vec<Show>,
     /// What it is drawn on.
     #[arg(long, value_enum, default_value_t)]
-    pub paper: Paper,
+    pub paper: Theme,
     /// A folder, or for one chart a file that ends in .svg, .png or .csv; `-` is standard output.
     #[arg(long, value_name = "FOLDER or FILE", default_value = "coldsoak-charts")]
     pub out: PathBuf,
@@ -179,7 +179,7 @@ fn kept(
     from: &Provenance,
 ) -> Result<Outcome, Failure> {
     if let Way::Folder = way {
-        let mut kept = folder::Kept::begin(&wanted.out, wanted.force, from)?;
+        let mut kept = folder::ResultFolder::begin(&wanted.out, wanted.force, from)?;
         for (word, picture) in drawn {
             kept.picture(word, picture)?;
         }

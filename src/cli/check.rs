@@ -3,16 +3,16 @@
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::say;
-use crate::files::examine::{Sound, examine};
-use crate::files::fault::{Fault, FileError, Gathered};
+use crate::files::fault::{ErrorList, Fault, FileError};
 use crate::files::library::Kind;
 use crate::files::ron::written;
+use crate::files::validate::{ValidFile, validate};
 use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
 use crate::scenario::unknowns::Unknowns;
-use crate::study::doubts::{contradictions, unsound};
+use crate::study::uncertain_inputs::{contradictions, unsound};
 use serde::Serialize;
 use std::path::PathBuf;
 
@@ -93,7 +93,7 @@ struct FaultJson {
 /// Looks at the plausible ranges of a file's nights, which only studies of them use.
 ///
 /// *Errors*: what is wrong with them.
-fn ranges(sound: &Sound) -> Result<(), FileError> {
+fn ranges(sound: &ValidFile) -> Result<(), FileError> {
     sound.audited(&|night| {
         let mut problems = unsound(night);
         // A choice may move a number out of the range that its night gives it.
@@ -106,7 +106,7 @@ fn ranges(sound: &Sound) -> Result<(), FileError> {
 
 /// Runs the command.
 pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
-    let mut gathered = Gathered::default();
+    let mut gathered = ErrorList::default();
     let mut told = String::new();
     let mut files = Vec::new();
     // Whether a file's faults kept it from being looked at further.
@@ -114,7 +114,7 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
     for file in &wanted.files {
         let mut notes = Vec::new();
         let kind = wanted.kind.map(Kind::from);
-        let examined = examine(file, kind, args.outside(), &mut notes);
+        let validated = validate(file, kind, args.outside(), &mut notes);
         say::notes(&notes, args.quiet);
         let mut found = FileJson {
             file: file.display().to_string(),
@@ -125,12 +125,12 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             hard_to_believe: Vec::new(),
             notes,
         };
-        unfinished |= matches!(examined, Err(FileError::Faults(_)));
-        let examined = examined.and_then(|sound| ranges(&sound).map(|()| sound));
-        if let Err(FileError::Faults(faults)) = &examined {
+        unfinished |= matches!(validated, Err(FileError::Faults(_)));
+        let validated = validated.and_then(|sound| ranges(&sound).map(|()| sound));
+        if let Err(FileError::Faults(faults)) = &validated {
             found.faults = faults.iter().map(fault_json).collect();
         }
-        if let Some(sound) = gathered.keep(examined) {
+        if let Some(sound) = gathered.keep(validated) {
             let whole = matches!(sound.kind, Kind::Engine | Kind::Night | Kind::Comparison);
             if wanted.expand && !whole {
                 let word = sound.kind.word();

@@ -10,8 +10,8 @@ use crate::files::safe::write_file;
 use crate::report::{comparison_text, json, page, sketch};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
-use crate::study::doubts::doubts;
 use crate::study::paired::paired;
+use crate::study::uncertain_inputs::uncertain_inputs;
 use std::path::PathBuf;
 
 /// What the help teaches with.
@@ -141,7 +141,7 @@ pub fn computed(
 ) -> Result<Comparison, Failure> {
     let (choices, base) = (choices(loaded, args), &loaded.base);
     if plausible.is_some() {
-        loaded.audited(&|night| doubts(night).err().unwrap_or_default())?;
+        loaded.audited(&|night| uncertain_inputs(night).err().unwrap_or_default())?;
     }
     let each = 1 + plausible.as_ref().map_or(0, |p| p.nights as usize);
     let bar = progress::bar(choices.len() * each, args.quiet);

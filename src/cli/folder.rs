@@ -8,7 +8,7 @@ use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
 use crate::report::chart::{self, ChartView, Picture, Show};
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::{Path, PathBuf};
@@ -104,10 +104,10 @@ pub fn write(
     title: &str,
     json: &str,
     nights: &[(String, &Night)],
-    paper: Paper,
+    paper: Theme,
     from: &Provenance,
 ) -> Result<(), Failure> {
-    let mut folder = Kept::begin(path, force, from)?;
+    let mut folder = ResultFolder::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     if let Some((_, first)) = nights.first().filter(|_| nights.len() > 1) {
         let traces: Vec<_> = nights
@@ -140,7 +140,7 @@ pub fn write(
 }
 
 /// A folder that is being written, and the hash of what is in it.
-pub struct Kept<'a> {
+pub struct ResultFolder<'a> {
     folder: NewFolder,
     from: &'a Provenance,
     files: Vec<InputJson>,
@@ -154,8 +154,8 @@ struct FolderJson<'a> {
     files: &'a [InputJson],
 }
 
-impl<'a> Kept<'a> {
-    /// A folder to come: nothing stands at its path before [`Kept::finish`].
+impl<'a> ResultFolder<'a> {
+    /// A folder to come: nothing stands at its path before [`ResultFolder::finish`].
     ///
     /// *Errors*: the folder is there and not to be replaced, or cannot be written.
     pub fn begin(path: &Path, force: bool, from: &'a Provenance) -> Result<Self, Failure> {

@@ -1,6 +1,6 @@
 //! `coldsoak map`: the engine as a drawing coloured by temperature.
 
-use super::args::{Args, Paper};
+use super::args::{Args, Theme};
 use super::outcome::{Failure, Outcome};
 use super::{at, night, opening, say};
 use crate::files::fault::Fault;
@@ -43,7 +43,7 @@ pub struct Map {
     pub every: Option<String>,
     /// What it is drawn on.
     #[arg(long, value_enum, default_value_t)]
-    pub paper: Paper,
+    pub paper: Theme,
     /// Write it to this file, `.svg`, `.png` or `.gif`; `-` is standard output (SVG).
     #[arg(long, value_name = "FILE", default_value = DEFAULT)]
     pub out: PathBuf,

@@ -3,9 +3,9 @@
 use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::{at, night, opening, say};
-use crate::anatomy::{Anatomy, AnatomyError, anatomy, dot};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
+use crate::inspect::{NetworkSnapshot, SnapshotError, anatomy, dot};
 use crate::report::network_table::table;
 use crate::report::provenance::Provenance;
 use serde::Serialize;
@@ -60,7 +60,7 @@ struct NetworkJson<'a> {
     notes: &'a [String],
     hard_to_believe: &'a [String],
     #[serde(flatten)]
-    anatomy: &'a Anatomy,
+    anatomy: &'a NetworkSnapshot,
 }
 
 /// Runs the command.
@@ -75,8 +75,8 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
         (Ok(clock), Some(at)) => at::seconds(at, &clock).map_err(|e| at::slip(&e))?,
     };
     let found = anatomy(&loaded.scenario, at_s).map_err(|e| match e {
-        AnatomyError::Night(e) => night::failed(e, &loaded.file, &loaded.sources, None),
-        e @ AnatomyError::Outside { .. } => slip(
+        SnapshotError::Night(e) => night::failed(e, &loaded.file, &loaded.sources, None),
+        e @ SnapshotError::Outside { .. } => slip(
             e.to_string(),
             "name a time between its beginning and its end",
         )

@@ -1,13 +1,13 @@
 //! `coldsoak spread`: one night over all that is uncertain about it.
 
-use super::args::{Args, Paper};
-use super::book::Book;
+use super::args::{Args, Theme};
+use super::book::SampleStore;
 use super::outcome::{Failure, Outcome as Ending};
 use super::{folder, interrupt, night, opening, progress, say, spread_folder};
 use crate::night::{NightError, run as run_night};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::spread_text;
-use crate::study::harvest::Harvest;
+use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
 use std::path::PathBuf;
@@ -38,7 +38,7 @@ pub struct Spread {
     pub out: Option<PathBuf>,
     /// What charts are drawn on.
     #[arg(long, value_enum, default_value_t)]
-    pub paper: Paper,
+    pub paper: Theme,
     /// Replace the folder if it is there already.
     #[arg(long, requires = "out")]
     pub force: bool,
@@ -54,8 +54,8 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     let study = Study::of(scenario, wanted.seed).map_err(|p| failed(NightError::Problems(p)))?;
     let written = run_night(scenario).map_err(failed)?;
     let mut book = match &wanted.study {
-        Some(path) => Book::open(path, scenario, &Harvest::of(&written), wanted.seed)?,
-        None => Book::in_memory(),
+        Some(path) => SampleStore::open(path, scenario, &SampleResult::of(&written), wanted.seed)?,
+        None => SampleStore::in_memory(),
     };
     interrupt::watch();
 

@@ -1,14 +1,14 @@
 //! The folder a spread leaves behind: findings, a row for each night, a chart.
 
-use super::folder::Kept;
+use super::folder::ResultFolder;
 use super::outcome::Failure;
 use crate::files::safe::FINDINGS;
 use crate::night::Night;
 use crate::report::chart::{ChartView, bands, sensitivity};
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 use crate::report::provenance::Provenance;
-use crate::study::doubts::Doubt;
 use crate::study::summary::Summary;
+use crate::study::uncertain_inputs::UncertainInput;
 use std::path::Path;
 
 /// Writes it.
@@ -22,11 +22,11 @@ pub fn write(
     rows: &[u8],
     night: &Night,
     summary: &Summary,
-    doubts: &[Doubt],
-    paper: Paper,
+    doubts: &[UncertainInput],
+    paper: Theme,
     from: &Provenance,
 ) -> Result<(), Failure> {
-    let mut folder = Kept::begin(path, force, from)?;
+    let mut folder = ResultFolder::begin(path, force, from)?;
     folder.write(FINDINGS, json.as_bytes())?;
     folder.write("nights.csv", rows)?;
     let view = ChartView::of(night, &night.scenario.scenario().title, "", paper);

@@ -7,7 +7,7 @@ use crate::files::fault::{Fault, FileError};
 use crate::files::library::{Kind, builtin, names};
 use crate::files::ron::text_of;
 use crate::files::sources::label;
-use crate::files::weather::{Care, Form, Month, Reading, Wanted, read, written};
+use crate::files::weather::{Form, Month, NoteKind, Reading, WeatherOptions, read, written};
 use crate::quantity::Units;
 use crate::report::weather::{Told, json, text};
 use crate::scenario::clock::Moment;
@@ -69,11 +69,11 @@ pub fn run(wanted: &Weather, args: &Args) -> Result<Outcome, Failure> {
         })?),
         None => None,
     };
-    let asked = Wanted {
+    let asked = WeatherOptions {
         station: wanted.station.clone(),
         month: wanted.month,
         zone: wanted.zone.clone(),
-        ..Wanted::default()
+        ..WeatherOptions::default()
     };
     let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(*r.fault))?;
     let span = span(wanted, zone.as_ref());
@@ -86,7 +86,7 @@ pub fn run(wanted: &Weather, args: &Args) -> Result<Outcome, Failure> {
         return Ok(Outcome::Done);
     }
     let entry = entry(wanted, &file, &reading);
-    let notes: Vec<(&str, String)> = Care::ALL
+    let notes: Vec<(&str, String)> = NoteKind::ALL
         .iter()
         .flat_map(|care| reading.notes.iter().filter(move |note| note.care == *care))
         .map(|note| (note.care.word(), note.to_string()))

@@ -1,6 +1,6 @@
 //! A comparison as a user writes it: one night, and several choices of heaters and coverings.
 
-use super::fault::{Fault, FileError, Gathered};
+use super::fault::{ErrorList, Fault, FileError};
 use super::library::{Kind, builtin};
 use super::locate::{doubted, located_choice};
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
@@ -12,7 +12,7 @@ use super::sources::{Outside, Sources, called, label};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
-use crate::scenario::plausible::doubts;
+use crate::scenario::plausibility::doubts;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -110,7 +110,7 @@ fn stands(path: &str, covers: &Covers) -> bool {
 }
 
 fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedComparison, FileError> {
-    let mut gathered = Gathered::default();
+    let mut gathered = ErrorList::default();
     let reading = read::<ComparisonFile>(file, text);
     if !reading.faults.is_empty()
         && let Some(fault) = mistaken(file, text, Kind::Comparison)
@@ -175,7 +175,7 @@ impl LoadedComparison {
     ///
     /// *Errors*: every problem at its place, with the name of the choice it was found in; each once.
     pub fn audited(&self, wrong: &dyn Fn(&Scenario) -> Vec<Problem>) -> Result<(), FileError> {
-        let mut gathered = Gathered::default();
+        let mut gathered = ErrorList::default();
         let mut told: BTreeSet<(String, Option<(usize, usize)>)> = BTreeSet::new();
         for (choice, scenario) in &self.choices {
             let problems = wrong(scenario);

@@ -119,9 +119,9 @@ pub(super) fn why(source: &std::io::Error) -> String {
 
 /// Faults of several files, gathered before any is told.
 #[derive(Debug, Default)]
-pub struct Gathered(Vec<Fault>);
+pub struct ErrorList(Vec<Fault>);
 
-impl Gathered {
+impl ErrorList {
     /// What was read, if it was; its faults are kept.
     pub fn keep<T>(&mut self, read: Result<T, FileError>) -> Option<T> {
         match read {

@@ -1,6 +1,6 @@
 //! The built-in models: the files of `models/`, in the binary.
 
-use super::written_units::{Doubted, with_units};
+use super::written_units::{HasRanges, with_units};
 
 /// The kinds of model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -110,7 +110,7 @@ pub(super) fn unknown(kind: Kind, name: &str) -> (String, String) {
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.
-pub fn model<T: serde::de::DeserializeOwned + Doubted>(
+pub fn model<T: serde::de::DeserializeOwned + HasRanges>(
     kind: Kind,
     name: &str,
 ) -> Result<T, super::fault::FileError> {

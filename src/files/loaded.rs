@@ -5,7 +5,7 @@ use super::locate::{doubted, located};
 use super::sources::{Input, Sources};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
-use crate::scenario::plausible::doubts;
+use crate::scenario::plausibility::doubts;
 
 /// A scenario with the files it came from.
 #[derive(Debug, Clone)]

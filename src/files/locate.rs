@@ -9,7 +9,7 @@ use super::outline::{Found, Outline};
 use super::place::first_line;
 use super::sources::{Sources, label};
 use crate::scenario::check::Problem;
-use crate::scenario::plausible::Doubt;
+use crate::scenario::plausibility::PlausibilityWarning;
 use std::ops::Range;
 
 /// Problems of a night as faults of its file and of those it names.
@@ -36,7 +36,7 @@ pub fn located_choice(
 
 /// Numbers of a night that are hard to believe, at their places; of one choice, if one is named.
 pub fn doubted(
-    doubts: &[Doubt],
+    doubts: &[PlausibilityWarning],
     choice: Option<&str>,
     file: &str,
     sources: &Sources,

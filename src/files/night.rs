@@ -1,13 +1,13 @@
 //! A night as a user writes it: a file that names engine, oil, hangar, heaters and weather.
 
-use super::fault::{FileError, Gathered};
+use super::fault::{ErrorList, FileError};
 use super::library::{Kind, builtin};
 use super::loaded::refused_too;
 use super::recognise::{mistaken, other_builtin};
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
 use super::weather::{self, WeatherEntry};
-use super::written_units::{Doubted, with_units};
+use super::written_units::{HasRanges, with_units};
 use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::Clock;
@@ -73,7 +73,7 @@ pub struct NightFile {
     pub unknowns: Unknowns,
 }
 
-impl Doubted for NightFile {
+impl HasRanges for NightFile {
     fn unknowns(&mut self) -> &mut Unknowns {
         &mut self.unknowns
     }
@@ -135,7 +135,7 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
 
 /// The night of a text, or the faults of all files that it names together with its own.
 fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, FileError> {
-    let mut gathered = Gathered::default();
+    let mut gathered = ErrorList::default();
     let reading = read::<NightFile>(file, text);
     if !reading.faults.is_empty()
         && let Some(fault) = mistaken(file, text, Kind::Night)
@@ -202,7 +202,7 @@ fn resolve_known(
     sources: &mut Sources,
     known: &dyn Fn(&str) -> bool,
 ) -> Result<Scenario, FileError> {
-    let mut gathered = Gathered::default();
+    let mut gathered = ErrorList::default();
     let engine = known("engine")
         .then(|| sources.value(Kind::Engine, &night.engine, file))
         .and_then(|read| gathered.keep(read));
@@ -252,7 +252,7 @@ pub fn heaters(
     sources: &mut Sources,
     known: &dyn Fn(usize) -> bool,
 ) -> Result<Vec<Heater>, FileError> {
-    let mut gathered = Gathered::default();
+    let mut gathered = ErrorList::default();
     let mut heaters = Vec::new();
     for (i, entry) in entries.iter().enumerate() {
         if !known(i) {

@@ -64,7 +64,7 @@ pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
     (first.contains(',') && !first.contains('(')).then_some(Kind::Weather)
 }
 
-/// A name of the command line that is built in, but as a comparison or a night where the other is wanted; and what to do
+/// A name of the command line that is built in, but as a comparison or a night where the other is options; and what to do
 /// with it.
 pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
     if builtin(wanted, name).is_some() {

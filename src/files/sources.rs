@@ -4,7 +4,7 @@ use super::fault::{Fault, FileError, why};
 use super::library::{self, Kind, builtin};
 use super::recognise::mistaken;
 use super::ron::{parse, text_of};
-use super::written_units::{Doubted, with_units};
+use super::written_units::{HasRanges, with_units};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
@@ -165,7 +165,7 @@ impl Sources {
     /// The value behind a name.
     ///
     /// *Errors*: as [`Sources::text`], or a text that is not such a value.
-    pub fn value<T: DeserializeOwned + Doubted>(
+    pub fn value<T: DeserializeOwned + HasRanges>(
         &mut self,
         kind: Kind,
         name: &str,

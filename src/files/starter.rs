@@ -214,7 +214,7 @@ fn recorded_clock(name: &str) -> Result<(String, String, Option<String>), FileEr
     Ok((told(hour), told(hour + 12), Some("UTC".to_owned())))
 }
 
-/// Whether a text is a night that passes the gate; the first thing that is wrong otherwise.
+/// Whether a text is a night that passes the validate; the first thing that is wrong otherwise.
 fn passes(text: &str) -> Result<(), String> {
     let file = "the new night";
     let night: NightFile = parse(file, text).map_err(|e| e.to_string())?;

@@ -22,7 +22,7 @@ pub fn written(trace: &Trace) -> Result<Vec<u8>, csv::Error> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::trace::{Column, ColumnKind, Legend};
+    use crate::trace::{Column, ColumnInfo, ColumnKind};
 
     #[test]
     fn every_number_comes_back_as_it_was() {
@@ -32,9 +32,9 @@ mod tests {
             kind: ColumnKind::CellTemperature,
         };
         let trace = Trace {
-            legend: Legend {
+            legend: ColumnInfo {
                 columns: vec![column("case_c"), column("odd, \"name\"_c")],
-                ..Legend::default()
+                ..ColumnInfo::default()
             },
             times_s: vec![0.0, 59.999_999_999_9],
             values: vec![-9.444_444_444_444_445, 0.1 + 0.2, 1e-300, -0.0],

@@ -32,7 +32,7 @@ pub(super) fn is_number(text: &str) -> bool {
     text.parse::<f64>().is_ok()
 }
 
-/// What is wrong and how it is mended where a quantity is wanted; none where the choices are no units.
+/// What is wrong and how it is mended where a quantity is options; none where the choices are no units.
 pub(super) fn wanted(
     name: &str,
     units: &[&str],

@@ -8,12 +8,12 @@ use crate::scenario::oil::Oil;
 use crate::scenario::unknowns::Unknowns;
 
 /// A file that says which of its numbers are uncertain.
-pub trait Doubted {
+pub trait HasRanges {
     /// What it says.
     fn unknowns(&mut self) -> &mut Unknowns;
 }
 
-impl Doubted for Engine {
+impl HasRanges for Engine {
     fn unknowns(&mut self) -> &mut Unknowns {
         match self {
             Self::opposed(layout) => &mut layout.unknowns,
@@ -24,7 +24,7 @@ impl Doubted for Engine {
 
 macro_rules! doubted {
     ($($kind:ident),+) => {
-        $(impl Doubted for $kind {
+        $(impl HasRanges for $kind {
             fn unknowns(&mut self) -> &mut Unknowns {
                 &mut self.unknowns
             }
@@ -34,7 +34,7 @@ macro_rules! doubted {
 doubted!(Hangar, Heater, Oil);
 
 /// Gives each range the unit in which its number is written in the text, unless it names one itself.
-pub fn with_units<T: Doubted>(mut held: T, text: &str) -> T {
+pub fn with_units<T: HasRanges>(mut held: T, text: &str) -> T {
     let outline = Outline::of(text);
     for (path, unknown) in held.unknowns() {
         if unknown.unit.is_none() {

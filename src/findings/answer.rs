@@ -4,10 +4,10 @@ use super::circuit::CircuitFinding;
 use super::clearance::{ClearanceFinding, clearances};
 use super::coldest::Coldest;
 use super::condensation::Condensation;
-use super::dew::OutsideDew;
+use super::cylinder_spread::Unevenness;
+use super::dew::SurfaceCondensation;
 use super::energy::EnergyFinding;
 use super::events::{Event, events};
-use super::grounds::Grounds;
 use super::losses::{PathLoss, losses};
 use super::oil::OilFinding;
 use super::parts::{PartFinding, parts};
@@ -15,12 +15,12 @@ use super::readings::{GroupTemperature, groups, row_at};
 use super::ready::Ready;
 use super::steady::Steady;
 use super::threshold::{ThresholdFinding, first_on_s};
-use super::unevenness::Unevenness;
+use super::warning_rules::WarningInputs;
 use super::warnings::Warning;
 use crate::scenario::circuit::Circuit;
 use crate::scenario::oil::Oil;
 use crate::scenario::question::Question;
-use crate::trace::{Ledger, Trace};
+use crate::trace::{Conservation, Trace};
 use serde::Serialize;
 
 /// What one night answers. States are those at the departure, sums run from the beginning to the departure,
@@ -45,7 +45,7 @@ pub struct Findings {
     /// Water on the inner walls; none if there is no air room inside the engine.
     pub condensation: Option<Condensation>,
     /// The engine surface that was longest below the dew point of the bay's air; none if none ever was.
-    pub outside_dew: Option<OutsideDew>,
+    pub outside_dew: Option<SurfaceCondensation>,
     /// How thick the oil is; none if there is no oil.
     pub oil: Option<OilFinding>,
     /// What was drawn at the plug, and what of it the engine kept.
@@ -86,7 +86,7 @@ pub struct LedgerFinding {
 /// *Valid*: any trace whose legend fits its columns; one without samples gives numbers that are none, and "never".
 pub fn answer(
     trace: &Trace,
-    ledger: &Ledger,
+    ledger: &Conservation,
     question: &Question,
     oil: &Oil,
     circuit: &Circuit,
@@ -108,7 +108,7 @@ pub fn answer(
         departure_h - first_on_h,
     );
     let warm_h = threshold.all_parts.hold.hours();
-    let warnings = Grounds {
+    let warnings = WarningInputs {
         trace,
         row: &row,
         ready: ready.ready_at_departure,
@@ -125,7 +125,7 @@ pub fn answer(
         events: events(trace, &threshold, first_on_h),
         parts: parts(trace, &row, threshold.threshold_c),
         unevenness: Unevenness::of(trace, &row),
-        outside_dew: OutsideDew::of(trace),
+        outside_dew: SurfaceCondensation::of(trace),
         energy: EnergyFinding::of(trace, &row, circuit),
         clearances: clearances(legend, &row),
         losses_w: losses(trace, &row),
@@ -133,7 +133,7 @@ pub fn answer(
         ledger: LedgerFinding {
             energy_error: ledger.energy_error(),
             water_error: ledger.water_error(),
-            closes: ledger.audit().is_ok(),
+            closes: ledger.check().is_ok(),
         },
         circuit: circuit_finding,
         threshold,
@@ -165,7 +165,7 @@ mod tests {
     fn asked(trace: &Trace, question: &Question) -> Findings {
         answer(
             trace,
-            &Ledger::default(),
+            &Conservation::default(),
             question,
             &oil(),
             &Circuit::default(),
@@ -283,9 +283,9 @@ mod tests {
 
     #[test]
     fn books_that_do_not_close_are_told() {
-        let mut ledger = Ledger::default();
+        let mut ledger = Conservation::default();
         let trace = warming(0.0).trace();
-        let closes = |ledger: &Ledger| {
+        let closes = |ledger: &Conservation| {
             answer(
                 &trace,
                 ledger,

@@ -1,7 +1,7 @@
 //! How cold changes the clearance of the main bearings: an aluminium case shrinks more than a steel crankshaft.
 
 use super::readings::mean;
-use crate::trace::{BearingNote, Legend};
+use crate::trace::{BearingNote, ColumnInfo};
 use serde::Serialize;
 
 /// Expansion of the cast aluminium case, 1/K.
@@ -34,7 +34,7 @@ pub struct ClearanceFinding {
 ///
 /// with d the diameter of the journal and temperatures in °C. *Source*: expansions of aluminium and steel of the
 /// ASM Handbook (from memory; a cast case may have 21e-6).
-pub(super) fn clearances(legend: &Legend, row: &[f64]) -> Vec<ClearanceFinding> {
+pub(super) fn clearances(legend: &ColumnInfo, row: &[f64]) -> Vec<ClearanceFinding> {
     let finding = |bearing: &BearingNote| {
         let (case_c, crank_c) = (mean(row, &bearing.case), mean(row, &bearing.crank));
         let strain = CASE_EXPANSION_PER_K * (case_c - REFERENCE_C)

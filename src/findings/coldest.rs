@@ -1,6 +1,6 @@
 //! The coldest engine part at an instant.
 
-use crate::trace::{Legend, Trace};
+use crate::trace::{ColumnInfo, Trace};
 use serde::Serialize;
 
 /// Parts closer than this to the coldest share its rank, K; the earlier one is named. The
@@ -20,7 +20,7 @@ pub struct Coldest {
 
 impl Coldest {
     /// The coldest engine part in one row of a legend's columns; none if there is no engine part.
-    pub fn of(legend: &Legend, row: &[f64]) -> Option<Self> {
+    pub fn of(legend: &ColumnInfo, row: &[f64]) -> Option<Self> {
         let lowest = lowest(legend, row)?;
         let named = legend
             .cells
@@ -35,7 +35,7 @@ impl Coldest {
 }
 
 /// The lowest temperature among engine parts in one row, °C.
-fn lowest(legend: &Legend, row: &[f64]) -> Option<f64> {
+fn lowest(legend: &ColumnInfo, row: &[f64]) -> Option<f64> {
     let engine = legend.cells.iter().filter(|cell| cell.engine);
     engine.map(|cell| row[cell.column]).reduce(f64::min)
 }

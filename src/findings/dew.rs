@@ -7,7 +7,7 @@ use serde::Serialize;
 
 /// The engine surface that was longest below the dew point of its pocket.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct OutsideDew {
+pub struct SurfaceCondensation {
     /// The part.
     pub part: String,
     /// What people call it.
@@ -18,7 +18,7 @@ pub struct OutsideDew {
     pub hours: f64,
 }
 
-impl OutsideDew {
+impl SurfaceCondensation {
     /// The engine surface longest below its pocket's dew point until the departure; none if none ever was. Of
     /// equals the first is named.
     pub fn of(trace: &Trace) -> Option<Self> {
@@ -65,7 +65,7 @@ mod tests {
         let firewall = night.cell("firewall", &[-30.0]);
         firewall.pockets = vec![damp];
         firewall.engine = false;
-        let found = OutsideDew::of(&night.trace()).expect("one is below");
+        let found = SurfaceCondensation::of(&night.trace()).expect("one is below");
         assert_eq!(
             (found.part.as_str(), found.pocket.as_str()),
             ("mags", "the rear air")
@@ -79,6 +79,6 @@ mod tests {
         let mut night = Handmade::hours(&[0.0, 10.0]);
         let damp = night.pocket("rear", &[20.0], &[10.3720]);
         night.cell("mags", &[11.95]).pockets = vec![damp];
-        assert_eq!(OutsideDew::of(&night.trace()), None);
+        assert_eq!(SurfaceCondensation::of(&night.trace()), None);
     }
 }

@@ -7,7 +7,7 @@ use crate::trace::Trace;
 
 /// The course of a night's moisture; lists have one value a sample.
 #[derive(Debug, Clone, PartialEq)]
-pub struct DewCourse {
+pub struct DewMarginSeries {
     /// Groups of walls, in the order in which they are told; a group without walls is left out.
     pub groups: Vec<WallGroupCourse>,
     /// When some wall was condensing (by the definition of [`Condensation`](super::Condensation)), seconds after the
@@ -40,7 +40,7 @@ impl WallGroupCourse {
     }
 }
 
-impl DewCourse {
+impl DewMarginSeries {
     /// The course of a trace; none if no air is inside.
     pub fn of(trace: &Trace) -> Option<Self> {
         let gas = trace.legend.gas.as_ref()?;
@@ -101,7 +101,7 @@ mod tests {
         night.wall("head", "upper", &[30.0], &[1.0]);
         night.wall("sump", "lower", &[40.0], &[0.0]);
         let trace = night.trace();
-        let course = DewCourse::of(&trace).expect("there is air inside");
+        let course = DewMarginSeries::of(&trace).expect("there is air inside");
         assert_eq!(course.groups.len(), 2);
         assert!((course.groups[0].margin_k[0] - 7.993).abs() < 0.05);
         assert!((course.least_k()[1] + 12.007).abs() < 0.05);

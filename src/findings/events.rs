@@ -2,7 +2,7 @@
 
 use super::coldest::lowest_series;
 use super::readings::series;
-use super::threshold::{ReachPair, ThresholdFinding, lost_at_s};
+use super::threshold::{CrossingTimes, ThresholdFinding, lost_at_s};
 use crate::trace::{SwitchCause, Trace};
 use serde::Serialize;
 
@@ -74,7 +74,7 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
             })
         })
         .collect();
-    let mut warm = |reach: &ReachPair, what: EventKind| {
+    let mut warm = |reach: &CrossingTimes, what: EventKind| {
         if let Some(hours) = reach.first.hours().filter(|h| *h > 0.0) {
             events.push(Event {
                 time_h: first_on_h + hours,
@@ -87,7 +87,7 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
         warm(&reading.reach, EventKind::Warm { key, label });
     }
     warm(&threshold.all_parts, EventKind::AllPartsWarm);
-    let mut lost = |reach: &ReachPair, values: &dyn Fn() -> Vec<f64>, what: EventKind| {
+    let mut lost = |reach: &CrossingTimes, values: &dyn Fn() -> Vec<f64>, what: EventKind| {
         let at = || lost_at_s(&trace.times_s, &values(), threshold.threshold_c);
         if let Some(time_s) = reach.lost().then(at).flatten() {
             let time_h = time_s / 3600.0;

@@ -1,7 +1,7 @@
 //! Traces made by hand, so that a finding can be tested against what anyone can work out on paper.
 
 use crate::trace::{
-    BearingNote, CellNote, Column, ColumnKind, GasNote, HeaterNote, LossPath, OilNote, PocketNote,
+    BearingNote, CellInfo, Column, ColumnKind, GasNote, HeaterNote, LossPath, OilNote, PocketNote,
     ReadingNote, SwitchCause, Switching, Trace, WallNote,
 };
 
@@ -49,10 +49,10 @@ impl Handmade {
         index
     }
     /// An engine part of one cell with a heat capacity of 1000 J/K, to be altered at will.
-    pub(super) fn cell(&mut self, part: &str, temps_c: &[f64]) -> &mut CellNote {
+    pub(super) fn cell(&mut self, part: &str, temps_c: &[f64]) -> &mut CellInfo {
         let column = self.column(ColumnKind::CellTemperature, temps_c);
         let cells = &mut self.trace.legend.cells;
-        cells.push(CellNote {
+        cells.push(CellInfo {
             column,
             part: part.to_owned(),
             label: format!("the {part}"),

@@ -12,7 +12,7 @@ use crate::trace::{LossPath, Trace};
 
 /// The course of a night's heat; each list has one value, in W, for each span between two edges.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct HeatCourse {
+pub struct HeatFlowSeries {
     /// The edges of the spans, seconds after the beginning.
     pub edges_s: Vec<f64>,
     /// Drawn by all heaters.
@@ -29,7 +29,7 @@ pub struct HeatCourse {
     pub losses_w: Vec<(LossPath, Vec<f64>)>,
 }
 
-impl HeatCourse {
+impl HeatFlowSeries {
     /// The course of a trace.
     pub fn of(trace: &Trace) -> Self {
         let legend = &trace.legend;
@@ -125,7 +125,7 @@ mod tests {
         let skin = night.cell("skin", &[-10.0, 10.0, 20.0]);
         (skin.engine, skin.heat_capacity_j_per_k) = (false, 10e3);
         night.loss(LossPath::Gaps, &[0.0, 0.4e6, 0.6e6]);
-        let course = HeatCourse::of(&night.trace());
+        let course = HeatFlowSeries::of(&night.trace());
         assert_eq!(course.edges_s, [0.0, 3600.0, 5400.0]);
         for span in 0..2 {
             assert!((course.heaters_w[span] - 1e6 / 3600.0).abs() < 1e-9);
@@ -142,7 +142,7 @@ mod tests {
         night.gas(&[0.0, 36.0, 36.0, 36.0], &[1.0, 2.0, 2.0, 2.0], &[0.0]);
         let mut trace = night.trace();
         trace.legend.fed_w = 1.5;
-        let course = HeatCourse::of(&trace);
+        let course = HeatFlowSeries::of(&trace);
         // Two samples at one moment, as where a heater is switched, are no span.
         assert_eq!(course.edges_s, [0.0, 3600.0, 7200.0]);
         let into_air = 1.0 + 0.1 + LATENT_HEAT_J_PER_G * 0.009 / 3600.0;

@@ -6,7 +6,7 @@
 use super::readings::{mean, oil_columns};
 use crate::physics::oil::Walther;
 use crate::scenario::oil::Oil;
-use crate::trace::Legend;
+use crate::trace::ColumnInfo;
 use serde::Serialize;
 
 /// Nearer than this to the pour point a viscosity is extrapolated, K.
@@ -52,7 +52,7 @@ impl OilFinding {
     ///
     /// *Source*: ASTM D341 by [`Walther`]; the flag after the limits of that law (wax and gelation from about
     /// 10 K above the pour point).
-    pub fn of(legend: &Legend, row: &[f64], oil: &Oil) -> Option<Self> {
+    pub fn of(legend: &ColumnInfo, row: &[f64], oil: &Oil) -> Option<Self> {
         let columns = oil_columns(legend)?;
         let temp_c = mean(row, &columns);
         let pickup_temp_c = temp_c.min(row[columns[0].0]);

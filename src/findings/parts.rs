@@ -1,7 +1,7 @@
 //! Every part of the engine and its bay: how warm at the departure, and since when.
 
-use super::threshold::{ReachPair, first_on_s};
-use crate::trace::{CellNote, Trace};
+use super::threshold::{CrossingTimes, first_on_s};
+use crate::trace::{CellInfo, Trace};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -19,14 +19,14 @@ pub struct PartFinding {
     /// Its coldest cell at the departure, °C; equal to `temp_c` unless the part is cut.
     pub min_c: f64,
     /// When its coldest cell came to the threshold.
-    pub reached: ReachPair,
+    pub reached: CrossingTimes,
     /// Its coldest cell over the threshold at the departure, K.
     pub margin_k: f64,
 }
 
 /// Every part of a trace, in the order of its first cells; `row` are all columns at the departure.
 pub(super) fn parts(trace: &Trace, row: &[f64], threshold_c: f64) -> Vec<PartFinding> {
-    let mut cells: BTreeMap<&str, Vec<&CellNote>> = BTreeMap::new();
+    let mut cells: BTreeMap<&str, Vec<&CellInfo>> = BTreeMap::new();
     let mut order = Vec::new();
     for cell in &trace.legend.cells {
         let of_part = cells.entry(&cell.part).or_default();
@@ -42,7 +42,7 @@ pub(super) fn parts(trace: &Trace, row: &[f64], threshold_c: f64) -> Vec<PartFin
 
 fn part(
     trace: &Trace,
-    cells: &[&CellNote],
+    cells: &[&CellInfo],
     row: &[f64],
     threshold_c: f64,
     from_s: f64,
@@ -67,7 +67,7 @@ fn part(
             min_c
         },
         min_c,
-        reached: ReachPair::of(&trace.times_s, &series, threshold_c, from_s),
+        reached: CrossingTimes::of(&trace.times_s, &series, threshold_c, from_s),
         margin_k: min_c - threshold_c,
     }
 }

@@ -71,7 +71,7 @@ mod tests {
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
-    use crate::trace::Ledger;
+    use crate::trace::Conservation;
 
     /// The key of a night with this coldest part, water on the upper walls, and energy.
     fn key(temp_c: f64, upper_g: f64, kwh: f64) -> RankKey {
@@ -88,7 +88,7 @@ mod tests {
         let (trace, circuit) = (night.trace(), Circuit::default());
         rank_key(&answer(
             &trace,
-            &Ledger::default(),
+            &Conservation::default(),
             &question,
             &oil,
             &circuit,

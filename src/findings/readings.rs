@@ -1,6 +1,6 @@
 //! Groups of parts read as one, as a thermometer would.
 
-use crate::trace::{Legend, ReadingNote, Trace};
+use crate::trace::{ColumnInfo, ReadingNote, Trace};
 use serde::Serialize;
 
 /// The temperature of a group.
@@ -15,7 +15,7 @@ pub struct GroupTemperature {
 }
 
 /// The groups of a legend in one row of its columns.
-pub(super) fn groups(legend: &Legend, row: &[f64]) -> Vec<GroupTemperature> {
+pub(super) fn groups(legend: &ColumnInfo, row: &[f64]) -> Vec<GroupTemperature> {
     let group = |note: &ReadingNote| GroupTemperature {
         key: note.key.clone(),
         label: note.label.clone(),
@@ -37,7 +37,7 @@ pub(super) fn series(trace: &Trace, columns: &[(usize, f64)]) -> Vec<f64> {
 }
 
 /// The layers of the oil as columns with equal weights; none without oil.
-pub(super) fn oil_columns(legend: &Legend) -> Option<Vec<(usize, f64)>> {
+pub(super) fn oil_columns(legend: &ColumnInfo) -> Option<Vec<(usize, f64)>> {
     let layers = &legend.oil.as_ref()?.layers;
     let weight = 1.0 / layers.len() as f64;
     (!layers.is_empty()).then(|| layers.iter().map(|&c| (c, weight)).collect())

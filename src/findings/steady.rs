@@ -2,7 +2,7 @@
 
 use super::coldest::Coldest;
 use super::readings::{GroupTemperature, groups};
-use crate::trace::Legend;
+use crate::trace::ColumnInfo;
 use serde::Serialize;
 
 /// The settled state, everything dry, with the heaters as they stand just before the departure.
@@ -20,7 +20,7 @@ pub struct Steady {
 
 impl Steady {
     /// The settled state from one value for each of a legend's columns; none if there is no engine part.
-    pub fn of(legend: &Legend, row: &[f64]) -> Option<Self> {
+    pub fn of(legend: &ColumnInfo, row: &[f64]) -> Option<Self> {
         let coldest = Coldest::of(legend, row)?;
         Some(Self {
             part: coldest.part,
@@ -46,6 +46,6 @@ mod tests {
         let settled = Steady::of(&trace.legend, &[12.0, 9.0]).expect("there is an engine");
         assert_eq!((settled.part.as_str(), settled.temp_c), ("head", 9.0));
         assert_eq!(settled.groups_c[0].temp_c, 12.0);
-        assert_eq!(Steady::of(&Legend::default(), &[]), None);
+        assert_eq!(Steady::of(&ColumnInfo::default(), &[]), None);
     }
 }

@@ -17,7 +17,7 @@ use serde::Serialize;
 /// The time to a threshold, or the reason why there is none.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Reach {
+pub enum CrossingTime {
     /// It took so long.
     After {
         /// Hours after the first time a heater was on; 0 if it was warm enough from then on.
@@ -36,19 +36,19 @@ pub enum Reach {
 
 /// The time to a threshold in both senses.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ReachPair {
+pub struct CrossingTimes {
     /// After the last time below the threshold (the headline, always).
-    pub hold: Reach,
+    pub hold: CrossingTime,
     /// The first crossing upward.
-    pub first: Reach,
+    pub first: CrossingTime,
 }
 
-impl ReachPair {
+impl CrossingTimes {
     /// Whether it came to the threshold and fell below it again.
     pub fn lost(&self) -> bool {
         matches!(
             (&self.hold, &self.first),
-            (Reach::Never { .. }, Reach::After { .. })
+            (CrossingTime::Never { .. }, CrossingTime::After { .. })
         )
     }
 }
@@ -61,7 +61,7 @@ pub struct ReadingReach {
     /// What people call it.
     pub label: String,
     /// Its time to the threshold.
-    pub reach: ReachPair,
+    pub reach: CrossingTimes,
 }
 
 /// When the engine was warm. The time of each single part is in the table of parts.
@@ -70,16 +70,16 @@ pub struct ThresholdFinding {
     /// The threshold, °C.
     pub threshold_c: f64,
     /// Of the coldest engine part at every instant: "warm everywhere".
-    pub all_parts: ReachPair,
+    pub all_parts: CrossingTimes,
     /// Of each group of parts.
     pub readings: Vec<ReadingReach>,
     /// The threshold of the mean oil, °C, if one was asked.
     pub oil_threshold_c: Option<f64>,
     /// Of the mean oil against its own threshold, if one was asked and there is oil.
-    pub oil: Option<ReachPair>,
+    pub oil: Option<CrossingTimes>,
 }
 
-impl Reach {
+impl CrossingTime {
     /// The hours, or none for never.
     pub fn hours(&self) -> Option<f64> {
         match self {
@@ -89,7 +89,7 @@ impl Reach {
     }
 }
 
-impl ReachPair {
+impl CrossingTimes {
     /// The times a sampled quantity takes to a threshold, counted and looked at from a time on.
     ///
     /// *Valid*: samples rising in time; a sample that is no number counts as below.
@@ -101,11 +101,11 @@ impl ReachPair {
             let share = (threshold_c - x0) / (x1 - x0);
             // A gap in the record ends with the sample after it.
             let share = if share.is_finite() { share } else { 1.0 };
-            Reach::After {
+            CrossingTime::After {
                 hours: (t0 + share * (t1 - t0) - from_s) / 3600.0,
             }
         };
-        let never = |why: &str| Reach::Never {
+        let never = |why: &str| CrossingTime::Never {
             horizon_h: samples.last().map_or(0.0, |s| (s.0 - from_s) / 3600.0),
             best_c: samples.iter().map(|s| s.1).fold(f64::NAN, f64::max),
             why: why.to_owned(),
@@ -119,12 +119,12 @@ impl ReachPair {
         }
         let up = (1..samples.len()).find(|&k| below(samples[k - 1].1) && !below(samples[k].1));
         let first = match up {
-            _ if !below(samples[0].1) => Reach::After { hours: 0.0 },
+            _ if !below(samples[0].1) => CrossingTime::After { hours: 0.0 },
             Some(k) => crossing(k - 1),
             None => never("it was below the threshold all the time"),
         };
         let hold = match samples.iter().rposition(|s| below(s.1)) {
-            None => Reach::After { hours: 0.0 },
+            None => CrossingTime::After { hours: 0.0 },
             Some(k) if k + 1 < samples.len() => crossing(k),
             Some(_) if first.hours().is_some() => {
                 never("it was warm enough for a while, but below the threshold again at the end")
@@ -140,7 +140,7 @@ impl ThresholdFinding {
     pub fn of(trace: &Trace, question: &Question) -> Self {
         let threshold_c = question.threshold.celsius();
         let from_s = first_on_s(trace);
-        let reach = |values: &[f64], x: f64| ReachPair::of(&trace.times_s, values, x, from_s);
+        let reach = |values: &[f64], x: f64| CrossingTimes::of(&trace.times_s, values, x, from_s);
         let reading = |note: &ReadingNote| ReadingReach {
             key: note.key.clone(),
             label: note.label.clone(),
@@ -194,11 +194,11 @@ mod tests {
     /// Any threshold that makes round fractions, °C.
     const X: f64 = 4.0;
 
-    fn reach(hours: &[f64], temps_c: &[f64], from_h: f64) -> ReachPair {
+    fn reach(hours: &[f64], temps_c: &[f64], from_h: f64) -> CrossingTimes {
         let times_s: Vec<f64> = hours.iter().map(|h| h * 3600.0).collect();
-        ReachPair::of(&times_s, temps_c, X, from_h * 3600.0)
+        CrossingTimes::of(&times_s, temps_c, X, from_h * 3600.0)
     }
-    fn after(reach: &Reach) -> f64 {
+    fn after(reach: &CrossingTime) -> f64 {
         reach.hours().expect("it is reached")
     }
 
@@ -213,7 +213,7 @@ mod tests {
     fn never_tells_the_horizon_the_best_and_the_reason() {
         let pair = reach(&[0.0, 1.0, 2.0, 3.0], &[-9.0, 1.0, 3.5, 2.0], 1.0);
         assert_eq!(pair.hold, pair.first);
-        let Reach::Never {
+        let CrossingTime::Never {
             horizon_h,
             best_c,
             why,
@@ -229,7 +229,7 @@ mod tests {
     fn reached_and_lost_again_is_never_in_the_hold_sense_only() {
         let pair = reach(&[0.0, 1.0, 2.0], &[0.0, 8.0, 2.0], 0.0);
         assert!((after(&pair.first) - 0.5).abs() < 1e-12);
-        let Reach::Never { best_c, why, .. } = pair.hold else {
+        let CrossingTime::Never { best_c, why, .. } = pair.hold else {
             panic!("it does not stay");
         };
         assert_eq!(best_c, 8.0);

@@ -3,7 +3,7 @@
 use super::frame::{Frame, SURROUNDINGS};
 use super::graph::{HeaterSwitch, Network, Sensor};
 use super::surroundings::Curve;
-use super::{bay, gas, initial, legend, reach, sights, solids};
+use super::{bay, column_info, gas, initial, reach, sights, solids};
 use crate::scenario::body::SurroundingTemperature;
 use crate::scenario::check::CheckedScenario;
 use crate::scenario::start::Warmth;
@@ -36,7 +36,7 @@ pub fn assemble(checked: &CheckedScenario) -> Network {
     // Four of a kind are worked out at once where they look the same way.
     net.laws.surfaces.sort_by_key(|s| s.facing as u8);
     net.laws.outdoors.sort_by_key(|o| o.facing as u8);
-    net.legend = legend::build(&frame, &net);
+    net.legend = column_info::build(&frame, &net);
     initial::set(&frame, &mut net);
     net
 }

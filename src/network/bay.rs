@@ -96,7 +96,7 @@ fn hangar(frame: &Frame, net: &mut Network) {
     let rate = 1.0 / frame.checked.scenario().hangar.lag.si();
     net.laws.links.push(Link {
         temps: [ix.hangar(), ix.input(OUTDOORS)],
-        rows: [ix.hangar(), ix.nowhere()],
+        rows: [ix.hangar(), ix.unused_row()],
         w_per_k: rate,
     });
     net.auxiliaries.means.push(frame.hangar_vapour());

@@ -205,7 +205,7 @@ impl<'a> Frame<'a> {
     }
 
     /// The book of the energy a heater draws.
-    pub fn energy_book(&self, heater: usize) -> usize {
+    pub fn energy_integral(&self, heater: usize) -> usize {
         self.index.book(heater)
     }
     /// The book of a path of lost heat.

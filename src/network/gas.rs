@@ -32,7 +32,7 @@ pub fn lay(frame: &Frame, net: &mut Network) {
             let water = if ix.oil_water {
                 ix.oil_water()
             } else {
-                ix.nowhere()
+                ix.unused_row()
             };
             net.laws.wall_films.push(WallFilm {
                 columns: [touched.cell, gas, vapour, ix.film(film)],

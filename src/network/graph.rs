@@ -7,7 +7,7 @@ use super::elements::{
 };
 use super::index::Index;
 use super::surroundings::Curve;
-use crate::trace::Legend;
+use crate::trace::ColumnInfo;
 
 /// Everything a night is marched with.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -31,7 +31,7 @@ pub struct Network {
     /// Watts fed at all times.
     pub fed_w: f64,
     /// What each column of the trace is.
-    pub legend: Legend,
+    pub legend: ColumnInfo,
     /// The span of the night, and the departure in it, s.
     pub end_s: f64,
     /// The departure, s.
@@ -113,7 +113,7 @@ impl Network {
     /// The row of a pocket's mass balance; a pinned pocket has none.
     pub fn mass_row(&self, pocket: usize) -> usize {
         if self.pockets[pocket].pinned {
-            self.index.nowhere()
+            self.index.unused_row()
         } else {
             self.pockets[pocket].pressure
         }

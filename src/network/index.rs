@@ -89,11 +89,11 @@ impl Index {
         self.unknowns() + which
     }
     /// The row that nobody reads.
-    pub fn nowhere(&self) -> usize {
+    pub fn unused_row(&self) -> usize {
         self.unknowns() + self.books
     }
     /// The number of rows, the unread one included.
     pub fn rows(&self) -> usize {
-        self.nowhere() + 1
+        self.unused_row() + 1
     }
 }

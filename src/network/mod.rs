@@ -2,6 +2,7 @@
 
 mod assemble;
 mod bay;
+mod column_info;
 pub mod elements;
 mod fins;
 mod frame;
@@ -9,7 +10,6 @@ mod gas;
 pub mod graph;
 mod index;
 mod initial;
-mod legend;
 mod reach;
 mod sights;
 mod solids;

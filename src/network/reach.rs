@@ -11,7 +11,7 @@ use crate::trace::LossPath;
 pub fn lay(frame: &Frame, net: &mut Network) {
     let heaters = &frame.checked.scenario().heaters;
     for (number, (heater, aim)) in heaters.iter().zip(frame.checked.aims()).enumerate() {
-        let mut reach = Reach {
+        let mut reach = CrossingTime {
             frame,
             net: &mut *net,
             number,
@@ -67,7 +67,7 @@ struct Blower {
     strike: f64,
 }
 
-struct Reach<'a, 'b> {
+struct CrossingTime<'a, 'b> {
     frame: &'a Frame<'a>,
     net: &'b mut Network,
     number: usize,
@@ -75,7 +75,7 @@ struct Reach<'a, 'b> {
     aim: &'a Aim,
 }
 
-impl Reach<'_, '_> {
+impl CrossingTime<'_, '_> {
     fn term(&mut self, row: usize, column: usize, factor: f64) {
         self.net.laws.heater_terms.push(HeaterTerm {
             heater: self.number,
@@ -178,7 +178,7 @@ impl Reach<'_, '_> {
         for &(pocket, throw_share) in &throw {
             self.term(pocket, watts, blower.delivered * throw_share);
         }
-        self.term(self.frame.energy_book(self.number), watts, 1.0);
+        self.term(self.frame.energy_integral(self.number), watts, 1.0);
         if blower.delivered < 1.0 {
             let duct = self.frame.path_book(LossPath::Duct);
             self.term(duct, watts, 1.0 - blower.delivered);
@@ -247,7 +247,7 @@ impl Reach<'_, '_> {
                 self.net.laws.bonded.push(Bonded {
                     heater: self.number,
                     column: cell,
-                    rows: [cell, self.frame.energy_book(self.number)],
+                    rows: [cell, self.frame.energy_integral(self.number)],
                     rated_w: self.heater.power.si() * share * cell_share,
                     limits_c,
                 });
@@ -268,6 +268,6 @@ impl Reach<'_, '_> {
             let pocket = self.frame.index.pocket(self.frame.pocket(name));
             self.constant(pocket, power * (1.0 - radiant_share) * share);
         }
-        self.constant(self.frame.energy_book(self.number), power);
+        self.constant(self.frame.energy_integral(self.number), power);
     }
 }

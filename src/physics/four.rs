@@ -230,7 +230,7 @@ mod tests {
                 return Ok(());
             }
             let together = mixed(Four::of(x), Four::of(y), Four::of(given));
-            let sloped = mixed(
+            let linearise = mixed(
                 Dual::<2, Four>::variable(Four::of(x), 0),
                 Dual::variable(Four::of(y), 1),
                 Four::of(given),
@@ -243,9 +243,9 @@ mod tests {
                     Dual::variable(y[lane], 1),
                     given[lane],
                 );
-                prop_assert_eq!(sloped.value.lane(lane).to_bits(), alone.value.to_bits());
+                prop_assert_eq!(linearise.value.lane(lane).to_bits(), alone.value.to_bits());
                 for k in 0..2 {
-                    prop_assert_eq!(sloped.slopes[k].lane(lane).to_bits(), alone.slopes[k].to_bits());
+                    prop_assert_eq!(linearise.slopes[k].lane(lane).to_bits(), alone.slopes[k].to_bits());
                 }
             }
         }

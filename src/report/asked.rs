@@ -1,6 +1,6 @@
 //! What was asked of a night, in a few lines: the engine, its coverings, its heaters with places and hours.
 
-use super::phrase::wrapped;
+use super::format::wrapped;
 use crate::night::Night;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::hours::Hours;

@@ -1,6 +1,6 @@
 //! Bands and paired verdicts in words: what survives the doubt.
 
-use super::phrase::size;
+use super::format::size;
 use super::table::Cells;
 use crate::quantity::Units;
 use crate::study::paired::{Bands, By, Paired, Standing, Verdict};

@@ -3,7 +3,7 @@
 //! The drawing library rounds to whole pixels, so everything is drawn four times as large and shown at its size
 //! through the view box. Text is measured with the bundled font, which stands in for `sans-serif`.
 
-use super::ink::Paper;
+use super::colour::Theme;
 use plotters::backend::SVGBackend;
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, IntoDrawingArea};
@@ -40,7 +40,7 @@ impl DrawError {
     }
 }
 
-pub use super::ink::{self, Ink};
+pub use super::colour::{self, Colour};
 
 /// Where the words stand from the point they are put at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,12 +61,12 @@ pub struct Lettering {
     /// Whether bold.
     pub bold: bool,
     /// Their ink.
-    pub ink: Ink,
+    pub ink: Colour,
 }
 
 impl Lettering {
     /// Regular words.
-    pub const fn plain(size: f64, ink: Ink) -> Self {
+    pub const fn plain(size: f64, ink: Colour) -> Self {
         Self {
             size,
             bold: false,
@@ -78,10 +78,10 @@ impl Lettering {
         Self {
             size,
             bold: true,
-            ink: ink::TEXT,
+            ink: colour::TEXT,
         }
     }
-    fn style(self, paper: Paper) -> TextStyle<'static> {
+    fn style(self, paper: Theme) -> TextStyle<'static> {
         let face = if self.bold {
             FontStyle::Bold
         } else {
@@ -98,14 +98,14 @@ impl Lettering {
 /// A sheet being drawn on. Coordinates are pixels from the upper left corner.
 pub struct Canvas<'s> {
     root: DrawingArea<SVGBackend<'s>, Shift>,
-    paper: Paper,
+    paper: Theme,
 }
 
 /// Draws a picture of this size on this paper; `told` is read out in its place.
 ///
 /// *Errors*: the drawing library or the font failed.
 pub fn sheet(
-    paper: Paper,
+    paper: Theme,
     (width, height): (u32, u32),
     told: &str,
     paint: impl FnOnce(&Canvas) -> Result<(), DrawError>,
@@ -116,7 +116,7 @@ pub fn sheet(
     {
         let root =
             SVGBackend::with_string(&mut svg, (fine(width), fine(height))).into_drawing_area();
-        root.fill(&paper.shown(ink::GROUND))
+        root.fill(&paper.shown(colour::BACKGROUND))
             .map_err(DrawError::of)?;
         let canvas = Canvas { root, paper };
         paint(&canvas)?;
@@ -134,7 +134,7 @@ impl Canvas<'_> {
     pub fn line(
         &self,
         points: &[(f64, f64)],
-        ink: Ink,
+        ink: Colour,
         width: f64,
         dashes: Option<(f64, f64)>,
     ) -> Result<(), DrawError> {
@@ -152,7 +152,7 @@ impl Canvas<'_> {
         Ok(())
     }
     /// A filled rectangle from one corner to the other.
-    pub fn bar(&self, from: (f64, f64), to: (f64, f64), ink: Ink) -> Result<(), DrawError> {
+    pub fn bar(&self, from: (f64, f64), to: (f64, f64), ink: Colour) -> Result<(), DrawError> {
         self.root
             .draw(&Rectangle::new(
                 [fine(from), fine(to)],
@@ -161,14 +161,14 @@ impl Canvas<'_> {
             .map_err(DrawError::of)
     }
     /// A filled polygon with these corners.
-    pub fn area(&self, corners: &[(f64, f64)], ink: Ink) -> Result<(), DrawError> {
+    pub fn area(&self, corners: &[(f64, f64)], ink: Colour) -> Result<(), DrawError> {
         let corners: Vec<_> = corners.iter().copied().map(fine).collect();
         self.root
             .draw(&Polygon::new(corners, self.paper.shown(ink).filled()))
             .map_err(DrawError::of)
     }
     /// The outline of a rectangle.
-    pub fn outline(&self, from: (f64, f64), to: (f64, f64), ink: Ink) -> Result<(), DrawError> {
+    pub fn outline(&self, from: (f64, f64), to: (f64, f64), ink: Colour) -> Result<(), DrawError> {
         self.root
             .draw(&Rectangle::new(
                 [fine(from), fine(to)],
@@ -211,7 +211,7 @@ fn fine((x, y): (f64, f64)) -> (i32, i32) {
     ((x * FINE).round() as i32, (y * FINE).round() as i32)
 }
 
-fn stroke(ink: Ink, width: f64) -> ShapeStyle {
+fn stroke(ink: Colour, width: f64) -> ShapeStyle {
     ink.stroke_width((width * FINE).round() as u32)
 }
 
@@ -278,8 +278,8 @@ mod tests {
 
     #[test]
     fn a_sheet_has_its_size_a_fine_view_and_an_escaped_title() {
-        let svg = sheet(Paper::Light, (200, 100), "a < b & c", |canvas| {
-            canvas.line(&[(10.0, 10.0), (10.25, 20.0)], ink::TEXT, 1.0, None)
+        let svg = sheet(Theme::Light, (200, 100), "a < b & c", |canvas| {
+            canvas.line(&[(10.0, 10.0), (10.25, 20.0)], colour::TEXT, 1.0, None)
         })
         .unwrap();
         assert!(
@@ -302,8 +302,8 @@ mod tests {
 
     #[test]
     fn bold_words_are_wider() {
-        sheet(Paper::Light, (100, 100), "", |canvas| {
-            let plain = canvas.width_of("departure", Lettering::plain(12.0, ink::TEXT))?;
+        sheet(Theme::Light, (100, 100), "", |canvas| {
+            let plain = canvas.width_of("departure", Lettering::plain(12.0, colour::TEXT))?;
             let bold = canvas.width_of("departure", Lettering::bold(12.0))?;
             assert!(
                 bold > plain && plain > 40.0 && plain < 80.0,

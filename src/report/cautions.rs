@@ -1,6 +1,6 @@
 //! What every report says besides its numbers: how far to trust it, and what to beware of.
 
-use super::phrase::wrapped;
+use super::format::wrapped;
 
 /// How far to trust the numbers.
 pub const TRUST: &str = "How far to trust this: the default coefficients were adjusted to a few practice readings, \

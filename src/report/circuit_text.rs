@@ -1,6 +1,6 @@
 //! What the heaters ask of the circuit, in lines.
 
-use super::phrase::wrapped;
+use super::format::wrapped;
 use crate::findings::{CONTINUOUS_SHARE, CircuitFinding, DROP_WORTH_A_WORD};
 
 /// Metres in a foot.

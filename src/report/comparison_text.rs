@@ -1,6 +1,6 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
-use super::phrase::{folded, path, temperature, wrapped};
+use super::format::{folded, path, temperature, wrapped};
 use super::{bands_text, cautions, circuit_text, table};
 use crate::findings::{Findings, RANKING_KEY, dangers};
 use crate::night::Night;

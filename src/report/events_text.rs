@@ -1,6 +1,6 @@
 //! What happened when, in words; the many switchings of a thermostat are told once.
 
-use super::phrase::clock;
+use super::format::clock;
 use crate::findings::{Event, EventKind};
 use crate::scenario::clock::NightClock;
 use crate::trace::SwitchCause;

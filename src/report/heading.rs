@@ -1,7 +1,7 @@
 //! The headings of a picture: a title in one line, and under it what is shown, in two at most.
 
 use super::canvas::{Canvas, DrawError, Lettering, Stand};
-use super::ink;
+use super::colour;
 use super::names::{NAME, fitted};
 
 /// The room both take, two lines of the lesser one included.
@@ -22,7 +22,7 @@ pub fn written(
     let big = Lettering::bold(17.0);
     let title = fitted(canvas, title, big, right - left)?;
     canvas.words(&title, (left, 20.0), Stand::Right, big)?;
-    let small = Lettering::plain(NAME, ink::QUIET);
+    let small = Lettering::plain(NAME, colour::MUTED);
     for (k, line) in lines(canvas, what, small, right - left)?.iter().enumerate() {
         let at = (left, 41.0 + 17.0 * k as f64);
         canvas.words(line, at, Stand::Right, small)?;

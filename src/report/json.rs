@@ -3,7 +3,7 @@
 
 use super::bands_json::PairedJson;
 use crate::findings::{
-    Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, Reach, dangers,
+    CrossingTime, Event, EventKind, Findings, Onset, PartFinding, RANKING_KEY, dangers,
 };
 use crate::night::Night;
 use crate::quantity::Units;
@@ -151,10 +151,10 @@ pub fn night(from: &Provenance, night: &Night) -> serde_json::Result<String> {
     })
 }
 
-fn hours(reach: &Reach) -> Option<f64> {
+fn hours(reach: &CrossingTime) -> Option<f64> {
     match reach {
-        Reach::After { hours } => Some(*hours),
-        Reach::Never { .. } => None,
+        CrossingTime::After { hours } => Some(*hours),
+        CrossingTime::Never { .. } => None,
     }
 }
 
@@ -166,11 +166,11 @@ fn choice(name: &str, f: &Findings) -> ChoiceJson {
         time_to_threshold_h: hours(&all.hold),
         first_reach_h: hours(&all.first),
         never_because: match &all.hold {
-            Reach::After { .. } => None,
-            Reach::Never { best_c, why, .. } if best_c.is_finite() => {
+            CrossingTime::After { .. } => None,
+            CrossingTime::Never { best_c, why, .. } if best_c.is_finite() => {
                 Some(format!("{why}; the best was {best_c:.2} °C"))
             }
-            Reach::Never { why, .. } => Some(why.clone()),
+            CrossingTime::Never { why, .. } => Some(why.clone()),
         },
         ready_at_departure: f.ready.ready_at_departure,
         margin_k: f.ready.margin_k,

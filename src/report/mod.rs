@@ -10,12 +10,13 @@ mod change_text;
 pub mod chart;
 pub mod circuit_text;
 mod clip;
+pub mod colour;
 pub mod comparison_text;
 mod events_text;
+mod format;
 #[cfg(feature = "png")]
 pub mod gif;
 mod heading;
-pub mod ink;
 pub mod json;
 pub mod map;
 mod names;
@@ -24,7 +25,6 @@ pub mod night_brief;
 pub mod night_text;
 pub mod page;
 mod parts_table;
-mod phrase;
 #[cfg(feature = "png")]
 pub mod png;
 pub mod provenance;

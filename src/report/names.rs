@@ -1,6 +1,6 @@
 //! Names beside the ends of lines: pushed apart where they would touch.
 
-use super::canvas::{Canvas, DrawError, Ink, Lettering, Stand, ink};
+use super::canvas::{Canvas, Colour, DrawError, Lettering, Stand, colour};
 
 /// Height of a name at the right edge.
 pub const NAME: f64 = 13.0;
@@ -16,7 +16,7 @@ pub struct Name {
     /// The words.
     pub text: String,
     /// The ink of the line.
-    pub ink: Ink,
+    pub ink: Colour,
     /// Its dashes.
     pub dashes: Option<(f64, f64)>,
     /// What stands between the edge and the words.
@@ -66,7 +66,7 @@ pub fn written(
                 canvas.bar(corner, far, name.ink)?;
             }
         }
-        let small = Lettering::plain(NAME, ink::TEXT);
+        let small = Lettering::plain(NAME, colour::TEXT);
         let text = fitted(canvas, &name.text, small, widest)?;
         canvas.words(&text, (edge + LEADER, place), Stand::Right, small)?;
     }

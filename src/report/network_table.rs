@@ -1,12 +1,12 @@
 //! What is being solved, as tables for the terminal.
 
 use super::table::drawn;
-use crate::anatomy::{Anatomy, Mode, PathKind};
+use crate::inspect::{Mode, NetworkSnapshot, PathKind};
 use crate::quantity::Units;
 
 /// Nodes, heat paths, heaters and time constants, one table after the other, `width` characters wide at most.
 /// Temperatures are in the reader's degrees, conductances in W/K.
-pub fn table(anatomy: &Anatomy, units: Units, width: u16) -> String {
+pub fn table(anatomy: &NetworkSnapshot, units: Units, width: u16) -> String {
     let mut told = format!("{}, {}\n", anatomy.title, anatomy.clock);
     for (title, body) in [
         ("Nodes", nodes(anatomy, units, width)),
@@ -21,7 +21,7 @@ pub fn table(anatomy: &Anatomy, units: Units, width: u16) -> String {
     told
 }
 
-fn nodes(anatomy: &Anatomy, units: Units, width: u16) -> Option<String> {
+fn nodes(anatomy: &NetworkSnapshot, units: Units, width: u16) -> Option<String> {
     let rows = anatomy.nodes.iter().map(|n| {
         vec![
             n.name.clone(),
@@ -36,7 +36,7 @@ fn nodes(anatomy: &Anatomy, units: Units, width: u16) -> Option<String> {
 }
 
 /// Differences in kelvin, as the conductances are.
-fn paths(anatomy: &Anatomy, width: u16) -> Option<String> {
+fn paths(anatomy: &NetworkSnapshot, width: u16) -> Option<String> {
     let rows = anatomy.paths.iter().map(|p| {
         vec![
             p.from.clone(),
@@ -69,7 +69,7 @@ fn figures(w_per_k: f64) -> String {
     }
 }
 
-fn heaters(anatomy: &Anatomy, width: u16) -> Option<String> {
+fn heaters(anatomy: &NetworkSnapshot, width: u16) -> Option<String> {
     let heaters = anatomy.heaters.iter().flat_map(|h| {
         let state = if h.on { "on" } else { "off: would give" };
         h.entries.iter().map(move |e| {
@@ -95,7 +95,7 @@ fn heaters(anatomy: &Anatomy, width: u16) -> Option<String> {
     filled(&head, heaters.chain(feeds), &[0, 1, 2, 3], width)
 }
 
-fn modes(anatomy: &Anatomy, width: u16) -> Option<String> {
+fn modes(anatomy: &NetworkSnapshot, width: u16) -> Option<String> {
     let rows = anatomy.modes.iter().map(|m| {
         let held = m.shares.iter().map(|s| {
             let sign = if s.swing < 0.0 { "−" } else { "" };

@@ -1,8 +1,8 @@
 //! One night in brief: the verdict, its warnings, the clock times, the cautions.
 
 use super::comparison_text::setting;
+use super::format::{apart, folded, wrapped};
 use super::night_text::warnings;
-use super::phrase::{apart, folded, wrapped};
 use super::verdict_text::{thin, verdict};
 use super::{cautions, events_text};
 use crate::night::Night;

@@ -1,12 +1,12 @@
 //! One night in full, in words.
 
 use super::comparison_text::{LOST, setting, where_heat_went};
-use super::phrase::{
+use super::format::{
     apart, first_in_full, folded, reach, reach_in_full, size, temperature, wrapped,
 };
 use super::verdict_text::{thin, verdict};
 use super::{asked, cautions, circuit_text, events_text, parts_table};
-use crate::findings::{Findings, OilRange, Onset, REFERENCE_C, ReachPair, dangers};
+use crate::findings::{CrossingTimes, Findings, OilRange, Onset, REFERENCE_C, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 use std::fmt::{Result, Write};
@@ -139,7 +139,7 @@ fn warmth(text: &mut String, f: &Findings, units: Units) -> Result {
     }
     let groups = f.threshold.readings.iter().map(|r| &r.reach);
     let parts = f.parts.iter().map(|part| &part.reached);
-    if groups.chain(parts).any(ReachPair::lost) {
+    if groups.chain(parts).any(CrossingTimes::lost) {
         writeln!(text, "  {LOST}")?;
     }
     Ok(())

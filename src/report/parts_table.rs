@@ -1,6 +1,6 @@
 //! Every part of an engine as a table.
 
-use super::phrase::{difference, reach, temperature};
+use super::format::{difference, reach, temperature};
 use super::table::drawn;
 use crate::findings::PartFinding;
 use crate::quantity::Units;

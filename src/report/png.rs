@@ -44,8 +44,8 @@ pub fn pixels(svg: &str, scale: f32, options: &Options) -> Result<Pixmap, DrawEr
 
 #[cfg(test)]
 mod tests {
-    use super::super::canvas::{Lettering, Stand, ink, sheet};
-    use super::super::ink::Paper;
+    use super::super::canvas::{Lettering, Stand, colour, sheet};
+    use super::super::colour::Theme;
     use super::*;
 
     fn dark_pixels(png: &[u8]) -> usize {
@@ -57,12 +57,12 @@ mod tests {
     #[test]
     fn a_picture_is_as_large_as_asked_and_its_words_are_drawn() {
         let words = |text: &str| {
-            sheet(Paper::Light, (100, 50), "", |c| {
+            sheet(Theme::Light, (100, 50), "", |c| {
                 c.words(
                     text,
                     (10.0, 25.0),
                     Stand::Right,
-                    Lettering::plain(12.0, ink::TEXT),
+                    Lettering::plain(12.0, colour::TEXT),
                 )
             })
             .unwrap()
@@ -78,8 +78,8 @@ mod tests {
     #[test]
     fn words_are_as_wide_as_reckoned() {
         let mut reckoned = 0.0;
-        let svg = sheet(Paper::Light, (400, 50), "", |c| {
-            let lettering = Lettering::plain(12.0, ink::TEXT);
+        let svg = sheet(Theme::Light, (400, 50), "", |c| {
+            let lettering = Lettering::plain(12.0, colour::TEXT);
             reckoned = c.width_of("accessory case and magnetos", lettering)?;
             c.words(
                 "accessory case and magnetos",

@@ -1,7 +1,7 @@
 //! Ready or not, what is short, and what it costs, in a few words.
 
 use super::bands_text::step_symbol;
-use super::phrase::{size, temperature};
+use super::format::{size, temperature};
 use crate::findings::{Findings, Unmet, water_told};
 use crate::quantity::Units;
 use crate::study::when::Probe;

@@ -1,8 +1,8 @@
 //! A night computed more finely, for other programs. The schema is `schema/refine.schema.json`.
 
 use super::provenance::{Head, Provenance};
-use crate::study::moves::{Figure, Quantity};
-use crate::study::refine::{Ladder, Refinement};
+use crate::study::convergence::{Figure, Quantity};
+use crate::study::refine::{Refinement, RefinementAxis};
 use serde::Serialize;
 
 #[derive(Serialize)]
@@ -51,7 +51,7 @@ struct FinerJson {
 ///
 /// *Errors*: a number that JSON cannot hold, which is a fault of the program.
 pub fn told(refinement: &Refinement, from: &Provenance) -> Result<String, serde_json::Error> {
-    let ladders = Ladder::ALL.iter().zip(&refinement.rungs);
+    let ladders = RefinementAxis::ALL.iter().zip(&refinement.rungs);
     let told = RefineJson {
         head: from.head(&refinement.night.scenario.scenario().title),
         verdict_holds: refinement.verdict_holds,
@@ -77,11 +77,14 @@ pub fn told(refinement: &Refinement, from: &Provenance) -> Result<String, serde_
 }
 
 fn figure(figure: &Figure) -> FigureJson<'_> {
-    let finer = Ladder::ALL.iter().enumerate().map(|(k, ladder)| FinerJson {
-        refined: key(*ladder),
-        values: figure.finer[k],
-        error: figure.error(k),
-    });
+    let finer = RefinementAxis::ALL
+        .iter()
+        .enumerate()
+        .map(|(k, ladder)| FinerJson {
+            refined: key(*ladder),
+            values: figure.finer[k],
+            error: figure.error(k),
+        });
     FigureJson {
         name: &figure.name,
         unit: match figure.quantity {
@@ -97,10 +100,10 @@ fn figure(figure: &Figure) -> FigureJson<'_> {
     }
 }
 
-fn key(ladder: Ladder) -> &'static str {
+fn key(ladder: RefinementAxis) -> &'static str {
     match ladder {
-        Ladder::Cells => "cells",
-        Ladder::Steps => "steps",
-        Ladder::Samples => "samples",
+        RefinementAxis::Cells => "cells",
+        RefinementAxis::Steps => "steps",
+        RefinementAxis::Samples => "samples",
     }
 }

@@ -2,11 +2,11 @@
 
 use super::bands_text::step_symbol;
 use super::comparison_text::setting;
-use super::phrase::wrapped;
+use super::format::wrapped;
 use super::table::drawn;
 use crate::quantity::Units;
-use crate::study::moves::{Figure, Quantity};
-use crate::study::refine::{Ladder, Refinement};
+use crate::study::convergence::{Figure, Quantity};
+use crate::study::refine::{Refinement, RefinementAxis};
 
 /// The whole text; `width` is that of the terminal.
 pub fn told(refinement: &Refinement, width: u16) -> String {
@@ -17,16 +17,16 @@ pub fn told(refinement: &Refinement, width: u16) -> String {
     let mut text = line(&scenario.title, "");
     text += &line(&setting(night), "");
     text += "\nThe same night, computed more finely in three ways\n";
-    for (ladder, rungs) in Ladder::ALL.iter().zip(&refinement.rungs) {
+    for (ladder, rungs) in RefinementAxis::ALL.iter().zip(&refinement.rungs) {
         let numbers = rungs.each_ref().map(|(accuracy, work)| match ladder {
-            Ladder::Cells => (accuracy.resolution.to_string(), work.states),
-            Ladder::Steps => (format!("{}", accuracy.tolerance), work.steps),
-            Ladder::Samples => (format!("{} s", accuracy.sample_s), work.samples),
+            RefinementAxis::Cells => (accuracy.resolution.to_string(), work.states),
+            RefinementAxis::Steps => (format!("{}", accuracy.tolerance), work.steps),
+            RefinementAxis::Samples => (format!("{} s", accuracy.sample_s), work.samples),
         });
         let (what, of) = match ladder {
-            Ladder::Cells => ("cells of a part along each axis", "numbers carried"),
-            Ladder::Steps => ("error allowed in a step, of the default", "steps"),
-            Ladder::Samples => ("longest time between samples", "samples"),
+            RefinementAxis::Cells => ("cells of a part along each axis", "numbers carried"),
+            RefinementAxis::Steps => ("error allowed in a step, of the default", "steps"),
+            RefinementAxis::Samples => ("longest time between samples", "samples"),
         };
         let [(a, x), (b, y), (c, z)] = numbers;
         text += &line(
@@ -101,7 +101,7 @@ fn row(figure: &Figure, units: Units) -> Vec<String> {
         .told
         .map_or("never".to_owned(), |v| value(v, figure.quantity, units));
     let mut row = vec![figure.name.clone(), told];
-    for ladder in 0..Ladder::ALL.len() {
+    for ladder in 0..RefinementAxis::ALL.len() {
         let moved = match (figure.told, figure.finer[ladder][1]) {
             (Some(told), Some(finest)) => change(finest - told, figure.quantity, units),
             (None, None) => "-".to_owned(),

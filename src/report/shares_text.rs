@@ -1,11 +1,11 @@
 //! What share of the doubt each unknown explains, told; and which shares so few nights cannot tell from none.
 
-use super::phrase::wrapped;
+use super::format::wrapped;
 use super::table::drawn;
 use super::unknown_words;
-use crate::study::doubts::Doubt;
 use crate::study::sobol::Index;
 use crate::study::summary::Summary;
+use crate::study::uncertain_inputs::UncertainInput;
 
 /// With fewer nights the intervals say little: on functions with known indices they reach up to 29 percent of the whole
 /// to either side with 64 points, up to 15 with 256 (measured: `largest_half_width` in `results/studies/indices.csv`).
@@ -14,7 +14,7 @@ const ROUGH_UNDER: usize = 256;
 const NOTHING: f64 = 0.005;
 
 /// The table with what it is to be read by.
-pub(super) fn told(doubts: &[Doubt], summary: &Summary, width: u16) -> String {
+pub(super) fn told(doubts: &[UncertainInput], summary: &Summary, width: u16) -> String {
     let head = ["uncertain number", "alone", "in all"];
     let rows = summary.indices.iter().map(|(group, found)| {
         let name = match group.as_slice() {

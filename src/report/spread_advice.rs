@@ -1,16 +1,16 @@
 //! What to measure next: the unknowns that move the margin most, and where to write what was found.
 
-use super::phrase::size;
+use super::format::size;
 use super::unknown_words;
 use crate::quantity::Units;
-use crate::study::doubts::{Doubt, model};
 use crate::study::summary::Summary;
+use crate::study::uncertain_inputs::{UncertainInput, model};
 
 /// An unknown that moves the margin by less than this is not worth measuring, K (estimate: a thermometer's error).
 const WORTH_K: f64 = 0.5;
 
 /// What to measure next, in plain words.
-pub fn advice(doubts: &[Doubt], summary: &Summary, units: Units) -> String {
+pub fn advice(doubts: &[UncertainInput], summary: &Summary, units: Units) -> String {
     let worth: Vec<_> = summary
         .influences
         .iter()
@@ -66,8 +66,8 @@ pub(super) mod tests {
     use crate::study::paired::Bands;
     use crate::study::spread::Influence;
 
-    pub fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> Doubt {
-        Doubt {
+    pub fn doubt(path: &str, low: f64, high: f64, unit: Option<&str>) -> UncertainInput {
+        UncertainInput {
             path: path.to_owned(),
             value: low,
             unit: unit.map(str::to_owned),

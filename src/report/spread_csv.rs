@@ -1,8 +1,8 @@
 //! A spread of nights as CSV: one row a plausible night, its unknowns first, then what it came to. Units stand in the
 //! names of the columns. An empty field is a "never", or a number the night does not have.
 
-use crate::study::doubts::Doubt;
 use crate::study::spread::{Outcome, Task};
+use crate::study::uncertain_inputs::UncertainInput;
 
 /// What a night came to: a column each, before the groups.
 const FINDINGS: [&str; 9] = [
@@ -21,7 +21,7 @@ const FINDINGS: [&str; 9] = [
 ///
 /// *Errors*: whatever the CSV writer says; it writes to memory.
 pub fn nights(
-    doubts: &[Doubt],
+    doubts: &[UncertainInput],
     groups: &[String],
     tasks: &[Task],
     outcomes: &[Outcome],

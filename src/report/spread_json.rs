@@ -2,9 +2,9 @@
 
 use super::bands_json::{BandJson, BandsJson};
 use super::provenance::{Head, Provenance};
-use crate::study::doubts::Doubt;
 use crate::study::sobol::Index;
 use crate::study::summary::Summary;
+use crate::study::uncertain_inputs::UncertainInput;
 use serde::Serialize;
 
 /// What is told beside the summary.
@@ -21,7 +21,7 @@ pub struct SpreadView<'a> {
     /// Whether all nights were computed.
     pub finished: bool,
     /// The unknowns.
-    pub doubts: &'a [Doubt],
+    pub doubts: &'a [UncertainInput],
     /// The keys of the groups, in their order.
     pub groups: &'a [String],
 }

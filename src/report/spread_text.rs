@@ -3,14 +3,14 @@
 use super::bands_text::{hours, percent, step_symbol, three};
 use super::cautions;
 use super::comparison_text::setting;
-use super::phrase::{difference, wrapped};
+use super::format::{difference, wrapped};
 use super::spread_advice::advice;
 use super::table::drawn;
 use super::{shares_text, unknown_words};
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::study::doubts::Doubt;
-use crate::study::summary::{CommonFault, Summary, WarmNotReady};
+use crate::study::summary::{CommonFailure, Summary, WarmNotReady};
+use crate::study::uncertain_inputs::UncertainInput;
 use std::fmt::Write;
 
 /// Unknowns that are told by name.
@@ -20,7 +20,7 @@ const TOLD: usize = 6;
 pub fn told(
     title: &str,
     night: &Night,
-    doubts: &[Doubt],
+    doubts: &[UncertainInput],
     summary: &Summary,
     seed: u32,
     width: u16,
@@ -35,7 +35,7 @@ fn write(
     text: &mut String,
     title: &str,
     night: &Night,
-    doubts: &[Doubt],
+    doubts: &[UncertainInput],
     summary: &Summary,
     seed: u32,
     width: u16,
@@ -108,7 +108,7 @@ fn though_warm(summary: &Summary) -> String {
 }
 
 /// The commonest reason why nights could not be computed.
-fn why(fault: &CommonFault, failed: usize) -> String {
+fn why(fault: &CommonFailure, failed: usize) -> String {
     let which = match (failed, fault.nights) {
         (1, _) => "Why:".to_owned(),
         (_, 1) => "Each for a reason of its own, the first:".to_owned(),
@@ -199,7 +199,7 @@ fn as_read(unit: &str) -> String {
 }
 
 /// A number of an unknown with its unit, to three figures.
-pub(super) fn number(doubt: &Doubt, x: f64) -> String {
+pub(super) fn number(doubt: &UncertainInput, x: f64) -> String {
     let digits = if x == 0.0 {
         0
     } else {
@@ -218,7 +218,7 @@ pub(super) fn number(doubt: &Doubt, x: f64) -> String {
     format!("{told}{unit}")
 }
 
-fn singles(doubts: &[Doubt], summary: &Summary, units: Units, width: u16) -> String {
+fn singles(doubts: &[UncertainInput], summary: &Summary, units: Units, width: u16) -> String {
     let head = [
         "uncertain number",
         "from",

@@ -1,7 +1,7 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
 use super::chart::{Breadth, ChartView};
-use super::ink::Paper;
+use super::colour::Theme;
 use crate::findings::{Findings, answer};
 use crate::quantity::{Temperature, Units};
 use crate::scenario::circuit::Circuit;
@@ -9,8 +9,8 @@ use crate::scenario::clock::{Clock, Moment, NightClock};
 use crate::scenario::oil::Oil;
 use crate::scenario::question::Question;
 use crate::trace::{
-    CellNote, Column, ColumnKind, HeaterNote, Ledger, Legend, OilNote, ReadingNote, SwitchCause,
-    Switching, Trace,
+    CellInfo, Column, ColumnInfo, ColumnKind, Conservation, HeaterNote, OilNote, ReadingNote,
+    SwitchCause, Switching, Trace,
 };
 
 /// Names, end temperature and time scale in hours of the made-up groups.
@@ -44,7 +44,7 @@ pub fn view(clock: &NightClock) -> ChartView<'_> {
         clock,
         units: Units::Fahrenheit,
         threshold: Temperature::degF(40.0),
-        paper: Paper::Light,
+        paper: Theme::Light,
         breadth: Breadth::Sheet,
     }
 }
@@ -56,7 +56,7 @@ pub fn trace() -> Trace {
         label: key.to_owned(),
         kind,
     };
-    let mut legend = Legend::default();
+    let mut legend = ColumnInfo::default();
     for (k, (key, label, ..)) in GROUPS.iter().enumerate() {
         legend
             .columns
@@ -66,7 +66,7 @@ pub fn trace() -> Trace {
             label: (*label).to_owned(),
             columns: vec![(k, 1.0)],
         });
-        legend.cells.push(CellNote {
+        legend.cells.push(CellInfo {
             column: k,
             part: (*key).to_owned(),
             label: (*label).to_owned(),
@@ -142,7 +142,7 @@ pub fn findings(threshold: Temperature) -> Findings {
     };
     answer(
         &trace(),
-        &Ledger::default(),
+        &Conservation::default(),
         &question,
         &oil,
         &circuit,

@@ -1,6 +1,6 @@
 //! The comparison as a table: one row a choice, the best first.
 
-use super::phrase::{difference, finely, reach, temperature};
+use super::format::{difference, finely, reach, temperature};
 use crate::findings::{Findings, Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;

@@ -99,7 +99,7 @@ mod tests {
     use super::*;
     use crate::files::night::load_named_from;
     use crate::files::sources::Outside;
-    use crate::study::doubts::doubts;
+    use crate::study::uncertain_inputs::uncertain_inputs;
     use std::collections::BTreeSet;
 
     #[test]
@@ -128,7 +128,7 @@ mod tests {
         ] {
             let scenario = load_named_from(name, Outside::Refused).unwrap().scenario;
             let mut seen = BTreeSet::new();
-            for doubt in doubts(&scenario).unwrap() {
+            for doubt in uncertain_inputs(&scenario).unwrap() {
                 let words = told(&doubt.path);
                 assert!(
                     !words.contains('_') && seen.insert(words.clone()),

@@ -1,6 +1,6 @@
 //! Ready or not and why, and whether the margin can be trusted.
 
-use super::phrase::{apart, size};
+use super::format::{apart, size};
 use crate::findings::{Findings, Unmet, water_told};
 use crate::quantity::Units;
 

@@ -1,6 +1,6 @@
 //! A weather record told: as words and hourly rows, or for other programs.
 
-use super::phrase::wrapped;
+use super::format::wrapped;
 use super::table::drawn;
 use crate::physics::vapour::saturation_pressure_over_water_pa;
 use crate::quantity::Units;
@@ -141,7 +141,7 @@ pub fn text(told: &Told, width: u16) -> String {
     if let Some((_, cold)) = cold {
         text += &format!(
             "\nColdest hour: {}, {}\n",
-            super::phrase::temperature(cold.temp_c, told.units),
+            super::format::temperature(cold.temp_c, told.units),
             utc(cold.unix_s)
         );
     }
@@ -166,8 +166,8 @@ fn table<'a>(rows: impl Iterator<Item = &'a Observation>, told: &Told, width: u1
     let cells = rows.map(|r| {
         let mut row = vec![local(r.unix_s, &TimeZone::UTC, "%m-%d %H:%M")];
         row.extend(told.zone.map(|zone| local(r.unix_s, zone, "%m-%d %H:%M")));
-        row.push(super::phrase::temperature(r.temp_c, told.units));
-        row.push(super::phrase::temperature(r.dew_point_c, told.units));
+        row.push(super::format::temperature(r.temp_c, told.units));
+        row.push(super::format::temperature(r.dew_point_c, told.units));
         row.push(format!("{:.0} %", humidity(r) * 100.0));
         row.push(format!("{:.1}", r.wind_m_s));
         row.push(format!("{:.0}", r.wind_m_s / KNOT_M_S));

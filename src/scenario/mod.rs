@@ -16,7 +16,7 @@ pub mod moisture;
 pub mod oil;
 pub mod opposed;
 pub mod part;
-pub mod plausible;
+pub mod plausibility;
 pub mod question;
 pub mod start;
 pub mod unknowns;

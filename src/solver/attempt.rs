@@ -1,17 +1,17 @@
 //! The step that is tried: for its error, or for where a thermostat acts.
 
+use super::error_control::{DEFECT_ORDER, ErrorControl, growth};
 use super::method::ERROR_ORDER;
-use super::pace::{Pace, WAY_ORDER, growth};
-use super::tried::Tried;
+use super::trial_step::TrialStep;
 use crate::physics::number::Register;
 
 /// The step that is tried.
 #[derive(Clone, Copy)]
-pub enum Trying {
+pub enum StepGoal {
     /// None yet from here.
     Nothing,
     /// For its error.
-    Error(Attempt),
+    Error(StepAttempt),
     /// One whose error is right, cut short where a thermostat acts.
     Crossing {
         /// Its length, s.
@@ -23,7 +23,7 @@ pub enum Trying {
 
 /// A step tried for its error.
 #[derive(Debug, Clone, Copy)]
-pub struct Attempt {
+pub struct StepAttempt {
     /// Its length, s.
     pub step_s: f64,
     /// Whether a longer one was refused.
@@ -36,11 +36,11 @@ pub struct Attempt {
 
 /// A step that is refused again shrinks at least to this part: a corner makes the error fall more slowly than it should
 /// (a choice; 0.5 took 120 factorisations on the demo night, 0.35 and 0.25 took 125 and 127, and without it there were 125).
-const BOLDER: f64 = 0.5;
+const REPEAT_SHRINK: f64 = 0.5;
 /// Part to which a step shrinks that could not be made at all.
 const NOT_MADE: f64 = 0.25;
 
-impl Attempt {
+impl StepAttempt {
     /// A step of this length, not yet measured.
     pub fn of(step_s: f64, refused: bool) -> Self {
         Self {
@@ -62,16 +62,26 @@ impl Attempt {
     }
 
     /// Measures the error at the end.
-    pub fn measure_end<G: Register>(&mut self, pace: &Pace, before: &[f64], tried: &Tried<G>) {
+    pub fn measure_end<G: Register>(
+        &mut self,
+        pace: &ErrorControl,
+        before: &[f64],
+        tried: &TrialStep<G>,
+    ) {
         self.measured = pace.measure(|i| tried.error(i), before, |i| tried.after(i));
         self.growth = growth(self.measured, ERROR_ORDER);
     }
 
     /// Measures the error on the way.
-    pub fn measure_way(&mut self, pace: &Pace, before: &[f64], error: impl Fn(usize) -> f64) {
+    pub fn measure_way(
+        &mut self,
+        pace: &ErrorControl,
+        before: &[f64],
+        error: impl Fn(usize) -> f64,
+    ) {
         // What is weighed is the size before the step.
         let on_the_way = pace.measure(error, before, |i| before[i]);
-        self.growth = self.growth.min(growth(on_the_way, WAY_ORDER));
+        self.growth = self.growth.min(growth(on_the_way, DEFECT_ORDER));
         // `max` would pass over what is no number.
         if on_the_way.is_nan() || on_the_way > self.measured {
             self.measured = on_the_way;
@@ -83,7 +93,7 @@ impl Attempt {
         let shrink = if self.was_not_made() {
             NOT_MADE
         } else if self.refused {
-            self.growth.min(BOLDER)
+            self.growth.min(REPEAT_SHRINK)
         } else {
             self.growth.min(0.9)
         };
@@ -115,12 +125,12 @@ mod tests {
             cells: 3,
             ..Index::default()
         };
-        let pace = Pace::new(&ix, 1.0);
+        let pace = ErrorControl::new(&ix, 1.0);
         let before = vec![0.0; ix.states()];
-        let mut attempt = Attempt {
+        let mut attempt = StepAttempt {
             measured: 0.5,
             growth: 2.0,
-            ..Attempt::of(100.0, false)
+            ..StepAttempt::of(100.0, false)
         };
         assert!(attempt.is_right());
         attempt.measure_way(&pace, &before, |i| if i == 1 { f64::NAN } else { 0.0 });

@@ -10,7 +10,7 @@
 //! the cells closes.
 
 use super::border::Border;
-use super::fill::{Rows, filled, least_degree_order};
+use super::symbolic::{Rows, minimum_degree_order, symbolic_factor};
 use crate::physics::number::{Widen, Work};
 use std::ops::Range;
 
@@ -48,7 +48,7 @@ impl<G: Widen> Factor<G> {
     /// Finds the elimination order and the places of all entries: (row, column) pairs of a square matrix
     /// of so many unknowns, of which `in_border` tells those that are left for the dense border.
     pub fn new(size: usize, in_border: impl Fn(usize) -> bool, entries: &[(usize, usize)]) -> Self {
-        let order = least_degree_order(size, &in_border, entries);
+        let order = minimum_degree_order(size, &in_border, entries);
         let sparse = order.len();
         let mut place = vec![size; size];
         for (position, &unknown) in order.iter().enumerate() {
@@ -56,7 +56,7 @@ impl<G: Widen> Factor<G> {
         }
         let left = place.iter_mut().filter(|p| **p == size);
         left.zip(sparse..).for_each(|(p, position)| *p = position);
-        let rows = filled(size, sparse, entries, &place);
+        let rows = symbolic_factor(size, sparse, entries, &place);
         let mut slots = Slots {
             row: None,
             of: vec![0; size],

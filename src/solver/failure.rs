@@ -58,7 +58,7 @@ pub enum SolveError {
 
 impl SolveError {
     /// The same with the time on the clock, told of so many seconds after the beginning, where it is of use.
-    pub fn by_the_clock(self, told: impl Fn(f64) -> String) -> Self {
+    pub fn with_clock_time(self, told: impl Fn(f64) -> String) -> Self {
         match self {
             Self::Restless {
                 time_h,

@@ -14,7 +14,8 @@ pub const GAMMA: f64 = 0.25;
 /// Stage times, in steps.
 pub const TIMES: [f64; STAGES] = [0.0, 0.386, 0.21, 0.63, 1.0, 1.0];
 /// Factors on the time slope.
-pub const DRIFT: [f64; STAGES] = [0.25, -0.1043, 0.1035, -0.036_200_000_000_000_23, 0.0, 0.0];
+pub const TIME_DERIVATIVE: [f64; STAGES] =
+    [0.25, -0.1043, 0.1035, -0.036_200_000_000_000_23, 0.0, 0.0];
 
 /// How much of each earlier stage goes into the place a stage is evaluated at.
 #[rustfmt::skip]
@@ -46,4 +47,4 @@ pub const DENSE: [[f64; STAGES]; 2] = [
 ];
 
 /// Share of a step at which its curve is looked at: not the middle, through which a bent curve comes back.
-pub const ON_THE_WAY: f64 = 0.75;
+pub const DEFECT_POINT: f64 = 0.75;

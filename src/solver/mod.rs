@@ -1,28 +1,28 @@
 //! The balance carried through time.
 
-mod abreast;
 mod attempt;
 mod border;
+mod breakpoints;
+mod error_control;
 mod factor;
 mod failure;
-mod fill;
-mod march;
-mod marched;
+mod integrate;
+mod integrator_state;
+mod lanes;
 mod method;
-mod pace;
 mod sampler;
+mod solution;
+mod stage_sums;
 mod steady;
 mod step;
-mod stops;
-mod sums;
 mod switching;
-mod tried;
-mod walk;
+mod symbolic;
+mod trial_step;
 
-pub use abreast::{Wanted, march_abreast};
 pub use factor::{Factor, SingularError};
 pub use failure::SolveError;
-pub use march::march;
-pub use marched::{Effort, Marched};
+pub use integrate::integrate;
+pub use lanes::{LaneJob, integrate_lanes};
+pub use solution::{Solution, SolverStats};
 pub use steady::{SteadyError, steady};
 pub use step::{StepError, Stepper};

@@ -1,6 +1,6 @@
 //! Samples of the night, on an even grid and wherever something happens.
 
-use super::tried::Tried;
+use super::trial_step::TrialStep;
 use crate::network::Network;
 use crate::network::surroundings::Curve;
 use crate::physics::number::Register;
@@ -17,7 +17,7 @@ pub struct Sampler<'n> {
 }
 
 impl<'n> Sampler<'n> {
-    /// Samples every so many seconds (more than none, see [`in_range`](super::pace::in_range)), none so far.
+    /// Samples every so many seconds (more than none, see [`in_range`](super::error_control::in_range)), none so far.
     pub fn new(net: &'n Network, every_s: f64) -> Self {
         Self {
             outdoors: &net.inputs[0],
@@ -49,7 +49,7 @@ impl<'n> Sampler<'n> {
     }
 
     /// Records the grid times within the step just made, which ended at `time_s`.
-    pub fn follow<G: Register>(&mut self, time_s: f64, step_s: f64, tried: &Tried<G>) {
+    pub fn follow<G: Register>(&mut self, time_s: f64, step_s: f64, tried: &TrialStep<G>) {
         let began_s = time_s - step_s;
         while self.next_s <= time_s {
             let share = ((self.next_s - began_s) / step_s).clamp(0.0, 1.0);

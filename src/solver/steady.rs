@@ -95,7 +95,7 @@ pub fn steady(net: &Network, from: &[f64], on: &[f64]) -> Result<Vec<f64>, Stead
             .map_err(|_| failed.clone())?;
         rhs.copy_from_slice(&rates[..unknowns]);
         rhs[ix.states()..].fill(0.0);
-        balance.settle();
+        balance.solve_algebraic();
         for (d, capacity) in diagonal.iter_mut().zip(&net.capacities) {
             *d = capacity / step;
         }

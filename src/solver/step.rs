@@ -5,9 +5,9 @@
 //! for such equations (index 1; Hairer and Wanner, section VI.4; from memory).
 
 use super::factor::{Factor, SingularError};
-use super::method::{ON_THE_WAY, TIMES};
-use super::sums::{Part, Sums};
-use super::tried::Tried;
+use super::method::{DEFECT_POINT, TIMES};
+use super::stage_sums::{Part, StageSums};
+use super::trial_step::TrialStep;
 use crate::balance::{Balance, PressureError};
 use crate::network::Network;
 use crate::physics::number::{Register, Widen};
@@ -30,7 +30,7 @@ pub struct Stepper<'n, G: Register = f64> {
     factor: Factor<G>,
     /// Positions, among the slopes, of those that belong to the square matrix.
     square: Vec<usize>,
-    sums: Sums<G>,
+    sums: StageSums<G>,
     /// The pressures where the last step that was kept ended: the best guess of those now.
     kept: Vec<G>,
 }
@@ -51,7 +51,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
         Self {
             factor: Factor::new(unknowns, |u| net.in_border(u), &pairs),
             square,
-            sums: Sums::new(&balance),
+            sums: StageSums::new(&balance),
             kept: vec![G::all(0.0); net.pockets.len()],
             balance,
         }
@@ -69,7 +69,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
     }
 
     /// Puts the vector from which the next step begins into a lane.
-    pub fn set_out(&mut self, lane: usize, vector: &[f64]) {
+    pub fn set_state(&mut self, lane: usize, vector: &[f64]) {
         for (before, value) in self.sums.before.iter_mut().zip(vector) {
             before.set_lane(lane, *value);
         }
@@ -88,7 +88,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
     /// *Errors*: the air streams do not balance.
     pub fn begin(&mut self, time_s: G) -> Result<(), StepError> {
         let sums = &mut self.sums;
-        self.balance.expect(&self.kept);
+        self.balance.predict_pressures(&self.kept);
         let rates = self.balance.rates(time_s, &sums.before[..sums.states])?;
         sums.first.copy_from_slice(rates);
         let pressures = sums.before[sums.carried..].iter_mut();
@@ -96,7 +96,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
             *before = found;
         }
         sums.slopes.copy_from_slice(self.balance.slopes());
-        self.balance.drift(&mut sums.drift);
+        self.balance.time_derivative(&mut sums.drift);
         Ok(())
     }
 
@@ -132,11 +132,11 @@ impl<'n, G: Widen> Stepper<'n, G> {
     /// whatever happened before: a long step could pass over a corner unseen. So the balance is asked at a place on
     /// the way; what it says against the slope of the curve, solved with the matrix of the step, is how far the curve
     /// is from what the balance allows.
-    pub fn error_on_the_way(&mut self, time_s: G, step_s: G) -> &[G] {
+    pub fn defect(&mut self, time_s: G, step_s: G) -> &[G] {
         let sums = &mut self.sums;
         sums.sum(Part::GoOnTheWay);
         let rates = self.balance.rates_under(
-            time_s + step_s * ON_THE_WAY,
+            time_s + step_s * DEFECT_POINT,
             &sums.place[..sums.states],
             &sums.place[sums.carried..],
         );
@@ -146,7 +146,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
     }
 
     /// The last step that was tried, in one lane.
-    pub fn tried(&self, lane: usize) -> Tried<'_, G> {
-        Tried::of(&self.sums, lane)
+    pub fn tried(&self, lane: usize) -> TrialStep<'_, G> {
+        TrialStep::of(&self.sums, lane)
     }
 }

@@ -1,6 +1,6 @@
 //! Heaters going on and off: timer edges, and thermostats found where they cross.
 
-use super::tried::Tried;
+use super::trial_step::TrialStep;
 use crate::network::Network;
 use crate::network::graph::Sensor;
 use crate::physics::number::Register;
@@ -108,7 +108,7 @@ impl<'n> Switches<'n> {
     }
 
     /// The first thermostat that acts within the step just tried: the heater and the share of the step.
-    pub fn crossing<G: Register>(&self, tried: &Tried<G>) -> Option<(usize, f64)> {
+    pub fn crossing<G: Register>(&self, tried: &TrialStep<G>) -> Option<(usize, f64)> {
         let mut first: Option<(usize, f64)> = None;
         for heater in 0..self.net.heaters.len() {
             let at = |share: f64| self.distance(heater, |c| tried.between(c, share));
@@ -140,7 +140,7 @@ impl<'n> Switches<'n> {
     }
 
     /// How far past its crossing a heater's sensor is at the end of the step just tried, K.
-    pub fn overshoot<G: Register>(&self, heater: usize, tried: &Tried<G>) -> f64 {
+    pub fn overshoot<G: Register>(&self, heater: usize, tried: &TrialStep<G>) -> f64 {
         self.distance(heater, |c| tried.after(c))
             .map_or(0.0, |d| -d)
     }

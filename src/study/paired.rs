@@ -5,12 +5,12 @@
 //! wherever it stands in their lists; two of one name are told apart by their order.
 
 use super::choice::{Choice, CompareError};
-use super::doubts::{Doubt, doubts};
-use super::harvest::Harvest;
+use super::parallel::parallel;
 use super::path::Tree;
 use super::quantile::{Band, Share};
 use super::sample::coordinate;
-use super::side_by_side::side_by_side;
+use super::sample_result::SampleResult;
+use super::uncertain_inputs::{UncertainInput, uncertain_inputs};
 use crate::night::NightError;
 use crate::scenario::document::Scenario;
 use std::collections::BTreeSet;
@@ -18,7 +18,7 @@ use std::convert::Infallible;
 use std::sync::atomic::AtomicBool;
 
 /// One choice is ahead of another if it is so in at least this share of the plausible nights.
-pub const AHEAD: f64 = 0.9;
+pub const WIN_FRACTION: f64 = 0.9;
 
 /// A choice over the plausible nights.
 #[derive(Debug, Clone, PartialEq)]
@@ -101,7 +101,7 @@ pub struct Paired {
 impl Verdict {
     /// Who is ahead in at least nine of ten nights.
     pub fn standing(&self) -> Standing {
-        let enough = AHEAD * self.nights as f64;
+        let enough = WIN_FRACTION * self.nights as f64;
         if self.nights > 0 && self.ahead as f64 >= enough {
             Standing::First
         } else if self.nights > 0 && self.behind as f64 >= enough {
@@ -112,28 +112,32 @@ impl Verdict {
     }
 
     /// One choice against another; outcomes of the same number are the same night.
-    pub fn of(first: (&str, &[Option<Harvest>]), second: (&str, &[Option<Harvest>])) -> Self {
-        let pairs: Vec<(&Harvest, &Harvest)> = first
+    pub fn of(
+        first: (&str, &[Option<SampleResult>]),
+        second: (&str, &[Option<SampleResult>]),
+    ) -> Self {
+        let pairs: Vec<(&SampleResult, &SampleResult)> = first
             .1
             .iter()
             .zip(second.1)
             .filter_map(|(a, b)| a.as_ref().zip(b.as_ref()))
             .collect();
-        let warm = |p: &&(&Harvest, &Harvest)| p.0.warm_h.is_some() || p.1.warm_h.is_some();
+        let warm =
+            |p: &&(&SampleResult, &SampleResult)| p.0.warm_h.is_some() || p.1.warm_h.is_some();
         let by = if 2 * pairs.iter().filter(warm).count() >= pairs.len() {
             By::Hours
         } else {
             By::Margin
         };
-        let warmer = |(a, b): &(&Harvest, &Harvest)| {
+        let warmer = |(a, b): &(&SampleResult, &SampleResult)| {
             a.margin_k.unwrap_or(f64::NAN) - b.margin_k.unwrap_or(f64::NAN)
         };
         // How far the first is ahead in hours; none of two nevers.
-        let sooner = |(a, b): &(&Harvest, &Harvest)| {
+        let sooner = |(a, b): &(&SampleResult, &SampleResult)| {
             (a.warm_h.is_some() || b.warm_h.is_some()).then(|| b.warm_at_h() - a.warm_at_h())
         };
         // Where neither gets warm the warmer is ahead, whatever the others are compared by.
-        let lead = |pair: &(&Harvest, &Harvest)| match by {
+        let lead = |pair: &(&SampleResult, &SampleResult)| match by {
             By::Hours => sooner(pair).unwrap_or_else(|| warmer(pair)),
             By::Margin => warmer(pair),
         };
@@ -158,10 +162,11 @@ impl Verdict {
 
 impl Bands {
     /// The bands of a choice, of its nights that could be computed.
-    pub fn of<'h>(name: &str, computed: impl IntoIterator<Item = &'h Harvest>) -> Self {
-        let computed: Vec<&Harvest> = computed.into_iter().collect();
-        let band =
-            |of: &dyn Fn(&Harvest) -> Option<f64>| Band::of(computed.iter().filter_map(|h| of(h)));
+    pub fn of<'h>(name: &str, computed: impl IntoIterator<Item = &'h SampleResult>) -> Self {
+        let computed: Vec<&SampleResult> = computed.into_iter().collect();
+        let band = |of: &dyn Fn(&SampleResult) -> Option<f64>| {
+            Band::of(computed.iter().filter_map(|h| of(h)))
+        };
         Self {
             name: name.to_owned(),
             nights: computed.len(),
@@ -204,11 +209,11 @@ pub fn paired(
             choice: choice.name.clone(),
             source: NightError::Problems(problems),
         };
-        let found = doubts(&choice.scenario).map_err(failed)?;
+        let found = uncertain_inputs(&choice.scenario).map_err(failed)?;
         let found = found
             .into_iter()
             .map(|d| (axis(&choice.scenario, &d.path), d));
-        let found: Vec<(String, Doubt)> = found.collect();
+        let found: Vec<(String, UncertainInput)> = found.collect();
         // A scenario without problems has a tree.
         if let Ok(tree) = Tree::of(&choice.scenario) {
             prepared.push((choice.name.as_str(), tree, found));
@@ -228,11 +233,11 @@ pub fn paired(
             let (_, tree, doubts) = &prepared[choice];
             plausible(tree, doubts, &axes, seed, night).ok_or_else(String::new)
         });
-        let harvests = Harvest::of_each(scenarios).into_iter();
+        let harvests = SampleResult::of_each(scenarios).into_iter();
         harvests.inspect(|_| done()).map(Result::ok).collect()
     };
-    let mut outcomes: Vec<Vec<Option<Harvest>>> = vec![Vec::new(); prepared.len()];
-    let all = side_by_side(&tasks, work, &AtomicBool::new(false), |some| {
+    let mut outcomes: Vec<Vec<Option<SampleResult>>> = vec![Vec::new(); prepared.len()];
+    let all = parallel(&tasks, work, &AtomicBool::new(false), |some| {
         for (&(choice, _), harvest) in some {
             outcomes[choice].push(harvest);
         }
@@ -277,7 +282,7 @@ fn axis(scenario: &Scenario, path: &str) -> String {
 /// One plausible night; none if it cannot be had.
 fn plausible(
     tree: &Tree,
-    doubts: &[(String, Doubt)],
+    doubts: &[(String, UncertainInput)],
     axes: &[&str],
     seed: u32,
     night: u32,
@@ -296,8 +301,8 @@ fn plausible(
 mod tests {
     use super::*;
 
-    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Option<Harvest> {
-        Some(Harvest {
+    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Option<SampleResult> {
+        Some(SampleResult {
             ready: margin_k >= 0.0,
             first_on_h: 0.0,
             warm_h,
@@ -355,7 +360,7 @@ mod tests {
     #[test]
     fn sooner_is_by_the_clock_and_not_by_the_hours_of_heating() {
         let begun = |first_on_h: f64, warm_h: f64| {
-            let one = harvest(Some(warm_h), 1.0).map(|h| Harvest { first_on_h, ..h });
+            let one = harvest(Some(warm_h), 1.0).map(|h| SampleResult { first_on_h, ..h });
             vec![one; 4]
         };
         let (early, late) = (begun(1.0, 3.0), begun(9.5, 2.0));

@@ -36,7 +36,7 @@ pub enum PathError {
 
 /// A number with the unit it is kept in; plain numbers have none.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Kept {
+pub struct PathNumber {
     /// The number.
     pub value: f64,
     /// Its unit, such as `kg` or `degC`.
@@ -73,7 +73,7 @@ impl Tree {
     /// The number at a path, in the unit it is kept in.
     ///
     /// *Errors*: no number there; the nearest path that has one is told.
-    pub fn number(&self, path: &str) -> Result<Kept, PathError> {
+    pub fn number(&self, path: &str) -> Result<PathNumber, PathError> {
         self.0
             .pointer(&self.pointer(path))
             .and_then(kept)
@@ -146,12 +146,12 @@ impl Tree {
 }
 
 /// The number of a leaf: plain, or alone under its unit.
-fn kept(leaf: &Value) -> Option<Kept> {
+fn kept(leaf: &Value) -> Option<PathNumber> {
     let (unit, number) = match leaf {
         Value::Object(map) if map.len() == 1 => map.iter().next().map(|(u, n)| (Some(u), n))?,
         plain => (None, plain),
     };
-    Some(Kept {
+    Some(PathNumber {
         value: number.as_f64()?,
         unit: unit.cloned(),
     })

@@ -256,8 +256,8 @@ mod tests {
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
     use crate::trace::{
-        CellNote, Column, ColumnKind, HeaterNote, Ledger, Legend, OilNote, SwitchCause, Switching,
-        Trace,
+        CellInfo, Column, ColumnInfo, ColumnKind, Conservation, HeaterNote, OilNote, SwitchCause,
+        Switching, Trace,
     };
 
     /// A night of nine hours with a sump and oil at these temperatures, and a heater that drew so much.
@@ -267,7 +267,7 @@ mod tests {
             label: key.to_owned(),
             kind,
         };
-        let cell = |column, part: &str| CellNote {
+        let cell = |column, part: &str| CellInfo {
             column,
             part: part.to_owned(),
             label: part.to_owned(),
@@ -277,7 +277,7 @@ mod tests {
             heat_capacity_j_per_k: 1000.0,
             pockets: vec![],
         };
-        let legend = Legend {
+        let legend = ColumnInfo {
             columns: vec![
                 column("sump_c", ColumnKind::CellTemperature),
                 column("oil_c", ColumnKind::CellTemperature),
@@ -296,7 +296,7 @@ mod tests {
                 rated_w: 250.0,
                 energy: 2,
             }],
-            ..Legend::default()
+            ..ColumnInfo::default()
         };
         let row = |sump: f64, oil: f64, joules: f64| [sump, oil, joules, -20.0, -20.0, 0.0];
         let trace = Trace {
@@ -322,7 +322,7 @@ mod tests {
             ..Question::default()
         };
         let oil = Oil::sae_50();
-        let (books, circuit) = (Ledger::default(), Circuit::default());
+        let (books, circuit) = (Conservation::default(), Circuit::default());
         answer(&trace, &books, &question, &oil, &circuit, None)
     }
 

@@ -15,7 +15,7 @@
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
 //! due to discretization in CFD applications, ibid. 130 (2008), 078001: the factors 1.25 and 3 and the limited order.
 
-use super::moves::{Figure, LADDERS, PROMISED, Watched, swings, watched};
+use super::convergence::{Figure, LADDERS, PROMISED, Watched, swings, watched};
 use crate::night::{Night, NightError, run};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::{Accuracy, Scenario};
@@ -31,7 +31,7 @@ pub const NIGHTS: usize = 7;
 
 /// What is refined.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Ladder {
+pub enum RefinementAxis {
     /// Cells of each part along its axes: as they are, twice, four times as many.
     Cells,
     /// The error allowed in a step: as it is, a quarter, a sixteenth.
@@ -40,7 +40,7 @@ pub enum Ladder {
     Samples,
 }
 
-impl Ladder {
+impl RefinementAxis {
     /// All of them.
     pub const ALL: [Self; LADDERS] = [Self::Cells, Self::Steps, Self::Samples];
 
@@ -101,7 +101,7 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
     if !beyond.is_empty() {
         return Err(NightError::Problems(beyond));
     }
-    let finer = Ladder::ALL
+    let finer = RefinementAxis::ALL
         .iter()
         .flat_map(|l| [l.rung(told, 1), l.rung(told, 2)]);
     let all: Vec<Accuracy> = std::iter::once(told.clone()).chain(finer).collect();

@@ -4,10 +4,10 @@
 //! of its range and all others as they are; and *mixed* nights for the indices of [`super::sobol`]. The number of a
 //! night and the seed give its point, so a study can be broken off, taken up again, and made longer.
 
-use super::doubts::{Doubt, contradictions, doubts};
-use super::harvest::Harvest;
 use super::path::Tree;
 use super::sample::coordinate;
+use super::sample_result::SampleResult;
+use super::uncertain_inputs::{UncertainInput, contradictions, uncertain_inputs};
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
@@ -39,14 +39,14 @@ pub struct Task {
 }
 
 /// What became of a night: its headlines, or why it could not be computed.
-pub type Outcome = Result<Harvest, String>;
+pub type Outcome = Result<SampleResult, String>;
 
 /// One night and all that is uncertain about it.
 #[derive(Debug, Clone)]
 pub struct Spread {
     tree: Tree,
     /// The unknowns.
-    pub doubts: Vec<Doubt>,
+    pub doubts: Vec<UncertainInput>,
     /// The seed of the points.
     pub seed: u32,
 }
@@ -61,7 +61,7 @@ impl Spread {
         if !contradictions.is_empty() {
             return Err(contradictions);
         }
-        let doubts = doubts(scenario)?;
+        let doubts = uncertain_inputs(scenario)?;
         let tree = Tree::of(scenario).map_err(|e| {
             vec![Problem {
                 path: String::new(),
@@ -130,7 +130,7 @@ impl Spread {
 
     /// Computes nights. The traces are let go; what stays takes the same memory for every night.
     pub fn nights(&self, tasks: &[Task]) -> Vec<Outcome> {
-        Harvest::of_each(tasks.iter().map(|task| self.scenario(task)))
+        SampleResult::of_each(tasks.iter().map(|task| self.scenario(task)))
     }
 
     /// The night of a task.

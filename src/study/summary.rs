@@ -1,8 +1,8 @@
 //! A spread of nights, summed up.
 
-use super::harvest::Harvest;
 use super::paired::Bands;
 use super::quantile::Band;
+use super::sample_result::SampleResult;
 use super::sobol::{Answers, Indices, indices};
 use super::spread::{Influence, Outcome, groups, influences};
 use crate::scenario::question::Question;
@@ -13,7 +13,7 @@ pub struct Summary {
     /// Plausible nights that could not be computed.
     pub failed: usize,
     /// The commonest reason why; none if all could be computed.
-    pub fault: Option<CommonFault>,
+    pub fault: Option<CommonFailure>,
     /// The headlines.
     pub bands: Bands,
     /// Nights with a warm engine that are not ready.
@@ -38,8 +38,8 @@ pub struct WarmNotReady {
 }
 
 impl WarmNotReady {
-    fn of<'h>(nights: impl Iterator<Item = &'h Harvest>, limit_g: f64) -> Self {
-        let warm = |h: &&Harvest| !h.ready && h.margin_k.is_some_and(|m| m >= 0.0);
+    fn of<'h>(nights: impl Iterator<Item = &'h SampleResult>, limit_g: f64) -> Self {
+        let warm = |h: &&SampleResult| !h.ready && h.margin_k.is_some_and(|m| m >= 0.0);
         nights.filter(warm).fold(Self::default(), |mut so_far, h| {
             // What is no number is not dry, as in the verdict.
             let wet = h.upper_g.is_some_and(|g| g.is_nan() || g >= limit_g);
@@ -52,14 +52,14 @@ impl WarmNotReady {
 
 /// Why plausible nights could not be computed.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct CommonFault {
+pub struct CommonFailure {
     /// The reason, on one line, with the numbers of the first of these nights.
     pub why: String,
     /// How many nights failed for it, whatever their numbers.
     pub nights: usize,
 }
 
-impl CommonFault {
+impl CommonFailure {
     /// The commonest reason, of several the one that came first.
     pub fn of(outcomes: &[Outcome]) -> Option<Self> {
         let mut found: Vec<(String, Self)> = Vec::new();
@@ -122,7 +122,7 @@ pub struct Mixed<'a> {
 }
 
 impl Summary {
-    /// Sums up the plausible nights, the single ones (all or none), and the mixed ones if there are any, of a question.
+    /// StageSums up the plausible nights, the single ones (all or none), and the mixed ones if there are any, of a question.
     pub fn of(
         title: &str,
         question: &Question,
@@ -131,13 +131,13 @@ impl Summary {
         mixed: Option<Mixed>,
         seed: u32,
     ) -> Self {
-        let harvests: Vec<&Harvest> = plausible.iter().flatten().collect();
+        let harvests: Vec<&SampleResult> = plausible.iter().flatten().collect();
         let count = harvests.first().map_or(0, |h| h.groups_c.len());
         let group = |g: usize| {
             let first = harvests.first().and_then(|h| h.over_time_c.get(g));
             let samples = first.map_or(0, Vec::len);
             // A row of a damaged study file may be short.
-            let row = |h: &&Harvest, k: usize| h.over_time_c.get(g)?.get(k).copied();
+            let row = |h: &&SampleResult, k: usize| h.over_time_c.get(g)?.get(k).copied();
             let at = |k: usize| Band::of(harvests.iter().filter_map(|h| row(h, k)));
             GroupBand {
                 at_departure_c: Band::of(
@@ -148,7 +148,7 @@ impl Summary {
         };
         Self {
             failed: plausible.len() - harvests.len(),
-            fault: CommonFault::of(plausible),
+            fault: CommonFailure::of(plausible),
             bands: Bands::of(title, harvests.iter().copied()),
             warm_not_ready: WarmNotReady::of(
                 harvests.iter().copied(),
@@ -197,16 +197,16 @@ mod tests {
     /// The verdict of `findings::ready`: water at its limit is too much, and cold engines are another matter.
     #[test]
     fn nights_that_are_warm_and_not_ready_are_counted_by_what_they_lack() {
-        let mut like = Harvest::of(&run(&super::super::tests::scenario()).unwrap());
+        let mut like = SampleResult::of(&run(&super::super::tests::scenario()).unwrap());
         like.ready = false;
         let night = |margin_k: f64, upper_g: f64| {
-            Ok(Harvest {
+            Ok(SampleResult {
                 margin_k: Some(margin_k),
                 upper_g: Some(upper_g),
                 ..like.clone()
             })
         };
-        let ready = Harvest {
+        let ready = SampleResult {
             ready: true,
             ..like.clone()
         };
@@ -235,15 +235,15 @@ mod tests {
             failed("heaters[0].thermostat.lo: on at 57.0 °C, off at 54.9 °C"),
             failed("heaters[0].power: must not be negative"),
         ];
-        let fault = CommonFault::of(&outcomes).unwrap();
+        let fault = CommonFailure::of(&outcomes).unwrap();
         assert_eq!(
             fault.why,
             "heaters[0].thermostat.lo: on at 56.1 °C, off at 55.3 °C"
         );
         assert_eq!(fault.nights, 2);
         // Of two that are as common the first.
-        let fault = CommonFault::of(&outcomes[..2]).unwrap();
+        let fault = CommonFailure::of(&outcomes[..2]).unwrap();
         assert!(fault.why.starts_with("the solver") && fault.nights == 1);
-        assert_eq!(CommonFault::of(&[]), None);
+        assert_eq!(CommonFailure::of(&[]), None);
     }
 }

@@ -1,13 +1,13 @@
 //! The record of a night: every column at every sample, and every switching.
 
-use super::legend::Legend;
+use super::column_info::ColumnInfo;
 use serde::{Deserialize, Serialize};
 
 /// What was recorded of a night.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Trace {
     /// What each column is.
-    pub legend: Legend,
+    pub legend: ColumnInfo,
     /// The times of the samples, seconds after the beginning, rising; at most a minute apart, with one at
     /// every switching, at the departure and at the end.
     pub times_s: Vec<f64>,

@@ -1,7 +1,7 @@
 //! The heat paths of a whole engine against the balance they were taken from.
 
 use super::busy::{busy, evaluated};
-use coldsoak::anatomy::{HeatPath, PathKind, anatomy, entries, feeds, heat_paths};
+use coldsoak::inspect::{HeatPath, PathKind, anatomy, entries, feeds, heat_paths};
 use coldsoak::network::Network;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,8 +1,8 @@
 //! A night in which everything happens at once, and its balance at one moment.
 
 use crate::kit::{fan, heater, night, pad};
-use coldsoak::anatomy::Nodes;
 use coldsoak::balance::Balance;
+use coldsoak::inspect::Nodes;
 use coldsoak::network::assemble;
 use coldsoak::night::run;
 use coldsoak::quantity::{Temperature, TemperatureStep};

@@ -1,7 +1,7 @@
 //! Where the watts of each kind of heater enter.
 
 use crate::kit::{clock, fan, heater, night, pad};
-use coldsoak::anatomy::{HeaterEntries, PathKind, Way, anatomy};
+use coldsoak::inspect::{HeaterEntries, PathKind, Way, anatomy};
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::Heater;

@@ -2,8 +2,8 @@
 
 use super::busy::{busy, evaluated};
 use crate::kit::night;
-use coldsoak::anatomy::{anatomy, time_constants};
 use coldsoak::balance::Balance;
+use coldsoak::inspect::{anatomy, time_constants};
 use coldsoak::quantity::Temperature;
 use nalgebra::DMatrix;
 

@@ -4,7 +4,7 @@
 //! matrix `C⁻¹ G` is 2 by 2 and its eigenvalues follow from its trace and determinant.
 
 use crate::kit::bench::{face, joint, lump, near, problem, steady};
-use coldsoak::anatomy::{Anatomy, AnatomyError, HeatPath, PathKind, anatomy};
+use coldsoak::inspect::{NetworkSnapshot, SnapshotError, HeatPath, PathKind, anatomy};
 use coldsoak::quantity::Power;
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::document::Scenario;
@@ -33,7 +33,7 @@ fn pair() -> Scenario {
     problem(body, -15.0, &[], LATE_S, 1)
 }
 
-fn path<'a>(found: &'a Anatomy, from: &str, to: &str) -> &'a HeatPath {
+fn path<'a>(found: &'a NetworkSnapshot, from: &str, to: &str) -> &'a HeatPath {
     let mut all = found.paths.iter();
     let path = all.find(|p| p.from == from && p.to == to);
     path.unwrap_or_else(|| panic!("no path from {from} to {to}"))
@@ -99,7 +99,7 @@ fn a_moment_outside_the_night_is_refused() {
     for at_s in [-1.0, LATE_S + 1.0, f64::NAN] {
         let refused = anatomy(&pair(), at_s);
         assert!(
-            matches!(refused, Err(AnatomyError::Outside { .. })),
+            matches!(refused, Err(SnapshotError::Outside { .. })),
             "{at_s}"
         );
     }

@@ -1,12 +1,12 @@
 //! The anatomy as table, graph and JSON.
 
 use crate::kit::{fan, night};
-use coldsoak::anatomy::{Anatomy, anatomy, dot};
+use coldsoak::inspect::{NetworkSnapshot, anatomy, dot};
 use coldsoak::quantity::{Temperature, Units};
 use coldsoak::report::network_table::table;
 use std::collections::BTreeSet;
 
-fn found() -> Anatomy {
+fn found() -> NetworkSnapshot {
     let mut scenario = night("flat-four-3l1", Temperature::degC(-12.0), 6);
     scenario.title = "a \"quoted\" night {".to_owned();
     scenario.heaters.push(fan(300.0, "top-blowing-right"));

@@ -63,7 +63,7 @@ proptest! {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join(format!("own.{ending}"));
         std::fs::write(&path, struck(text.as_bytes().to_vec(), &blows)).unwrap();
-        match coldsoak::files::examine::examine(&path, None, coldsoak::files::sources::Outside::Refused, &mut Vec::new()) {
+        match coldsoak::files::validate::validate(&path, None, coldsoak::files::sources::Outside::Refused, &mut Vec::new()) {
             Ok(_) => {}
             Err(FileError::Read { .. }) => prop_assert!(false, "{name}: a file that is there was not read"),
             Err(FileError::Faults(faults)) => {

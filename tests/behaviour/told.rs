@@ -28,7 +28,7 @@ fn the_books_close_to_rounding() {
         );
         let mut broken = ledger;
         broken.drawn_j[0] *= 1.0 + 1e-5;
-        assert!(broken.audit().is_err());
+        assert!(broken.check().is_err());
     }
 }
 

@@ -3,11 +3,11 @@
 
 use coldsoak::files::library::{Kind, names};
 use coldsoak::files::night::load_builtin;
-use coldsoak::findings::HeatCourse;
+use coldsoak::findings::HeatFlowSeries;
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::Units;
 use coldsoak::report::chart::{Breadth, ChartView, Show, of_night};
-use coldsoak::report::ink::Paper;
+use coldsoak::report::colour::Theme;
 use std::sync::OnceLock;
 
 fn nights() -> &'static [(String, Night)] {
@@ -23,7 +23,7 @@ fn nights() -> &'static [(String, Night)] {
     })
 }
 
-fn view(night: &Night, units: Units, paper: Paper) -> ChartView<'_> {
+fn view(night: &Night, units: Units, paper: Theme) -> ChartView<'_> {
     let scenario = night.scenario.scenario();
     ChartView {
         title: &scenario.title,
@@ -95,7 +95,7 @@ fn no_words_are_cut_or_touch_and_all_can_be_read_on_a_quarter_page() {
         for units in [Units::Celsius, Units::Fahrenheit] {
             for show in Show::ALL {
                 let drawn =
-                    of_night(show, &night.trace, &view(night, units, Paper::Light)).unwrap();
+                    of_night(show, &night.trace, &view(night, units, Theme::Light)).unwrap();
                 let (width, height) = size(&drawn.svg);
                 let words = words(&drawn.svg);
                 assert!(words.len() > 1, "{name} {show:?}: {} words", words.len());
@@ -131,7 +131,7 @@ fn no_words_are_cut_or_touch_and_all_can_be_read_on_a_quarter_page() {
 #[test]
 fn the_heat_of_every_span_balances_and_sums_to_the_ledger() {
     for (name, night) in nights() {
-        let course = HeatCourse::of(&night.trace);
+        let course = HeatFlowSeries::of(&night.trace);
         let sum = |watts: &[f64]| -> f64 {
             let spans = course.edges_s.windows(2).zip(watts);
             spans.map(|(s, w)| (s[1] - s[0]) * w).sum()
@@ -173,7 +173,7 @@ fn numbers_beside_a_chart_are_whole_and_name_their_units() {
             let drawn = of_night(
                 show,
                 &night.trace,
-                &view(night, Units::Fahrenheit, Paper::Dark),
+                &view(night, Units::Fahrenheit, Theme::Dark),
             );
             let drawn = drawn.unwrap();
             let mut reader = csv::Reader::from_reader(drawn.csv.as_slice());

@@ -1,10 +1,10 @@
 //! `coldsoak chart`.
 
-use super::Desk;
+use super::TempProject;
 
 #[test]
 fn a_folder_holds_each_chart_with_its_numbers_and_can_be_made_again() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     desk.run(&["chart", "small-engine-top", "--out", "there"])
         .done();
     let files = desk.files("there");
@@ -26,7 +26,7 @@ fn a_folder_holds_each_chart_with_its_numbers_and_can_be_made_again() {
 
 #[test]
 fn one_chart_is_a_file_of_the_kind_its_name_says_or_goes_to_standard_output() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let one = |out: &str| {
         let show = ["--show", "heat", "--units", "degC"];
         let words = [&["chart", "small-engine-top", "--out", out], &show[..]].concat();
@@ -46,7 +46,7 @@ fn one_chart_is_a_file_of_the_kind_its_name_says_or_goes_to_standard_output() {
 fn a_comparison_is_charted_however_it_is_named() {
     use std::io::Write;
     use std::process::Stdio;
-    let desk = Desk::new();
+    let desk = TempProject::new();
     desk.run(&["chart", "class-places", "--out", "built-in.svg"])
         .done();
     let text = r#"(title: "Piped", night: "block-cooling", choices: [(name: "no heater")])"#;
@@ -79,7 +79,7 @@ fn a_comparison_is_charted_however_it_is_named() {
 
 #[test]
 fn what_cannot_be_drawn_is_told_before_anything_is_computed() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for (out, said) in [
         ("all.svg", "4 charts are asked"),
         ("x.gif", "cannot be written as .gif"),
@@ -93,7 +93,9 @@ fn what_cannot_be_drawn_is_told_before_anything_is_computed() {
 /// The text for a pipe has no chart of characters; the tests run without a terminal.
 #[test]
 fn a_piped_night_is_plain() {
-    let told = Desk::new().run(&["night", "small-engine-top"]).done();
+    let told = TempProject::new()
+        .run(&["night", "small-engine-top"])
+        .done();
     let drawn = |c: char| ('\u{2800}'..='\u{28ff}').contains(&c) || c == '\u{1b}';
     assert!(!told.contains(drawn));
 }

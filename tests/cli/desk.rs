@@ -1,7 +1,7 @@
 //! Files to begin with, what is built in, names, standard input, and what is assumed.
 
 use super::machine::hold;
-use super::{Desk, Ran};
+use super::{Ran, TempProject};
 use coldsoak::scenario::circuit::Circuit;
 use coldsoak::scenario::cover::Covers;
 use coldsoak::scenario::question::Question;
@@ -9,7 +9,7 @@ use std::io::Write;
 use std::process::Stdio;
 
 /// Runs with a text on standard input.
-fn fed(desk: &Desk, words: &[&str], text: &str) -> Ran {
+fn fed(desk: &TempProject, words: &[&str], text: &str) -> Ran {
     let mut child = desk
         .command(words)
         .stdin(Stdio::piped())
@@ -39,7 +39,7 @@ const SHORT: &str = "(
 
 #[test]
 fn a_new_night_runs_as_it_stands_and_is_never_overwritten_unasked() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let wrote = desk.run(&["new", "mine.ron"]).done();
     assert!(wrote.contains("coldsoak night mine.ron"), "{wrote}");
     let told = desk.run(&["night", "mine.ron"]).done();
@@ -55,7 +55,7 @@ fn a_new_night_runs_as_it_stands_and_is_never_overwritten_unasked() {
 
 #[test]
 fn a_new_night_can_be_printed_and_read_back_from_standard_input() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let text = desk
         .run(&[
             "new",
@@ -74,7 +74,7 @@ fn a_new_night_can_be_printed_and_read_back_from_standard_input() {
 
 #[test]
 fn a_name_that_is_not_built_in_is_two_with_the_nearest() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for (words, near) in [
         (
             &["new", "a.ron", "--engine", "flat-four-5l8"][..],
@@ -93,7 +93,7 @@ fn a_name_that_is_not_built_in_is_two_with_the_nearest() {
 
 #[test]
 fn a_file_of_the_catalogue_can_be_saved_and_named() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let fan = desk.run(&["catalogue", "heater", "bay-fan-250w"]).done();
     assert!(fan.starts_with("//"), "with its comments");
     std::fs::write(desk.path().join("my-fan.ron"), fan).unwrap();
@@ -128,7 +128,7 @@ fn a_file_of_the_catalogue_can_be_saved_and_named() {
 
 #[test]
 fn names_lead_out_of_the_folder_only_if_told_so() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let fan = desk.run(&["catalogue", "heater", "bay-fan-250w"]).done();
     std::fs::write(desk.path().join("fan.ron"), fan).unwrap();
     std::fs::create_dir(desk.path().join("nights")).unwrap();
@@ -149,7 +149,7 @@ fn names_lead_out_of_the_folder_only_if_told_so() {
 
 #[test]
 fn every_output_says_where_it_comes_from() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     std::fs::write(
         desk.path().join("n.ron"),
         SHORT.replace("HEATER", "lamp-100w"),
@@ -213,7 +213,7 @@ fn every_output_says_where_it_comes_from() {
 
 #[test]
 fn verbose_tells_what_was_assumed_and_quiet_nothing_but_the_result() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     std::fs::write(
         desk.path().join("n.ron"),
         SHORT.replace("HEATER", "lamp-100w"),
@@ -265,7 +265,7 @@ fn verbose_tells_what_was_assumed_and_quiet_nothing_but_the_result() {
 
 #[test]
 fn no_color_is_honoured_and_always_is_always() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let faulty = |words: &[&str]| {
         let output = desk.command(words).env("NO_COLOR", "1").output().unwrap();
         Ran::of(&output).err
@@ -276,7 +276,7 @@ fn no_color_is_honoured_and_always_is_always() {
 
 #[test]
 fn shells_and_manuals_know_every_command() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let commands = [
         "night",
         "compare",
@@ -318,7 +318,7 @@ fn shells_and_manuals_know_every_command() {
 
 #[test]
 fn standard_input_tells_its_kind_like_a_file() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for (kind, name) in [
         ("heater", "bay-fan-350w"),
         ("oil", "sae-50"),
@@ -332,7 +332,7 @@ fn standard_input_tells_its_kind_like_a_file() {
 
 #[test]
 fn what_has_no_engine_is_not_expanded() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let heater = desk.run(&["catalogue", "heater", "bay-fan-350w"]).done();
     std::fs::write(desk.path().join("fan.ron"), heater).unwrap();
     let ran = desk.run(&["check", "fan.ron", "--expand"]);
@@ -346,7 +346,7 @@ fn what_has_no_engine_is_not_expanded() {
 
 #[test]
 fn a_folder_and_a_device_are_not_replaced_by_a_file() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     std::fs::create_dir(desk.path().join("there")).unwrap();
     let ran = desk.run(&["new", "there", "--force"]);
     assert_eq!(ran.code, 2, "{}", ran.err);
@@ -356,7 +356,7 @@ fn a_folder_and_a_device_are_not_replaced_by_a_file() {
 /// What was left out of the weather is told by `network` as by `night`.
 #[test]
 fn a_network_tells_what_was_noticed_in_its_files() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let odd = SHORT.replace(
         "(heater: \"HEATER\")",
         "(heater: \"bay-fan-350w\", power: W(9000))",
@@ -379,7 +379,7 @@ fn a_network_tells_what_was_noticed_in_its_files() {
 /// Ranges that only a study would use are checked as well, and told where they stand.
 #[test]
 fn check_tells_what_is_wrong_with_plausible_ranges() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let night = SHORT.replace("HEATER", "bay-fan-350w");
     let with = |unknowns: &str| {
         let text = night.replacen(

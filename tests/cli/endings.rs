@@ -1,12 +1,12 @@
 //! Exit codes, and what is said where.
 
-use super::{Desk, Ran};
+use super::{Ran, TempProject};
 use std::io::Read;
 use std::process::Stdio;
 
 #[test]
 fn a_night_that_is_not_ready_is_done_all_the_same() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let ran = desk.run(&["night", "block-cooling"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     assert!(ran.out.contains("NOT ready at departure"), "{}", ran.out);
@@ -14,7 +14,7 @@ fn a_night_that_is_not_ready_is_done_all_the_same() {
 
 #[test]
 fn readiness_that_was_required_and_is_not_there_is_three() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let unready = desk.run(&["night", "block-cooling", "--require-ready"]);
     assert_eq!(unready.code, 3);
     assert!(
@@ -26,7 +26,7 @@ fn readiness_that_was_required_and_is_not_there_is_three() {
 
 #[test]
 fn a_slip_in_the_flags_is_two() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for words in [
         &["night"][..],
         &["night", "demo", "--units", "degK"],
@@ -46,7 +46,7 @@ fn a_slip_in_the_flags_is_two() {
 
 #[test]
 fn a_fault_in_a_file_is_two_told_at_its_line_and_nothing_is_written() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let file = desk.path().join("mine.ron");
     std::fs::write(
         &file,
@@ -68,7 +68,7 @@ fn a_fault_in_a_file_is_two_told_at_its_line_and_nothing_is_written() {
 
 #[test]
 fn a_name_that_is_no_night_is_two_and_tells_those_there_are() {
-    let ran = Desk::new().run(&["night", "nowhere"]);
+    let ran = TempProject::new().run(&["night", "nowhere"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("small-engine-top"), "{}", ran.err);
 }
@@ -76,7 +76,7 @@ fn a_name_that_is_no_night_is_two_and_tells_those_there_are() {
 /// `coldsoak compare | head -1`: the reader goes, the folder is written whole, and nobody complains.
 #[test]
 fn a_reader_that_closes_the_pipe_is_a_quiet_success() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let mut child = desk
         .command(&["compare", "--quick", "--json", "--out", "kept"])
         .stdout(Stdio::piped())
@@ -102,7 +102,7 @@ fn a_full_disk_under_the_output_is_one() {
         println!("skipped: this system has no /dev/full");
         return;
     };
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let mut command = desk.command(&["night", "block-cooling"]);
     let ran = Ran::of(&command.stdout(full).output().unwrap());
     assert_eq!(ran.code, 1);
@@ -112,7 +112,7 @@ fn a_full_disk_under_the_output_is_one() {
 /// So many that a machine may run out of addresses are refused before any is begun.
 #[test]
 fn threads_beyond_all_sense_are_refused() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let ran = desk.run(&["night", "block-cooling", "--threads", "5000"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{}", ran.err);
     assert!(
@@ -124,7 +124,7 @@ fn threads_beyond_all_sense_are_refused() {
 
 #[test]
 fn help_and_version_are_told_on_standard_output() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     assert!(desk.run(&["--help"]).done().contains("Examples:"));
     assert!(
         desk.run(&["--version"])
@@ -135,7 +135,7 @@ fn help_and_version_are_told_on_standard_output() {
 
 #[test]
 fn colour_is_for_those_who_ask() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let faulty = |color| desk.run(&["night", "nowhere", "--color", color]).err;
     assert!(faulty("always").contains("\u{1b}["));
     assert!(!faulty("auto").contains("\u{1b}["));

@@ -1,6 +1,6 @@
 //! The folder a run leaves behind.
 
-use super::Desk;
+use super::TempProject;
 
 /// Two choices through the small engine's night.
 const TWO: &str = "(
@@ -13,8 +13,8 @@ const TWO: &str = "(
 )
 ";
 
-fn desk() -> Desk {
-    let desk = Desk::new();
+fn desk() -> TempProject {
+    let desk = TempProject::new();
     std::fs::write(desk.path().join("two.ron"), TWO).unwrap();
     desk
 }

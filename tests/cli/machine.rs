@@ -1,6 +1,6 @@
 //! Machine output: it keeps the published schemas, and says the same whatever the degrees and the threads.
 
-use super::Desk;
+use super::TempProject;
 use serde_json::Value;
 
 fn schema(name: &str) -> jsonschema::Validator {
@@ -23,7 +23,7 @@ pub fn valid(name: &str, told: &Value) -> bool {
     schema(name).is_valid(told)
 }
 
-fn json(desk: &Desk, words: &[&str]) -> Value {
+fn json(desk: &TempProject, words: &[&str]) -> Value {
     serde_json::from_str(&desk.run(words).done()).unwrap()
 }
 
@@ -32,7 +32,7 @@ pub type Slip = (&'static str, fn(&mut Value));
 
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = json(&desk, &["compare", "--json", "--nights", "8"]);
     hold("compare", &told);
     let choices = told["choices"].as_array().unwrap();
@@ -56,7 +56,7 @@ fn a_comparison_keeps_its_schema_and_a_never_says_why() {
 
 #[test]
 fn every_built_in_night_keeps_its_schema() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for night in [
         "demo",
         "small-engine-top",
@@ -77,7 +77,7 @@ fn every_built_in_night_keeps_its_schema() {
 
 #[test]
 fn a_spread_keeps_its_schema_with_and_without_indices() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let words = ["spread", "block-cooling", "--json", "--nights", "8"];
     let told = json(&desk, &words);
     hold("spread", &told);
@@ -93,7 +93,7 @@ fn a_spread_keeps_its_schema_with_and_without_indices() {
 
 #[test]
 fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = json(&desk, &["night", "small-engine-top", "--refine", "--json"]);
     hold("refine", &told);
     assert_eq!(told["ladders"][0]["rungs"][2]["resolution"], 4);
@@ -128,7 +128,7 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
 /// A schema that lets anything through proves nothing: each of these slips is refused.
 #[test]
 fn the_schemas_refuse_what_is_not_in_the_contract() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let sound = json(&desk, &["night", "block-cooling", "--json"]);
     let night = schema("night");
     assert!(night.is_valid(&sound));
@@ -154,7 +154,7 @@ fn the_schemas_refuse_what_is_not_in_the_contract() {
 
 #[test]
 fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     // All but the words that were typed, which differ.
     let told = |words: &[&str]| {
         let mut told = json(&desk, words);
@@ -177,7 +177,7 @@ fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
 /// What was told about a night's files reaches a program too: a spike of its weather, and a number hard to believe.
 #[test]
 fn notes_and_doubts_are_in_machine_output() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let mut table = String::from("time_utc,temp_c,dewpoint_c,wind_m_s\n");
     for hour in 0..6 {
         let temp = if hour == 2 { -30 } else { -5 };
@@ -227,7 +227,7 @@ fn notes_and_doubts_are_in_machine_output() {
 
 #[test]
 fn a_check_tells_a_program_what_it_tells_people() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let fan = desk.run(&["catalogue", "heater", "bay-fan-250w"]).done();
     let hot = fan.replacen("power: W(250)", "power: kW(40)", 1);
     assert_ne!(fan, hot);

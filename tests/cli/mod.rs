@@ -17,11 +17,11 @@ use std::process::{Command, Output, Stdio};
 use tempfile::TempDir;
 
 /// The program in a folder of its own.
-struct Desk {
+struct TempProject {
     folder: TempDir,
 }
 
-impl Desk {
+impl TempProject {
     fn new() -> Self {
         Self {
             folder: tempfile::tempdir().expect("a folder for the test"),

@@ -1,11 +1,11 @@
 //! `coldsoak network`: what is being solved, in three forms.
 
-use super::Desk;
+use super::TempProject;
 use super::machine::hold;
 
 #[test]
 fn the_json_keeps_its_schema_and_the_moment_asked_for() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let words = [
         "network",
         "small-engine-top",
@@ -31,7 +31,7 @@ fn the_json_keeps_its_schema_and_the_moment_asked_for() {
 
 #[test]
 fn a_graph_goes_into_a_file_that_is_not_overwritten() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let words = [
         "network",
         "block-cooling",
@@ -56,7 +56,7 @@ fn a_graph_goes_into_a_file_that_is_not_overwritten() {
 
 #[test]
 fn the_table_is_told_in_the_degrees_asked_for() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk
         .run(&["network", "block-cooling", "--units", "degF"])
         .done();
@@ -68,7 +68,7 @@ fn the_table_is_told_in_the_degrees_asked_for() {
 
 #[test]
 fn a_moment_that_is_none_is_two() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for at in ["half past", "15:00"] {
         let ran = desk.run(&["network", "block-cooling", "--at", at]);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{at}: {}", ran.err);

@@ -1,12 +1,12 @@
 //! The engine map, the charts of comparisons, the reports, and the night in brief.
 
-use super::Desk;
+use super::TempProject;
 
 const NIGHT: &str = "block-cooling";
 
 #[test]
 fn a_map_is_written_once_and_says_where_it_comes_from() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk.run(&["map", NIGHT, "--at", "23:00"]).done();
     assert_eq!(told.trim(), "The engine at 23:00 is in engine-map.svg");
     let svg = std::fs::read_to_string(desk.path().join("engine-map.svg")).unwrap();
@@ -28,7 +28,7 @@ fn a_map_is_written_once_and_says_where_it_comes_from() {
 
 #[test]
 fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for (flags, said) in [
         (&["--at", "half five"][..], "no time of day"),
         (&["--at", "12:00"], "not within the night"),
@@ -50,7 +50,7 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
 
 #[test]
 fn a_report_is_one_file_and_is_not_overwritten_unasked() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk.run(&["night", NIGHT, "--report", "page.html"]).done();
     assert!(told.contains("The report is in page.html"), "{told}");
     let page = std::fs::read_to_string(desk.path().join("page.html")).unwrap();
@@ -68,7 +68,7 @@ const CHOICES: &str =
 
 #[test]
 fn a_comparison_has_a_page_too_and_a_chart() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     std::fs::write(desk.path().join("choices.ron"), CHOICES).unwrap();
     let words = ["compare", "choices.ron", "--quick", "--out", "kept"];
     let words = [&words[..], &["--report", "page.html"]].concat();
@@ -107,7 +107,7 @@ fn a_comparison_has_a_page_too_and_a_chart() {
 #[cfg(feature = "png")]
 #[test]
 fn a_map_in_motion_has_a_picture_for_every_moment() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let words = [
         "map",
         NIGHT,
@@ -138,7 +138,7 @@ fn a_map_in_motion_has_a_picture_for_every_moment() {
 
 #[test]
 fn a_night_in_brief_tells_verdict_times_and_cautions_only() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let whole = desk.run(&["night", "small-engine-top"]).done();
     let brief = desk.run(&["night", "small-engine-top", "--brief"]).done();
     for kept in [
@@ -163,7 +163,7 @@ const TWO: &str = r#"(title: "Which of the two, asked in a title that is longer 
     ])"#;
 
 /// Its text with so many columns, after a look at the width of each line.
-fn told_in(desk: &Desk, columns: usize, words: &[&str]) -> String {
+fn told_in(desk: &TempProject, columns: usize, words: &[&str]) -> String {
     let mut command = desk.command(words);
     let ran = super::Ran::of(
         &command
@@ -183,7 +183,7 @@ fn told_in(desk: &Desk, columns: usize, words: &[&str]) -> String {
 
 #[test]
 fn a_comparison_fits_its_terminal() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     std::fs::write(desk.path().join("two.ron"), TWO).unwrap();
     for columns in [60, 80, 118] {
         let out = columns.to_string();
@@ -203,7 +203,7 @@ fn a_comparison_fits_its_terminal() {
 
 #[test]
 fn a_night_fits_its_terminal() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for columns in [60, 80] {
         for name in [NIGHT, "small-engine-top", "thermostat-pad"] {
             let text = told_in(&desk, columns, &["night", name]);
@@ -216,7 +216,7 @@ fn a_night_fits_its_terminal() {
 /// A part that was warm at first and did not stay so was not warm "to the end".
 #[test]
 fn warm_at_first_is_not_told_as_warm_to_the_end() {
-    let told = Desk::new().run(&["night", NIGHT]).done();
+    let told = TempProject::new().run(&["night", NIGHT]).done();
     assert!(told.contains("to stay: never"), "{told}");
     assert!(told.contains("for the first time: already\n"), "{told}");
 }
@@ -224,7 +224,7 @@ fn warm_at_first_is_not_told_as_warm_to_the_end() {
 /// Told before the night is computed, whatever else is wrong.
 #[test]
 fn a_report_that_could_not_be_kept_is_refused_at_once() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let kept = ["night", NIGHT, "--out", "kept", "--quiet"];
     desk.run(&kept).done();
     std::fs::create_dir(desk.path().join("there.html")).unwrap();

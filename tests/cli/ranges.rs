@@ -1,7 +1,7 @@
 //! Plausible ranges as a user writes them: in place of a model's, at the ends of a thermostat, and of numbers that only a
 //! file of one's own can hold.
 
-use super::Desk;
+use super::TempProject;
 use serde_json::Value;
 
 /// A short night of the small engine with one heater.
@@ -33,18 +33,18 @@ fn range(path: &str, low: f64, high: f64) -> String {
     )
 }
 
-fn write(desk: &Desk, name: &str, text: &str) {
+fn write(desk: &TempProject, name: &str, text: &str) {
     std::fs::write(desk.path().join(name), text).unwrap();
 }
 
-fn spread(desk: &Desk, file: &str) -> Value {
+fn spread(desk: &TempProject, file: &str) -> Value {
     let told = desk.run(&["spread", file, "--nights", "64", "--json"]);
     serde_json::from_str(&told.done()).unwrap()
 }
 
 #[test]
 fn a_narrower_range_of_the_night_is_the_only_one() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     write(&desk, "wide.ron", &night("heater: \"bay-fan-250w\"", ""));
     let ranges = range("engine.g_sump_case", 1.25, 1.35) + &range("heaters[0].power", 249.0, 251.0);
     write(
@@ -79,7 +79,7 @@ fn a_narrower_range_of_the_night_is_the_only_one() {
 
 #[test]
 fn a_thermostat_of_five_kelvin_goes_through_every_command() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let own = range("heaters[0].thermostat.lo", 36.0, 43.0)
         + &range("heaters[0].thermostat.hi", 42.0, 48.0);
     for unknowns in ["", own.as_str()] {
@@ -111,7 +111,7 @@ fn a_thermostat_of_five_kelvin_goes_through_every_command() {
 /// Oil that must be thicker at 40 °C than at 100 °C, of which either range alone is sound.
 #[test]
 fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let oil = range("oil.at_40", 20.0, 160.0) + &range("oil.at_100", 16.0, 140.0);
     write(&desk, "oil.ron", &night("heater: \"bay-fan-250w\"", &oil));
     let told = spread(&desk, "oil.ron");
@@ -135,7 +135,7 @@ fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
 /// What a message says mends it is done as it says.
 #[test]
 fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let measured = range("engine.g_sump_case", 1.9, 2.1);
     let text = night("heater: \"bay-fan-250w\"", &measured);
     write(&desk, "mine.ron", &text);

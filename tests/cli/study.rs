@@ -1,6 +1,6 @@
 //! Studies that are broken off, killed, taken up again, or pointed at the wrong file.
 
-use super::Desk;
+use super::TempProject;
 use std::process::{Child, Stdio};
 use std::time::{Duration, Instant};
 
@@ -14,7 +14,7 @@ fn words<'a>(study: &'a str, out: &'a str) -> Vec<&'a str> {
     words
 }
 
-fn begun(desk: &Desk) -> Child {
+fn begun(desk: &TempProject) -> Child {
     desk.command(&words("s.db", "resumed"))
         .stdout(Stdio::null())
         .stderr(Stdio::piped())
@@ -23,7 +23,7 @@ fn begun(desk: &Desk) -> Child {
 }
 
 /// Nights in a study file.
-fn kept(desk: &Desk) -> usize {
+fn kept(desk: &TempProject) -> usize {
     let Ok(file) = rusqlite::Connection::open(desk.path().join("s.db")) else {
         return 0;
     };
@@ -31,7 +31,7 @@ fn kept(desk: &Desk) -> usize {
     count.map_or(0, |n: i64| n as usize)
 }
 
-fn same_as_unbroken(desk: &Desk) {
+fn same_as_unbroken(desk: &TempProject) {
     desk.run(&words("", "unbroken")).done();
     let read =
         |out: &str, file: &str| std::fs::read_to_string(desk.path().join(out).join(file)).unwrap();
@@ -54,7 +54,7 @@ fn same_as_unbroken(desk: &Desk) {
 /// Killed at several moments (SIGKILL), taken up again, and in the end byte for byte what an unbroken run gives.
 #[test]
 fn a_study_that_is_killed_and_resumed_is_the_same_to_the_last_byte() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let (mut partial, mut last) = (0, 0);
     for kill in 0..60_u64 {
         let mut child = begun(&desk);
@@ -86,7 +86,7 @@ fn a_study_that_is_killed_and_resumed_is_the_same_to_the_last_byte() {
 #[test]
 #[cfg(unix)]
 fn ctrl_c_stops_soon_and_keeps_what_was_done() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let mut child = begun(&desk);
     // Until the first nights are in the file, so that the handler is there.
     let patience = Instant::now();
@@ -121,7 +121,7 @@ fn ctrl_c_stops_soon_and_keeps_what_was_done() {
 
 #[test]
 fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let block = ["spread", "block-cooling", "--nights", "2", "--study"];
     let with = |file: &'static str| desk.run(&[&block[..], &[file]].concat());
     assert_eq!(with("s.db").code, 0);
@@ -158,7 +158,7 @@ fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
 /// A row that lacks some of its numbers, or is no night at all, is told with what to do, and is never half used.
 #[test]
 fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let words = [
         "spread",
         "block-cooling",
@@ -211,7 +211,7 @@ fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
 
 #[test]
 fn the_same_seed_gives_the_same_nights_with_any_number_of_threads_and_another_seed_others() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = |more: &[&str]| {
         let words = ["spread", "block-cooling", "--nights", "16", "--json"];
         let told = desk.run(&[&words[..], more].concat()).done();
@@ -226,7 +226,7 @@ fn the_same_seed_gives_the_same_nights_with_any_number_of_threads_and_another_se
 
 #[test]
 fn a_slip_among_the_unknowns_of_a_file_is_told_at_its_line() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let night = |unknown: &str| {
         let text = format!(
             "(\n    title: \"mine\",\n    clock: (begin: \"19:00\", departure: \"20:00\"),\n    \

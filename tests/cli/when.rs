@@ -1,16 +1,16 @@
 //! `coldsoak when`: the answer in the first line, its schema, its folder, its refusals.
 
-use super::Desk;
+use super::TempProject;
 use super::machine::{Slip, hold, valid};
 use serde_json::Value;
 
-fn json(desk: &Desk, words: &[&str]) -> Value {
+fn json(desk: &TempProject, words: &[&str]) -> Value {
     serde_json::from_str(&desk.run(words).done()).unwrap()
 }
 
 #[test]
 fn the_first_line_says_when_and_the_rest_says_how_sure() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk.run(&["when", "small-engine-top"]).done();
     let first = told.lines().next().unwrap();
     assert!(
@@ -35,7 +35,7 @@ fn the_first_line_says_when_and_the_rest_says_how_sure() {
 
 #[test]
 fn a_plan_and_a_never_keep_the_schema_and_a_slip_does_not() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let plan = json(&desk, &["when", "small-engine-top", "--json"]);
     hold("when", &plan);
     assert_eq!(plan["verdict"], "planned");
@@ -68,7 +68,7 @@ fn a_plan_and_a_never_keep_the_schema_and_a_slip_does_not() {
 
 #[test]
 fn the_folder_has_the_findings_and_the_chart_of_the_planned_night() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk
         .run(&["when", "small-engine-top", "--out", "tonight", "--json"])
         .done();
@@ -87,7 +87,7 @@ fn the_folder_has_the_findings_and_the_chart_of_the_planned_night() {
 
 #[test]
 fn never_is_three_only_where_readiness_is_required() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let words = ["when", "radial-underneath"];
     let told = desk.run(&words).done();
     assert!(told.starts_with("No switching-on time"), "{told}");
@@ -97,7 +97,7 @@ fn never_is_three_only_where_readiness_is_required() {
 
 #[test]
 fn a_departure_can_be_typed_and_a_wrong_one_is_two() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk
         .run(&["when", "small-engine-top", "--depart", "08:15"])
         .done();
@@ -131,7 +131,7 @@ fn a_departure_can_be_typed_and_a_wrong_one_is_two() {
 /// Hours that are sought anew do not keep a night from being left earlier.
 #[test]
 fn a_departure_before_the_hours_of_a_heater_that_is_sought_is_answered() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let night = "(title: \"t\", clock: (begin: \"19:00\", departure: \"07:00\"), engine: \"flat-four-3l1\", \
                  hangar: \"shut\", weather: steady(outdoors: degC(2)), \
                  heaters: [(heater: \"bay-fan-250w\", hours: from(\"05:00\"))])";
@@ -142,7 +142,7 @@ fn a_departure_before_the_hours_of_a_heater_that_is_sought_is_answered() {
 
 #[test]
 fn nothing_to_switch_is_two_and_told_where_it_stands() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let ran = desk.run(&["when", "block-cooling"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("there is no heater"), "{}", ran.err);

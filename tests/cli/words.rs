@@ -1,10 +1,10 @@
 //! What people read: the table fits, both kinds of degrees, cautions always.
 
-use super::Desk;
+use super::TempProject;
 
 #[test]
 fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let told = desk.run(&["compare", "--nights", "8", "--out", "a"]).done();
     let widest = told.lines().map(|l| l.chars().count()).max().unwrap();
     assert!(widest <= 120, "{widest}");
@@ -20,7 +20,7 @@ fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
 
 #[test]
 fn a_night_fits_too() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for night in ["demo", "six-after-flight"] {
         let told = desk.run(&["night", night]).done();
         let wide: Vec<&str> = told.lines().filter(|l| l.chars().count() > 120).collect();
@@ -30,7 +30,7 @@ fn a_night_fits_too() {
 
 #[test]
 fn degrees_are_the_readers_and_the_water_at_the_start_is_told() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let fahrenheit = desk.run(&["night", "demo", "--units", "degF"]).done();
     assert!(
         fahrenheit.contains("°F") && !fahrenheit.contains("°C."),
@@ -48,7 +48,7 @@ fn degrees_are_the_readers_and_the_water_at_the_start_is_told() {
 
 #[test]
 fn cautions_and_trust_are_in_every_telling() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for words in [
         &["night", "block-cooling"][..],
         &["compare", "--quick", "--out", "kept"],
@@ -69,7 +69,7 @@ fn cautions_and_trust_are_in_every_telling() {
 
 #[test]
 fn a_never_in_a_night_says_why_and_the_best_it_came_to() {
-    let told = Desk::new().run(&["night", "block-cooling"]).done();
+    let told = TempProject::new().run(&["night", "block-cooling"]).done();
     let line = told.lines().find(|l| l.contains("never within")).unwrap();
     assert!(line.contains("the best was"), "{line}");
 }
@@ -77,7 +77,7 @@ fn a_never_in_a_night_says_why_and_the_best_it_came_to() {
 /// After a flight a pad is on when the delay is over, not all night, whatever hours it was given.
 #[test]
 fn a_heater_that_waits_for_the_delay_is_told_from_there() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     let night = desk.run(&["catalogue", "night", "six-after-flight"]).done();
     let told = |hours: &str| {
         let file = night.replace(

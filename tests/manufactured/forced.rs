@@ -141,7 +141,7 @@ impl Forced<'_> {
         let mut worst = vec![0.0_f64; self.states.len()];
         for number in 0..steps {
             let time_s = number as f64 * step_s;
-            stepper.set_out(0, &vector);
+            stepper.set_state(0, &vector);
             stepper.begin(time_s).unwrap();
             stepper.attempt(time_s, step_s).unwrap();
             for (i, value) in vector.iter_mut().enumerate() {

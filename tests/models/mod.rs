@@ -7,7 +7,7 @@ use coldsoak::files::library::{Kind, MODELS, model, names};
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::{Night, run};
 use coldsoak::scenario::{engine::Engine, hangar::Hangar, heater::Heater, oil::Oil};
-use coldsoak::trace::Ledger;
+use coldsoak::trace::Conservation;
 
 fn sound(name: &str, scenario: &coldsoak::scenario::document::Scenario) -> Night {
     let night = run(scenario).unwrap_or_else(|e| panic!("{name}: {e}"));
@@ -17,11 +17,11 @@ fn sound(name: &str, scenario: &coldsoak::scenario::document::Scenario) -> Night
         night.effort
     );
     assert!(
-        energy.abs() < Ledger::ALLOWED,
+        energy.abs() < Conservation::ALLOWED,
         "{name}: energy error {energy:e}"
     );
     assert!(
-        water.abs() < Ledger::ALLOWED,
+        water.abs() < Conservation::ALLOWED,
         "{name}: water error {water:e}"
     );
     night

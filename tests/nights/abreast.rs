@@ -7,7 +7,7 @@ use coldsoak::files::night::load_builtin;
 use coldsoak::network::surroundings::Curve;
 use coldsoak::network::{Network, assemble};
 use coldsoak::scenario::check::check;
-use coldsoak::solver::{Marched, Wanted, march, march_abreast};
+use coldsoak::solver::{LaneJob, Solution, integrate, integrate_lanes};
 
 /// The weather, colder by so many kelvin.
 fn colder(curve: &Curve, by: f64) -> Curve {
@@ -66,8 +66,8 @@ fn nights(name: &str, from: usize, count: usize) -> Vec<Network> {
 }
 
 /// Each with its own tolerance and its own distance between samples.
-fn wanted(nets: &[Network], from: usize) -> Vec<Wanted<'_>> {
-    let wanted = |(number, net)| Wanted {
+fn wanted(nets: &[Network], from: usize) -> Vec<LaneJob<'_>> {
+    let wanted = |(number, net)| LaneJob {
         net,
         tolerance: 16.0 + number as f64,
         sample_s: 300.0 - 10.0 * number as f64,
@@ -75,12 +75,12 @@ fn wanted(nets: &[Network], from: usize) -> Vec<Wanted<'_>> {
     (from..).zip(nets).map(wanted).collect()
 }
 
-fn abreast(nights: &[Wanted]) -> Vec<Marched> {
-    let marched = march_abreast(nights);
+fn abreast(nights: &[LaneJob]) -> Vec<Solution> {
+    let marched = integrate_lanes(nights);
     marched.into_iter().map(Result::unwrap).collect()
 }
 
-fn assert_the_same(found: &Marched, expected: &Marched) {
+fn assert_the_same(found: &Solution, expected: &Solution) {
     assert_eq!(found.trace.times_s, expected.trace.times_s);
     assert_eq!(found.effort, expected.effort);
     assert_eq!(found.trace.switchings, expected.trace.switchings);
@@ -98,9 +98,9 @@ fn nights_abreast_are_the_nights_alone() {
     let wanted = wanted(&nets, 0);
     let mut switchings = 0;
     for (night, found) in wanted.iter().zip(abreast(&wanted)) {
-        let alone = march(night.net, night.tolerance, night.sample_s).unwrap();
+        let alone = integrate(night.net, night.tolerance, night.sample_s).unwrap();
         assert_the_same(&found, &alone);
-        found.ledger.audit().unwrap();
+        found.ledger.check().unwrap();
         switchings += found.trace.switchings.len();
     }
     assert!(switchings > 50, "the thermostats had nothing to do");
@@ -124,8 +124,8 @@ fn one_night_that_cannot_go_on_does_not_stop_the_others() {
     let mut nets = nights("demo", 0, 6);
     nets[1].capacities[0] = f64::NAN;
     let broken = wanted(&nets, 0);
-    let marched = march_abreast(&broken);
-    let alone = march(&nets[1], broken[1].tolerance, broken[1].sample_s).unwrap_err();
+    let marched = integrate_lanes(&broken);
+    let alone = integrate(&nets[1], broken[1].tolerance, broken[1].sample_s).unwrap_err();
     assert_eq!(
         marched[1].as_ref().unwrap_err().to_string(),
         alone.to_string()

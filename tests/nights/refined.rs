@@ -5,7 +5,7 @@ use coldsoak::files::comparison::load_builtin_comparison;
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::run;
 use coldsoak::scenario::document::Scenario;
-use coldsoak::study::moves::watched;
+use coldsoak::study::convergence::watched;
 use coldsoak::study::refine::refine;
 
 /// Moves of this size are rounding, in any unit.

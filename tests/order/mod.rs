@@ -39,7 +39,7 @@ fn evenly(net: &Network, span_s: f64, steps: usize) -> Vec<Vec<f64>> {
     let mut rows = vec![vector.clone()];
     for number in 0..steps {
         let time_s = number as f64 * step_s;
-        stepper.set_out(0, &vector);
+        stepper.set_state(0, &vector);
         stepper.begin(time_s).unwrap();
         stepper.attempt(time_s, step_s).unwrap();
         for look in 1..LOOKS {

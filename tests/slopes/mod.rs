@@ -114,7 +114,7 @@ fn agree(engine: &str, net: &Network, random: &[f64]) -> Result<(), TestCaseErro
         balance.switch(heater, true);
     }
     let x = columns(net, random);
-    let slopes = balance.slopes_at(&x).to_vec();
+    let slopes = balance.jacobian_at(&x).to_vec();
     let mut exact = vec![vec![0.0; ix.columns()]; ix.rows()];
     for (entry, slope) in balance.entries().iter().zip(&slopes) {
         exact[entry.row][entry.column] = *slope;
@@ -134,7 +134,7 @@ fn agree(engine: &str, net: &Network, random: &[f64]) -> Result<(), TestCaseErro
         visit_all(&mut values);
         let out = values.out;
         place[column].im = 0.0;
-        for row in 0..ix.nowhere() {
+        for row in 0..ix.unused_row() {
             let other = out[row].im / STEP;
             let apart = (exact[row][column] - other).abs();
             prop_assert!(
@@ -179,7 +179,7 @@ fn closed(net: &Network) {
         states[ix.pocket(pocket)] += 4.0 + 2.0 * pocket as f64;
     }
     balance.rates(0.0, &states).unwrap();
-    balance.settle();
+    balance.solve_algebraic();
     let slopes = balance.slopes().to_vec();
     let (n, m) = (ix.states(), ix.unknowns() - ix.states());
     let mut full = nalgebra::DMatrix::<f64>::zeros(n + m, n + m);

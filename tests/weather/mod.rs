@@ -11,7 +11,7 @@ use std::process::{Command, Stdio};
 use tempfile::TempDir;
 
 /// The program in a folder of its own.
-struct Desk {
+struct TempProject {
     folder: TempDir,
 }
 
@@ -22,7 +22,7 @@ struct Ran {
     err: String,
 }
 
-impl Desk {
+impl TempProject {
     /// A folder with these files.
     fn with(files: &[(&str, &str)]) -> Self {
         let folder = tempfile::tempdir().expect("a folder for the test");
@@ -61,13 +61,13 @@ impl Desk {
 /// The weather of one file's text.
 #[track_caller]
 fn weather(text: &str, words: &[&str]) -> Value {
-    Desk::with(&[("own.csv", text)]).weather(&[&["own.csv"], words].concat())
+    TempProject::with(&[("own.csv", text)]).weather(&[&["own.csv"], words].concat())
 }
 
 /// What is said of a file that is refused.
 #[track_caller]
 fn refused(text: &str, words: &[&str]) -> String {
-    let desk = Desk::with(&[("own.csv", text)]);
+    let desk = TempProject::with(&[("own.csv", text)]);
     let ran = desk.run(&[&["weather", "own.csv"], words].concat());
     assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{}", ran.err);
     ran.err

@@ -1,6 +1,6 @@
 //! Nights on weather files: a night on reports is the night on the record they were made from, and notes reach the user.
 
-use super::{Desk, readings};
+use super::{TempProject, readings};
 use serde_json::Value;
 
 /// How far a night may move when the winds are told in whole knots, K.
@@ -18,7 +18,7 @@ fn night(weather: &str, begin: &str) -> String {
 const BEGIN: &str = "1996-02-04 18:00";
 
 /// The built-in record of Greensboro as reports, tenths in the remarks and winds in whole knots.
-fn reports(desk: &Desk) -> String {
+fn reports(desk: &TempProject) -> String {
     let told = desk.weather(&["greensboro_nc_1996-02-04"]);
     let tenths = |t: f64| format!("{}{:03.0}", u8::from(t < 0.0), (t.abs() * 10.0).round());
     let whole = |t: f64| format!("{}{:02.0}", if t < 0.0 { "M" } else { "" }, t.abs().round());
@@ -39,7 +39,7 @@ fn reports(desk: &Desk) -> String {
         .collect()
 }
 
-fn block_c(desk: &Desk, file: &str) -> f64 {
+fn block_c(desk: &TempProject, file: &str) -> f64 {
     let ran = desk.run(&["night", file, "--json"]);
     assert_eq!(ran.code, 0, "{}", ran.err);
     let told: Value = serde_json::from_str(&ran.out).unwrap();
@@ -48,7 +48,7 @@ fn block_c(desk: &Desk, file: &str) -> f64 {
 
 #[test]
 fn a_night_on_reports_is_the_night_on_their_record() {
-    let desk = Desk::with(&[
+    let desk = TempProject::with(&[
         (
             "recorded.ron",
             &night("recorded(\"greensboro_nc_1996-02-04\")", BEGIN),
@@ -83,7 +83,7 @@ fn a_night_on_reports_is_the_night_on_their_record() {
 
 #[test]
 fn weather_that_does_not_cover_the_night_is_refused_in_the_night_file() {
-    let desk = Desk::with(&[(
+    let desk = TempProject::with(&[(
         "late.ron",
         &night(
             "reports(file: \"kgso.txt\", month: \"1996-02\")",
@@ -126,7 +126,7 @@ fn slips_in_the_entry_are_told_at_their_place() {
         ("reports(file: \"none.txt\")", "could not be read"),
     ] {
         let text = night(weather, BEGIN);
-        let desk = Desk::with(&[("own.ron", &text), ("own.csv", table), ("two.txt", two)]);
+        let desk = TempProject::with(&[("own.ron", &text), ("own.csv", table), ("two.txt", two)]);
         let ran = desk.run(&["night", "own.ron"]);
         assert_eq!(ran.code, 2, "{}", ran.err);
         assert!(
@@ -144,7 +144,7 @@ fn a_month_in_doubt_is_asked_for() {
     let text = "(title: \"turn\", clock: (begin: \"2018-01-31 18:00\", departure: \"2018-02-01 07:30\", zone: \"UTC\"), \
                 engine: \"aluminium-block\", hangar: \"shut\",\n weather: recorded(\"kmmh.txt\"))\n";
     let one = "KMMH 311700Z 00000KT M05/M07 A3031\nKMMH 312000Z 00000KT M05/M07 A3031\n";
-    let desk = Desk::with(&[("turn.ron", text), ("kmmh.txt", one)]);
+    let desk = TempProject::with(&[("turn.ron", text), ("kmmh.txt", one)]);
     let ran = desk.run(&["night", "turn.ron"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("month: \"2018-01\""), "{}", ran.err);

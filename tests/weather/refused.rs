@@ -1,6 +1,6 @@
 //! Files that give no weather, and what is said of them: where, what, and what to do.
 
-use super::{Desk, refused};
+use super::{TempProject, refused};
 
 #[test]
 fn empty_and_foreign_files_are_refused() {
@@ -20,7 +20,7 @@ fn empty_and_foreign_files_are_refused() {
 
 #[test]
 fn names_that_lead_nowhere_and_spans_that_are_not_covered_are_refused() {
-    let desk = Desk::with(&[]);
+    let desk = TempProject::with(&[]);
     let ran = desk.run(&["weather", "nowhere"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("greensboro_nc_1996-02-04"), "{}", ran.err);

@@ -1,12 +1,12 @@
 //! Reports through the command: the genuine ones, their station and their month.
 
-use super::{Desk, notes, readings, refused};
+use super::{TempProject, notes, readings, refused};
 
 const GENUINE: &str = include_str!("../metar/metars_cold_2018-01.txt");
 
 #[test]
 fn genuine_reports_of_one_station_are_told() {
-    let desk = Desk::with(&[("all.txt", GENUINE)]);
+    let desk = TempProject::with(&[("all.txt", GENUINE)]);
     let told = desk.weather(&["all.txt", "--station", "kmmh", "--month", "2018-01"]);
     let found = readings(&told);
     assert_eq!(found.len(), 2);
@@ -69,7 +69,7 @@ fn a_date_before_each_report_tells_the_month() {
         .filter(|line| line.contains("KEAT"))
         .map(|line| format!("2018-01-11T15:00:00Z  {line}\n"))
         .collect();
-    let desk = Desk::with(&[("dated.txt", &text)]);
+    let desk = TempProject::with(&[("dated.txt", &text)]);
     let told = desk.weather(&["dated.txt"]);
     assert_eq!(readings(&told)[0].0, "2018-01-11T14:40:00Z");
     assert_eq!(readings(&told).len(), 3);
@@ -80,7 +80,7 @@ fn bad_lines_duplicates_and_nil_are_told() {
     let text = "KMMH 111435Z 33004KT 10SM M05/M07 A3031 RMK T10531075\n<html>a page</html>\nKMMH 111535Z NIL=\n\
                 KMMH 111455Z VRB03MPS M1/4SM R06/P6000FT M05/M07 A3031\nKMMH 111455Z VRB03MPS M1/4SM R06/P6000FT M05/M07 A3031\n\
                 KMMH 111515Z 18KT M05/M07 A3031\nSPECI KMMH 111525Z AUTO 00000KMH M06/M08 A3031\n";
-    let desk = Desk::with(&[("bad.txt", text)]);
+    let desk = TempProject::with(&[("bad.txt", text)]);
     let told = desk.weather(&["bad.txt", "--month", "2018-01"]);
     assert_eq!(readings(&told).len(), 3);
     let left = notes(&told, "left out").join("\n");

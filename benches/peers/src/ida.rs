@@ -170,7 +170,7 @@ impl<'n> Integrator<'n> for Ida<'n> {
         self.count();
         // SAFETY: IDA is not running, and `inside` is ours.
         let open = unsafe { &mut (*self.inside).open };
-        let settled = open.settle(time_s, self.vector.numbers_mut(), self.slope.numbers_mut());
+        let settled = open.solve_algebraic(time_s, self.vector.numbers_mut(), self.slope.numbers_mut());
         assert!(settled, "the air does not balance");
         // SAFETY: live handles.
         let answer =

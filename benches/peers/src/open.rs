@@ -91,7 +91,7 @@ impl<'n> Open<'n> {
         self.jacobians += 1;
         self.place(time_s, unknowns);
         self.matrix.values.fill(0.0);
-        let slopes = self.balance.slopes_at(&self.columns);
+        let slopes = self.balance.jacobian_at(&self.columns);
         for &(entry, slot, share) in &self.from {
             self.matrix.values[slot] += share * slopes[entry];
         }
@@ -99,7 +99,7 @@ impl<'n> Open<'n> {
 
     /// Consistent values to begin with: the auxiliaries that follow from these states, and the rates; false if the air does
     /// not balance.
-    pub fn settle(&mut self, time_s: f64, unknowns: &mut [f64], rates: &mut [f64]) -> bool {
+    pub fn solve_algebraic(&mut self, time_s: f64, unknowns: &mut [f64], rates: &mut [f64]) -> bool {
         let states = self.net.index.states();
         let Ok(found) = self.balance.rates(time_s, &unknowns[..states]) else {
             return false;
@@ -108,7 +108,7 @@ impl<'n> Open<'n> {
         for ((to, rate), capacity) in rates.iter_mut().zip(found).zip(&self.net.capacities) {
             *to = rate / capacity;
         }
-        self.balance.settle();
+        self.balance.solve_algebraic();
         let all = unknowns.len();
         unknowns.copy_from_slice(&self.balance.columns()[..all]);
         true

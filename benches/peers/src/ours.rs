@@ -3,29 +3,29 @@
 use crate::carried::{Carried, Work};
 use crate::problem::{SAME_MOMENT_S, SAMPLE_S};
 use coldsoak::network::Network;
-use coldsoak::solver::{Marched, Wanted, march, march_abreast};
+use coldsoak::solver::{Solution, LaneJob, march, integrate_lanes};
 
 /// Carries a night.
 pub fn integrate(net: &Network, tolerance: f64) -> Result<Carried, String> {
-    let marched = march(net, tolerance, SAMPLE_S).map_err(|e| e.to_string())?;
+    let marched = integrate(net, tolerance, SAMPLE_S).map_err(|e| e.to_string())?;
     Ok(carried(net, &marched))
 }
 
 /// Carries nights abreast.
 pub fn abreast(nets: &[Network], tolerance: f64) -> Result<Vec<Carried>, String> {
-    let wanted = |net| Wanted {
+    let wanted = |net| LaneJob {
         net,
         tolerance,
         sample_s: SAMPLE_S,
     };
-    let nights: Vec<Wanted> = nets.iter().map(wanted).collect();
-    let marched = march_abreast(&nights).into_iter().zip(nets);
+    let nights: Vec<LaneJob> = nets.iter().map(wanted).collect();
+    let marched = integrate_lanes(&nights).into_iter().zip(nets);
     marched
         .map(|(marched, net)| Ok(carried(net, &marched.map_err(|e| e.to_string())?)))
         .collect()
 }
 
-fn carried(net: &Network, marched: &Marched) -> Carried {
+fn carried(net: &Network, marched: &Solution) -> Carried {
     let trace = &marched.trace;
     let mut cells: Vec<Vec<f64>> = Vec::new();
     for (k, &time_s) in trace.times_s.iter().enumerate() {

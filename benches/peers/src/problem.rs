@@ -109,7 +109,7 @@ impl<'n> Field<'n> {
         for ((out, rate), capacity) in out.iter_mut().zip(rates).zip(&self.net.capacities) {
             *out = rate / capacity;
         }
-        self.balance.settle();
+        self.balance.solve_algebraic();
         self.place.push(time_s);
         self.place.extend_from_slice(states);
         Ok(())

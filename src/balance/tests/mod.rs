@@ -5,9 +5,7 @@
 //! which networks are alike, several laws or nights side by side, the pressures.
 
 mod air;
-mod alike;
-mod books;
-mod crowd;
+mod all_laws_network;
 mod fins;
 mod heaters;
 mod places;
@@ -15,6 +13,8 @@ mod pressures;
 mod rates;
 mod side_by_side;
 mod solids;
+mod stored;
+mod structure;
 mod water;
 
 use super::law::Law;

@@ -1,6 +1,6 @@
 //! Where each law stands: the columns it reads, the rows it adds to, the heater it is of, and the choice it makes.
 
-use super::crowd::crowd;
+use super::all_laws_network::all_laws_network;
 use crate::balance::law::{Law, Visitor};
 use crate::balance::order::visit_all;
 use crate::network::elements::{HangarVapour, Vent, WallFilm};
@@ -21,7 +21,7 @@ fn stands<const K: usize, const R: usize>(
 
 #[test]
 fn every_law_stands_where_its_element_says() {
-    let l = crowd(1.0).laws;
+    let l = all_laws_network(1.0).laws;
     for n in 0..9 {
         let term = &l.draughts[n];
         stands(term, [term.column], [term.row], None);
@@ -96,7 +96,7 @@ fn every_law_stands_where_its_element_says() {
 /// A plain law makes choice 0; each other choice has a number of its own.
 #[test]
 fn laws_that_take_another_way_make_another_choice() {
-    let l = crowd(1.0).laws;
+    let l = all_laws_network(1.0).laws;
     assert_eq!(l.links[3].choice(), 0);
     let facings = [Facing::Up, Facing::Down, Facing::Upright];
     let mut surface = l.surfaces[0].clone();
@@ -164,7 +164,7 @@ impl Visitor for Met<'_> {
 /// 28 kinds: nine of each, one more of the two that take an auxiliary away from its own row, and one that only does that.
 #[test]
 fn every_kind_of_law_is_met_once() {
-    let net = crowd(1.0);
+    let net = all_laws_network(1.0);
     let mut met = Met {
         laws: &net.laws,
         lists: Vec::new(),

@@ -48,7 +48,7 @@ fn auxiliaries_are_what_their_rows_ask_for() {
             .all(|row| *row == 0.0)
     );
     let given = balance.rates_at(&columns).to_vec();
-    for (row, (given, found)) in given.iter().zip(&rates).enumerate().take(ix.nowhere()) {
+    for (row, (given, found)) in given.iter().zip(&rates).enumerate().take(ix.unused_row()) {
         assert!(
             (given - found).abs() < 1e-9,
             "row {row}: {given}, not {found}"
@@ -96,11 +96,11 @@ fn pressures_are_sought_from_where_they_are_expected() {
     balance.rates(0.0, &states).unwrap();
     assert_eq!(balance.pressures.iterations, 2 * cold);
     // Kept, they are the answer already.
-    balance.settle();
+    balance.solve_algebraic();
     balance.rates(0.0, &states).unwrap();
     assert_eq!(balance.pressures.iterations, 2 * cold);
     let mut other = both_on(&net);
-    other.expect(&found);
+    other.predict_pressures(&found);
     other.rates(0.0, &states).unwrap();
     assert_eq!(other.pressures.iterations, 0);
 }

@@ -1,18 +1,18 @@
 //! Laws side by side in a wide register, and nights side by side in its lanes, against one law after another.
 
-use super::crowd::crowd;
+use super::all_laws_network::all_laws_network;
+use crate::balance::jacobian::{AddingSlopes, Pattern, Slopes};
 use crate::balance::law::{Law, Visitor};
 use crate::balance::order::visit_all;
-use crate::balance::slopes::{AddingSlopes, Pattern, Slopes};
-use crate::balance::values::{AddingValues, LawsAbreast, Values, is_on};
-use crate::balance::{Balance, are_alike};
+use crate::balance::values::{AddingValues, LawLanes, Values, is_on};
+use crate::balance::{Balance, same_structure};
 use crate::network::Network;
 use crate::network::elements::{Link, Surface};
 use crate::network::graph::Laws;
 use crate::physics::dual::Dual;
 use crate::physics::number::Work;
 
-/// The crowd's columns: its states, auxiliaries and inputs as they might be.
+/// The all_laws_network's columns: its states, auxiliaries and inputs as they might be.
 fn columns(net: &Network) -> Vec<f64> {
     let auxiliaries = [
         0.4, -0.2, 0.1, 0.3, 0.5, 0.2, 12.0, 25.0, 33.0, 1.2e-3, 8.0, 1.4,
@@ -102,7 +102,7 @@ fn same(found: &[f64], expected: &[f64]) {
 
 #[test]
 fn laws_of_a_kind_give_the_same_side_by_side_and_one_by_one() {
-    let net = crowd(1.0);
+    let net = all_laws_network(1.0);
     let x = columns(&net);
     for on in [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0]] {
         let mut balance = Balance::new(&net);
@@ -136,7 +136,7 @@ fn laws_of_a_kind_give_the_same_side_by_side_and_one_by_one() {
         }
 
         same(balance.rates_at(&x), &anew.values);
-        same(balance.slopes_at(&x), &slopes);
+        same(balance.jacobian_at(&x), &slopes);
 
         let mut out = vec![0.0; net.index.rows()];
         visit_all(&mut OneByOne(Values {
@@ -166,7 +166,7 @@ fn alone(net: &Network, time_s: f64, on: bool) -> [Vec<f64>; 3] {
     let rates = rates.to_vec();
     let slopes = balance.slopes().to_vec();
     let mut drift = vec![0.0; net.index.rows()];
-    balance.drift(&mut drift);
+    balance.time_derivative(&mut drift);
     [rates, slopes, drift]
 }
 
@@ -174,14 +174,14 @@ fn alone(net: &Network, time_s: f64, on: bool) -> [Vec<f64>; 3] {
 #[test]
 fn drift_is_what_the_rows_change_by_with_the_inputs() {
     const BY_S: f64 = 1.0;
-    let net = crowd(1.0);
+    let net = all_laws_network(1.0);
     let ix = &net.index;
     let mut balance = Balance::new(&net);
     balance.switch(0, true);
     balance.rates_under(1800.0, &net.initial, &[0.4, -0.2, 0.1]);
     balance.slopes();
     let mut drift = vec![7.0; ix.rows()];
-    balance.drift(&mut drift);
+    balance.time_derivative(&mut drift);
     let x = balance.columns().to_vec();
     let mut after = |by_s: f64| {
         let mut x = x.clone();
@@ -213,15 +213,14 @@ fn laws_go_side_by_side_where_four_make_the_same_choice() {
     if !crate::physics::four::available() {
         return;
     }
-    let net = crowd(1.0);
+    let net = all_laws_network(1.0);
     let (x, on) = (columns(&net), [1.0, 0.0]);
-    let links = |at| LawsAbreast::<f64, Link, 2>::at(&net.laws.links, at, &x, &on).is_some();
+    let links = |at| LawLanes::<f64, Link, 2>::at(&net.laws.links, at, &x, &on).is_some();
     assert_eq!(
         [0, 3, 5, 6, 8, 9].map(links),
         [true, true, true, false, false, false]
     );
-    let surfaces =
-        |at| LawsAbreast::<f64, Surface, 3>::at(&net.laws.surfaces, at, &x, &on).is_some();
+    let surfaces = |at| LawLanes::<f64, Surface, 3>::at(&net.laws.surfaces, at, &x, &on).is_some();
     assert_eq!([0, 1, 4].map(surfaces), [true, false, false]);
 }
 
@@ -250,9 +249,9 @@ mod lanes {
         if !available() {
             return;
         }
-        let own = [1.0, 1.07, 0.93, 1.21].map(crowd);
-        let other = crowd(0.88);
-        assert!(own.iter().all(|net| are_alike(net, &other)));
+        let own = [1.0, 1.07, 0.93, 1.21].map(all_laws_network);
+        let other = all_laws_network(0.88);
+        assert!(own.iter().all(|net| same_structure(net, &other)));
         let mut nets = own.each_ref();
         let mut balance = Balance::<Four>::of(nets);
         let mut on = [true, false, true, true];
@@ -272,7 +271,7 @@ mod lanes {
             let rates = rates.to_vec();
             let slopes = balance.slopes().to_vec();
             let mut drift = vec![Four::ZERO; nets[0].index.rows()];
-            balance.drift(&mut drift);
+            balance.time_derivative(&mut drift);
             for lane in 0..4 {
                 let expected = alone(nets[lane], times_s[lane], on[lane]);
                 for (found, expected) in [&rates, &slopes, &drift].into_iter().zip(expected) {
@@ -289,7 +288,7 @@ mod lanes {
         if !available() {
             return;
         }
-        let net = crowd(1.0);
+        let net = all_laws_network(1.0);
         let mut balance = Balance::<Four>::of([&net; 4]);
         let mut states = vectors([&net; 4], |net| &net.initial);
         states[net.index.pocket(2)].set_lane(1, f64::NAN);

@@ -1,11 +1,11 @@
 //! A weather file by itself, without the night that says what the file does not.
 
 use super::super::fault::Fault;
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
+use super::options::{Month, WeatherOptions};
 use super::read::read;
 use super::reading::{Form, Reading};
 use super::table::{AS_THE_NIGHT_SAYS, BY_CLOCK};
-use super::wanted::{Month, Wanted};
 use crate::quantity::Speed;
 
 /// The month that stands in for one that a night is to say; of 31 days, so that any day is one of it.
@@ -28,7 +28,7 @@ pub struct Alone {
 ///
 /// *Errors*: what is wrong with it whatever a night says.
 pub fn alone(file: &str, text: &str) -> Result<Alone, Fault> {
-    let mut wanted = Wanted::default();
+    let mut wanted = WeatherOptions::default();
     let mut notes = Vec::new();
     // One round for each thing that may be missing.
     loop {
@@ -52,7 +52,7 @@ pub fn alone(file: &str, text: &str) -> Result<Alone, Fault> {
             (Some(help), Some(first)) => format!("{first}; {help}"),
             _ => fault.what.clone(),
         };
-        let note = Note::of(Care::Assumed, what);
+        let note = Note::of(NoteKind::Assumed, what);
         match refused.key {
             Some("month") if wanted.month.is_none() => wanted.month = Some(ANY_MONTH),
             Some("zone") if wanted.zone.is_none() => wanted.zone = Some("UTC".to_owned()),

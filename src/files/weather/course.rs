@@ -1,7 +1,7 @@
 //! Readings put in order of time, with what is odd about their course.
 
 use super::super::metar::odd_courses;
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
 use crate::scenario::weather::{Observation, utc};
 
 /// A reading and the line it stands on.
@@ -16,7 +16,7 @@ pub fn ordered(mut lined: Vec<Lined>, notes: &mut Vec<Note>) -> Vec<Observation>
     let time = |l: &Lined| l.reading.unix_s;
     if !lined.is_sorted_by(|a, b| time(a) <= time(b)) {
         let what = "the lines were not in order of time and were put in order";
-        notes.push(Note::of(Care::Repaired, what));
+        notes.push(Note::of(NoteKind::Repaired, what));
     }
     lined.sort_by(|a, b| time(a).total_cmp(&time(b)).then(a.line.cmp(&b.line)));
     let mut kept: Vec<Lined> = Vec::new();
@@ -31,7 +31,11 @@ pub fn ordered(mut lined: Vec<Lined>, notes: &mut Vec<Note>) -> Vec<Observation>
                         one.line
                     )
                 };
-                notes.push(Note::of(Care::LeftOut, what).line(last.line).at(time(&one)));
+                notes.push(
+                    Note::of(NoteKind::LeftOut, what)
+                        .line(last.line)
+                        .at(time(&one)),
+                );
                 *last = one;
             }
             None => kept.push(one),
@@ -53,12 +57,12 @@ pub fn ordered(mut lined: Vec<Lined>, notes: &mut Vec<Note>) -> Vec<Observation>
 }
 
 /// What was done about an oddity of a report or of a course.
-pub fn oddity_care(oddity: &super::super::metar::Oddity) -> Care {
+pub fn oddity_care(oddity: &super::super::metar::Oddity) -> NoteKind {
     use super::super::metar::Oddity;
     match oddity {
-        odd if odd.leaves_out() => Care::LeftOut,
-        Oddity::Gap { .. } => Care::Gap,
-        Oddity::MonthBefore { .. } => Care::Assumed,
-        _ => Care::Kept,
+        odd if odd.leaves_out() => NoteKind::LeftOut,
+        Oddity::Gap { .. } => NoteKind::Gap,
+        Oddity::MonthBefore { .. } => NoteKind::Assumed,
+        _ => NoteKind::Kept,
     }
 }

@@ -4,10 +4,10 @@ use super::super::fault::{Fault, FileError};
 use super::super::library::{Kind, builtin};
 use super::super::outline::Outline;
 use super::super::sources::{Sources, label};
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
+use super::options::{Month, WeatherError, WeatherOptions};
 use super::read::{form_of, read};
 use super::reading::{Form, Reading};
-use super::wanted::{Month, Refused, Wanted};
 use crate::quantity::{Speed, Temperature};
 use crate::scenario::clock::Clock;
 use crate::scenario::weather::{LONGEST_GAP_S, Weather};
@@ -78,10 +78,10 @@ pub fn resolve(
         .date
         .and_then(|_| clock.resolve().ok())
         .map(|clock| (clock.begin_unix_s(), clock.begin_unix_s() + clock.night_s()));
-    let plain = Wanted {
+    let plain = WeatherOptions {
         zone: clock.zone.clone(),
         night: span,
-        ..Wanted::default()
+        ..WeatherOptions::default()
     };
     let (name, form, wanted) = match entry {
         WeatherEntry::steady {
@@ -105,7 +105,7 @@ pub fn resolve(
             (
                 file,
                 Some(Form::Reports),
-                Wanted {
+                WeatherOptions {
                     station,
                     month,
                     ..plain
@@ -123,7 +123,7 @@ pub fn resolve(
             (
                 file,
                 Some(Form::Table),
-                Wanted {
+                WeatherOptions {
                     station,
                     zone,
                     wind,
@@ -143,7 +143,7 @@ pub fn resolve(
             .help(format!("write weather: {write}(file: \"{name}\")"));
         let key = Some("file");
         return Err(located(
-            Refused {
+            WeatherError {
                 fault: Box::new(fault),
                 key,
             },
@@ -161,8 +161,8 @@ pub fn resolve(
 }
 
 /// The fault at the key of the night's weather that it is about, unless it has a place of its own.
-fn located(refused: Refused, night: &str, sources: &Sources) -> Fault {
-    let Refused { fault, key } = refused;
+fn located(refused: WeatherError, night: &str, sources: &Sources) -> Fault {
+    let WeatherError { fault, key } = refused;
     let mut fault = *fault;
     if fault.place.is_some() {
         return fault;
@@ -194,7 +194,7 @@ fn notes_of(reading: &Reading, name: &str, night: Option<(f64, f64)>) -> Vec<Str
     let told: Vec<&Note> = reading
         .notes
         .iter()
-        .filter(|note| note.care != Care::Unused && near(note))
+        .filter(|note| note.care != NoteKind::Unused && near(note))
         .collect();
     let mut words: Vec<String> = told
         .iter()

@@ -2,8 +2,8 @@
 
 use super::super::fault::Fault;
 use super::columns::{Column, Holds, Unit};
-use super::note::{Care, Note};
-use super::wanted::{Refused, Wanted};
+use super::note::{Note, NoteKind};
+use super::options::{WeatherError, WeatherOptions};
 
 /// What every table needs, for those who have to mend one.
 const NEEDED: &str = "a table needs a time, a temperature, a dew point or relative humidity, and a wind, each with its unit in \
@@ -51,8 +51,8 @@ pub fn is_head(names: &[&str]) -> bool {
 pub fn layout(
     names: &[&str],
     head: &Head,
-    wanted: &Wanted,
-) -> Result<(Layout, Vec<Note>), Refused> {
+    wanted: &WeatherOptions,
+) -> Result<(Layout, Vec<Note>), WeatherError> {
     let columns: Vec<Column> = names.iter().map(|name| Column::named(name)).collect();
     let place = |at: usize| {
         columns.get(at).map(|column| Place {
@@ -72,7 +72,7 @@ pub fn layout(
         let there = names.iter().map(|name| format!("`{}`", name.trim()));
         let there: Vec<String> = there.collect();
         let what = format!("no column holds {what}; there are {}", there.join(", "));
-        Refused::from(head.fault(what, None).help(NEEDED))
+        WeatherError::from(head.fault(what, None).help(NEEDED))
     };
     let clock = find(Holds::Time);
     let date = find(Holds::Date);
@@ -145,7 +145,7 @@ pub fn layout(
             } else {
                 format!("`{}` is taken, and `{}` is not", taken.name, other.name)
             };
-            notes.push(Note::of(Care::Assumed, what));
+            notes.push(Note::of(NoteKind::Assumed, what));
         }
     }
     let unused = columns.iter().enumerate();
@@ -155,14 +155,14 @@ pub fn layout(
         .collect();
     if !unused.is_empty() {
         let what = format!("the night does not use {}", unused.join(", "));
-        notes.push(Note::of(Care::Unused, what));
+        notes.push(Note::of(NoteKind::Unused, what));
     }
     if let (Some(_), Some(Some(humidity))) = (dew_point, humidity.map(|at| columns.get(at))) {
         let what = format!(
             "`{}` is used only where the dew point is missing",
             humidity.name
         );
-        notes.push(Note::of(Care::Unused, what));
+        notes.push(Note::of(NoteKind::Unused, what));
     }
     let time = place(time_at).ok_or_else(|| missing("the time"))?;
     let layout = Layout {

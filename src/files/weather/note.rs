@@ -4,7 +4,7 @@ use std::fmt;
 
 /// What was done about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Care {
+pub enum NoteKind {
     /// Something the file does not say was taken from elsewhere, or from its other lines.
     Assumed,
     /// A line was left out.
@@ -19,7 +19,7 @@ pub enum Care {
     Unused,
 }
 
-impl Care {
+impl NoteKind {
     /// All of them, in the order in which they are told.
     pub const ALL: [Self; 6] = [
         Self::Assumed,
@@ -46,7 +46,7 @@ impl Care {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Note {
     /// What was done about it.
-    pub care: Care,
+    pub care: NoteKind,
     /// The line, counted from 1; nothing if it is about the whole file.
     pub line: Option<usize>,
     /// The moment, in seconds since 1970 UTC, if it is about one.
@@ -57,7 +57,7 @@ pub struct Note {
 
 impl Note {
     /// A note about the whole file.
-    pub(super) fn of(care: Care, what: impl Into<String>) -> Self {
+    pub(super) fn of(care: NoteKind, what: impl Into<String>) -> Self {
         Self {
             care,
             line: None,

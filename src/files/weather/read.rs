@@ -2,8 +2,8 @@
 
 use super::super::fault::Fault;
 use super::super::metar::has_reports;
+use super::options::{WeatherError, WeatherOptions};
 use super::reading::{Form, Reading};
-use super::wanted::{Refused, Wanted};
 use super::{reports, table};
 use crate::scenario::weather::Record;
 
@@ -25,7 +25,7 @@ pub fn holds_weather(text: &str) -> bool {
 ///
 /// *Errors*: why it gives no record.
 pub fn read_plain(file: &str, text: &str) -> Result<Record, Fault> {
-    match read(file, text, &Wanted::default()) {
+    match read(file, text, &WeatherOptions::default()) {
         Ok(reading) => Ok(reading.record),
         Err(refused) => Err(*refused.fault),
     }
@@ -34,7 +34,7 @@ pub fn read_plain(file: &str, text: &str) -> Result<Record, Fault> {
 /// Reads a weather file.
 ///
 /// *Errors*: why it gives no record that a night can use, with the place where that is known.
-pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused> {
+pub fn read(file: &str, text: &str, wanted: &WeatherOptions) -> Result<Reading, WeatherError> {
     match form_of(text) {
         Form::Reports => reports::read(file, text, wanted),
         Form::Table => table::read(file, text, wanted),

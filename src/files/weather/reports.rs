@@ -3,9 +3,9 @@
 use super::super::fault::Fault;
 use super::super::metar::{Batch, MetarError, read_dated};
 use super::course::oddity_care;
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
+use super::options::{Month, WeatherError, WeatherOptions, choose};
 use super::reading::{Form, Reading};
-use super::wanted::{Month, Refused, Wanted, choose};
 use jiff::Timestamp;
 use jiff::tz::Offset;
 
@@ -20,7 +20,7 @@ names the columns, as in time_utc,temp_c,dewpoint_c,wind_m_s";
 /// The record of a text of reports.
 ///
 /// *Errors*: those of [`read_dated`], at their lines; a month that neither the user nor the night tells.
-pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused> {
+pub fn read(file: &str, text: &str, wanted: &WeatherOptions) -> Result<Reading, WeatherError> {
     let given = wanted.month.map(|m| (m.year, m.month));
     let nights = wanted
         .night
@@ -37,14 +37,14 @@ pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused>
                 "the night runs into a new month, and the reports do not: their month is in doubt"
             };
             let fault = Fault::of(file, what).help(SAY_MONTH);
-            return Err(Refused {
+            return Err(WeatherError {
                 fault: Box::new(fault),
                 key: Some("month"),
             });
         }
         let what =
             format!("the reports tell no month; the last is taken to be of {end}, the night's");
-        notes.push(Note::of(Care::Assumed, what));
+        notes.push(Note::of(NoteKind::Assumed, what));
     }
     let Batch {
         station,
@@ -84,7 +84,7 @@ fn month(unix_s: f64) -> Option<Month> {
 }
 
 /// An error as a fault of the file: at its line, or about a key of the night.
-fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> Refused {
+fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> WeatherError {
     let at = |line: usize, what: String| {
         let (start, words) = line_of(text, line);
         Fault::of(file, what).at(text, start..start + words.trim_end().len())
@@ -93,7 +93,7 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
     let told = error.to_string();
     let plain = |line: usize| told.replacen(&format!("line {line}: "), "", 1);
     match error {
-        MetarError::NoMonth { line, .. } => Refused {
+        MetarError::NoMonth { line, .. } => WeatherError {
             fault: Box::new(at(*line, plain(*line)).help(SAY_MONTH)),
             key: Some("month"),
         },
@@ -104,7 +104,7 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
             } else {
                 SAY_MONTH.to_owned()
             };
-            Refused {
+            WeatherError {
                 fault: Box::new(fault.help(help)),
                 key: None,
             }
@@ -116,11 +116,11 @@ fn refused(file: &str, text: &str, error: &MetarError, month_assumed: bool) -> R
             );
             at(first.line, what).help(NEITHER).into()
         }
-        MetarError::Choose { found } | MetarError::Absent { found, .. } => Refused {
+        MetarError::Choose { found } | MetarError::Absent { found, .. } => WeatherError {
             fault: Box::new(Fault::of(file, told).help(choose(found))),
             key: Some("station"),
         },
-        MetarError::Month { .. } => Refused {
+        MetarError::Month { .. } => WeatherError {
             fault: Box::new(Fault::of(file, told)),
             key: Some("month"),
         },

@@ -2,10 +2,10 @@
 
 use super::super::fault::Fault;
 use super::course::Lined;
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
+use super::options::WeatherError;
 use super::row::{Fit, Rows, Unfit};
 use super::sheet::Line;
-use super::wanted::Refused;
 
 /// More impossible rows than one in so many are no slips of a station: the unit is wrong.
 const ONE_IMPOSSIBLE_IN: usize = 10;
@@ -24,7 +24,7 @@ pub fn read_rows(
     reader: &Rows,
     rows: &[(Line, csv::StringRecord)],
     notes: &mut Vec<Note>,
-) -> Result<Vec<Lined>, Refused> {
+) -> Result<Vec<Lined>, WeatherError> {
     let mut told: Vec<Told> = rows
         .iter()
         .map(|(line, cells)| (*line, reader.read(&cells.iter().collect::<Vec<_>>())))
@@ -32,7 +32,7 @@ pub fn read_rows(
     if newest_first(&told) {
         told.reverse();
         let what = "the lines stand newest first, and were turned round";
-        notes.push(Note::of(Care::Repaired, what));
+        notes.push(Note::of(NoteKind::Repaired, what));
     }
     let mut aside: Vec<Note> = Vec::new();
     let mut lined: Vec<Lined> = Vec::new();
@@ -43,7 +43,7 @@ pub fn read_rows(
             Ok(mut fit) => {
                 aside.extend(twice.settle(&mut fit, line, lined.last()));
                 let at = fit.reading.unix_s;
-                let told = |what| Note::of(Care::Repaired, what).line(line.number).at(at);
+                let told = |what| Note::of(NoteKind::Repaired, what).line(line.number).at(at);
                 aside.extend(fit.repairs.into_iter().map(told));
                 lined.push(Lined {
                     line: line.number,
@@ -56,8 +56,9 @@ pub fn read_rows(
     }
     aside.extend(twice.unsettled());
     left_out.sort_by_key(|(line, _)| line.number);
-    let note =
-        |(line, unfit): &(Line, Unfit)| Note::of(Care::LeftOut, unfit.words()).line(line.number);
+    let note = |(line, unfit): &(Line, Unfit)| {
+        Note::of(NoteKind::LeftOut, unfit.words()).line(line.number)
+    };
     aside.extend(left_out.iter().map(note));
     aside.sort_by_key(|note| note.line);
     notes.append(&mut aside);
@@ -100,7 +101,7 @@ impl Twice {
             fit.reading.unix_s += again_s;
             let what = "the clocks were put back: this time was told twice, and this is taken to be the second";
             return Some(
-                Note::of(Care::Assumed, what)
+                Note::of(NoteKind::Assumed, what)
                     .line(line.number)
                     .at(at + again_s),
             );
@@ -122,11 +123,11 @@ impl Twice {
             "the clocks were put back: this time was told twice, and no line settles which it is; it is taken to be the \
              first{others}. Write the offset behind such times, as in 01:30-04:00"
         );
-        Some(Note::of(Care::Assumed, what).line(line).at(at))
+        Some(Note::of(NoteKind::Assumed, what).line(line).at(at))
     }
 }
 
-fn no_zone(file: &str, text: &str, line: Line, reader: &Rows, time: &str) -> Refused {
+fn no_zone(file: &str, text: &str, line: Line, reader: &Rows, time: &str) -> WeatherError {
     let column = &reader.layout.time.name;
     let what = match reader.layout.local {
         true => {
@@ -138,7 +139,7 @@ fn no_zone(file: &str, text: &str, line: Line, reader: &Rows, time: &str) -> Ref
         "call the column time_utc if it is UTC, write the offset behind each time (-07:00), or name the \
          zone: zone: \"America/Denver\" in the night, --zone America/Denver on the command line",
     );
-    Refused {
+    WeatherError {
         fault: Box::new(fault),
         key: Some("zone"),
     }
@@ -151,7 +152,7 @@ fn usable(
     rows: usize,
     lined: &[Lined],
     left_out: &[(Line, Unfit)],
-) -> Result<(), Refused> {
+) -> Result<(), WeatherError> {
     let impossible = left_out
         .iter()
         .filter(|(_, unfit)| matches!(unfit, Unfit::Impossible(_)));

@@ -2,11 +2,11 @@
 
 use super::super::fault::Fault;
 use super::layout::Layout;
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
 use super::number::{Cell, cell};
+use super::options::{WeatherError, WeatherOptions, choose};
 use super::sheet::{Line, Read};
 use super::stamp;
-use super::wanted::{Refused, Wanted, choose};
 use jiff::tz::TimeZone;
 use std::collections::BTreeSet;
 
@@ -18,17 +18,17 @@ pub fn of_station<'a>(
     file: &str,
     layout: &Layout,
     mut rows: Read<'a>,
-    wanted: &Wanted,
+    wanted: &WeatherOptions,
     head: &Line,
     text: &str,
-) -> Result<(Option<String>, Read<'a>), Refused> {
+) -> Result<(Option<String>, Read<'a>), WeatherError> {
     let Some(place) = &layout.station else {
         let Some(station) = &wanted.station else {
             return Ok((None, rows));
         };
         let what = format!("no column names a station, so none can be `{station}`");
         let fault = head.fault(file, text, what).help("leave the station out");
-        return Err(Refused {
+        return Err(WeatherError {
             fault: Box::new(fault),
             key: Some("station"),
         });
@@ -46,7 +46,7 @@ pub fn of_station<'a>(
         .map(|s| s.trim().to_ascii_uppercase());
     let refused = |what: String| {
         let fault = Fault::of(file, what).help(choose(&found));
-        Refused {
+        WeatherError {
             fault: Box::new(fault),
             key: Some("station"),
         }
@@ -70,14 +70,18 @@ pub fn of_station<'a>(
 }
 
 /// The zone of times that name none: UTC if the column says so, else that which was given.
-pub fn zone(file: &str, layout: &Layout, wanted: &Wanted) -> Result<Option<TimeZone>, Refused> {
+pub fn zone(
+    file: &str,
+    layout: &Layout,
+    wanted: &WeatherOptions,
+) -> Result<Option<TimeZone>, WeatherError> {
     if layout.utc {
         return Ok(Some(TimeZone::UTC));
     }
     let Some(name) = &wanted.zone else {
         return Ok(None);
     };
-    TimeZone::get(name).map(Some).map_err(|_| Refused {
+    TimeZone::get(name).map(Some).map_err(|_| WeatherError {
         fault: Box::new(
             Fault::of(
                 file,
@@ -95,7 +99,7 @@ pub fn order(
     text: &str,
     layout: &Layout,
     rows: &Read,
-) -> Result<stamp::Order, Refused> {
+) -> Result<stamp::Order, WeatherError> {
     let place = layout.date.as_ref().unwrap_or(&layout.time);
     let dates = || rows.iter().map(|(_, row)| row.get(place.at).unwrap_or(""));
     stamp::order(dates()).map_err(|doubtful| {
@@ -134,6 +138,6 @@ pub fn share(layout: &Layout, rows: &Read, comma: bool, notes: &mut Vec<Note>) -
         "`{}` names no unit; by its numbers it is {unit}",
         place.name
     );
-    notes.push(Note::of(Care::Assumed, what));
+    notes.push(Note::of(NoteKind::Assumed, what));
     share
 }

@@ -7,14 +7,14 @@
 use super::super::fault::Fault;
 use super::course::ordered;
 use super::layout::{Head, layout};
-use super::note::{Care, Note};
+use super::note::{Note, NoteKind};
+use super::options::{WeatherError, WeatherOptions};
 use super::reading::{Form, Reading};
 use super::row::Rows;
 use super::rows::read_rows;
 use super::settle::{of_station, order, share, zone};
 use super::sheet::{Line, cells, lines, separator};
 use super::stamp;
-use super::wanted::{Refused, Wanted};
 use crate::scenario::weather::Record;
 
 /// How it is told that the wind is not the table's own.
@@ -34,13 +34,13 @@ pub fn is_table(text: &str) -> bool {
 ///
 /// *Errors*: columns, units, a station, a zone or a wind that are missing; no row that can be used, or many that cannot
 /// be true.
-pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused> {
+pub fn read(file: &str, text: &str, wanted: &WeatherOptions) -> Result<Reading, WeatherError> {
     if wanted.month.is_some() {
         let fault = Fault::of(
             file,
             "this is a table, whose times tell their months themselves",
         );
-        return Err(Refused {
+        return Err(WeatherError {
             fault: Box::new(
                 fault.help("leave the month out: it is for reports (METAR), which tell none"),
             ),
@@ -86,7 +86,7 @@ pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused>
             "no column holds the wind; {:.1} m/s is taken, {AS_THE_NIGHT_SAYS}",
             wind.si()
         );
-        notes.push(Note::of(Care::Assumed, what));
+        notes.push(Note::of(NoteKind::Assumed, what));
     }
     let lined = read_rows(file, text, &reader, &rows, &mut notes)?;
     if let (Some(zone), false) = (
@@ -97,7 +97,7 @@ pub fn read(file: &str, text: &str, wanted: &Wanted) -> Result<Reading, Refused>
         lined.is_empty(),
     ) {
         let what = format!("times without an offset {BY_CLOCK} {zone}");
-        notes.push(Note::of(Care::Assumed, what));
+        notes.push(Note::of(NoteKind::Assumed, what));
     }
     let readings = ordered(lined, &mut notes);
     let name = match &station {

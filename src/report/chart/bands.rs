@@ -5,8 +5,8 @@ use super::line::{Line, look};
 use super::temperature::{degrees_panel, figure};
 use super::view::{ChartView, Picture};
 use crate::night::Night;
-use crate::study::harvest::APART_H;
 use crate::study::quantile::Band;
+use crate::study::sample_result::OUTPUT_INTERVAL_H;
 use crate::study::summary::Summary;
 
 /// Dashes of the outer lines.
@@ -33,7 +33,7 @@ pub fn groups(night: &Night, summary: &Summary, view: &ChartView) -> Result<Pict
             let samples = group.over_time_c.iter().enumerate();
             let told = |(i, band)| {
                 (
-                    i as f64 * APART_H * 3600.0,
+                    i as f64 * OUTPUT_INTERVAL_H * 3600.0,
                     view.units.temperature(of(band)),
                 )
             };

@@ -2,8 +2,8 @@
 
 use super::super::axis::{amounts, round_range, tick_label};
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
+use super::super::colour::{self, Colour};
 use super::super::heading;
-use super::super::ink::{self, Ink};
 use super::super::names::{NAME, fitted};
 use super::figure::MARGIN;
 use super::numbers::told;
@@ -42,7 +42,7 @@ pub struct Row {
     /// Its name.
     pub name: String,
     /// Bars from one value to another, later ones over earlier ones.
-    pub bars: Vec<(f64, f64, Ink)>,
+    pub bars: Vec<(f64, f64, Colour)>,
     /// A value marked by a thin upright line.
     pub mark: Option<f64>,
     /// Its figures, as people read them.
@@ -76,8 +76,8 @@ impl Bars<'_> {
             self.view.breadth.width() - MARGIN,
         )?;
         let (plain, quiet) = (
-            Lettering::plain(NAME, ink::TEXT),
-            Lettering::plain(NAME, ink::QUIET),
+            Lettering::plain(NAME, colour::TEXT),
+            Lettering::plain(NAME, colour::MUTED),
         );
         let top = heading::HIGH + EDGE;
         let rows = &self.rows[..self.drawn.min(self.rows.len())];
@@ -103,7 +103,12 @@ impl Bars<'_> {
         };
         let x = |value: f64| left + (value - low) / (high - low) * (right - left);
         for tick in &ticks {
-            canvas.line(&[(x(*tick), top), (x(*tick), floor)], ink::GRID, 1.0, None)?;
+            canvas.line(
+                &[(x(*tick), top), (x(*tick), floor)],
+                colour::GRID,
+                1.0,
+                None,
+            )?;
             let at = (x(*tick), floor + 13.0);
             canvas.words(&tick_label(*tick), at, Stand::Middle, quiet)?;
         }
@@ -118,12 +123,12 @@ impl Bars<'_> {
             }
             if let Some(mark) = row.mark {
                 let line = [(x(mark), y - 8.5), (x(mark), y + 8.5)];
-                canvas.line(&line, ink::TEXT, 2.0, None)?;
+                canvas.line(&line, colour::TEXT, 2.0, None)?;
             }
             let figures = fitted(canvas, &row.figures, quiet, FIGURES - 10.0)?;
             canvas.words(&figures, (right + 10.0, y), Stand::Right, quiet)?;
         }
-        canvas.line(&[(x(0.0), top), (x(0.0), floor)], ink::FRAME, 1.5, None)
+        canvas.line(&[(x(0.0), top), (x(0.0), floor)], colour::FRAME, 1.5, None)
     }
 
     fn numbers(&self) -> Result<Vec<u8>, DrawError> {

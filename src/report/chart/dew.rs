@@ -1,7 +1,7 @@
 //! The moisture inside by the hours: how far each group of walls stands above the dew point, and the water on them.
 
 use super::super::canvas::DrawError;
-use super::super::ink;
+use super::super::colour;
 use super::figure::Figure;
 use super::line::{Line, look, points};
 use super::numbers::slug;
@@ -9,7 +9,7 @@ use super::panel::{Limit, Panel};
 use super::stack::Stack;
 use super::temperature::{figure, heaters, settles, settling};
 use super::view::{ChartView, Picture, Unit};
-use crate::findings::DewCourse;
+use crate::findings::DewMarginSeries;
 use crate::trace::Trace;
 
 /// How high its panels are, in pixels.
@@ -19,7 +19,7 @@ const HIGH: f64 = 190.0;
 ///
 /// *Errors*: the drawing failed, which is a fault of the program.
 pub fn dew(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError> {
-    let Some(course) = DewCourse::of(trace) else {
+    let Some(course) = DewMarginSeries::of(trace) else {
         let what =
             "this engine is described without the air inside it, so there is nothing to show";
         return figure(trace, view, what, vec![], heaters(trace)).picture();
@@ -27,7 +27,7 @@ pub fn dew(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError> {
     drawn(trace, view, &course).picture()
 }
 
-fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewCourse) -> Figure<'a> {
+fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewMarginSeries) -> Figure<'a> {
     let line = |k: usize, what: &str, name: &str, values: Vec<f64>| Line {
         key: format!("{}_{what}", slug(name)),
         name: name.to_owned(),
@@ -55,7 +55,7 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewCourse) -> Figure<
         .collect();
     if let Some(oil) = &course.oil_water_g {
         water.push(Line {
-            ink: ink::QUIET,
+            ink: colour::MUTED,
             ..line(0, "water", "in the oil", oil.clone())
         });
     }

@@ -5,8 +5,8 @@
 
 use super::super::axis::hour_ticks;
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand, sheet};
+use super::super::colour;
 use super::super::heading;
-use super::super::ink;
 use super::super::names::{LEADER, NAME, fitted};
 use super::numbers::written;
 use super::panel::{Panel, Place};
@@ -101,7 +101,7 @@ impl Figure<'_> {
     }
 
     fn hours(&self, canvas: &Canvas, place: &Place, hours: &[f64]) -> Result<(), DrawError> {
-        let small = Lettering::plain(NAME, ink::QUIET);
+        let small = Lettering::plain(NAME, colour::MUTED);
         let begin = self.view.clock.begin_hour();
         for seconds in hours {
             let told = self.view.clock.told(*seconds);
@@ -117,12 +117,12 @@ impl Figure<'_> {
     }
 
     fn strips(&self, canvas: &Canvas, place: &Place) -> Result<(), DrawError> {
-        let small = Lettering::plain(NAME, ink::TEXT);
+        let small = Lettering::plain(NAME, colour::TEXT);
         let days = if self.long() { DAYS_HIGH } else { 0.0 };
         for (k, strip) in self.strips.iter().enumerate() {
             let top = place.floor + HOURS_HIGH + days + STRIP_HIGH * k as f64;
             let (top, foot) = (top + 4.0, top + STRIP_HIGH - 5.0);
-            canvas.bar((place.left, top), (place.right, foot), ink::GRID)?;
+            canvas.bar((place.left, top), (place.right, foot), colour::GRID)?;
             for (from, to) in &strip.spans {
                 let (from, to) = (from.max(0.0), to.min(place.end_s));
                 if to > from {
@@ -144,7 +144,7 @@ impl Figure<'_> {
         let rise = if told { 7.0 } else { 0.0 };
         canvas.line(
             &[(x, place.top - rise), (x, place.floor)],
-            ink::MARK,
+            colour::MARK,
             1.3,
             None,
         )?;
@@ -152,7 +152,7 @@ impl Figure<'_> {
             return Ok(());
         }
         let words = format!("departure {}", self.view.clock.dated(self.departure_s));
-        let lettering = Lettering::plain(NAME, ink::MARK);
+        let lettering = Lettering::plain(NAME, colour::MARK);
         let half = canvas.width_of(&words, lettering)? / 2.0;
         // Clear of the unit at the left.
         let edge = self.view.breadth.width() - MARGIN;
@@ -163,7 +163,7 @@ impl Figure<'_> {
 
     /// The room names need at the right edge.
     fn names_width(&self, canvas: &Canvas) -> Result<f64, DrawError> {
-        let small = Lettering::plain(NAME, ink::TEXT);
+        let small = Lettering::plain(NAME, colour::TEXT);
         let names = self.panels.iter().flat_map(Panel::names);
         let names = names.chain(self.strips.iter().map(|s| s.name.as_str()));
         let mut widest: f64 = 0.0;

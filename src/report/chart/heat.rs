@@ -2,13 +2,13 @@
 //! of the heaters as a line. Above less below is that power at every moment, so the pile balances by itself.
 
 use super::super::canvas::DrawError;
-use super::super::ink::{self, Ink};
+use super::super::colour::{self, Colour};
 use super::figure::Figure;
 use super::panel::Panel;
 use super::stack::{Layer, Stack};
 use super::temperature::{figure, heaters};
 use super::view::{ChartView, Picture, Unit};
-use crate::findings::{HeatCourse, mean_over};
+use crate::findings::{HeatFlowSeries, mean_over};
 use crate::trace::{LossPath, SwitchCause, Trace};
 
 /// Spans that values may be averaged over, s.
@@ -33,7 +33,7 @@ pub fn heat(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError> {
 }
 
 fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
-    let course = HeatCourse::of(trace);
+    let course = HeatFlowSeries::of(trace);
     let end_s = trace.times_s.last().copied().unwrap_or(0.0);
     let span_s = span_s(trace, end_s);
     let mut edges: Vec<f64> = (0..)
@@ -47,7 +47,7 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         let joules = spans.map(|(s, w)| w * (s[1].min(trace.departure_s) - s[0]).max(0.0));
         joules.sum::<f64>() / J_PER_KWH
     };
-    let layer = |key: &str, name: &str, ink: Ink, watts: &[f64]| Layer {
+    let layer = |key: &str, name: &str, ink: Colour, watts: &[f64]| Layer {
         key: key.to_owned(),
         name: format!("{name} {}", kwh(until_departure(watts))),
         ink,
@@ -57,19 +57,19 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         layer(
             "into_engine",
             "into the engine",
-            ink::SERIES[4],
+            colour::SERIES[4],
             &course.engine_w,
         ),
         layer(
             "into_other_parts",
             "into cowl and firewall",
-            ink::SERIES[6],
+            colour::SERIES[6],
             &course.others_w,
         ),
         layer(
             "into_air",
             "into the bay's air",
-            ink::SERIES[2],
+            colour::SERIES[2],
             &course.air_w,
         ),
     ];
@@ -91,7 +91,7 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         range: None,
         lines: vec![],
         stack: Stack {
-            over: Some(layer("heaters", "heaters draw", ink::TEXT, &given)),
+            over: Some(layer("heaters", "heaters draw", colour::TEXT, &given)),
             edges_s: edges.clone(),
             layers,
         },
@@ -148,14 +148,14 @@ fn words(path: LossPath) -> &'static str {
     }
 }
 
-fn of_path(path: LossPath) -> Ink {
+fn of_path(path: LossPath) -> Colour {
     match path {
-        LossPath::Skins => ink::SERIES[0],
-        LossPath::Gaps => ink::SERIES[5],
-        LossPath::Duct => ink::SERIES[1],
-        LossPath::Propeller => ink::SERIES[7],
-        LossPath::Firewall => ink::SERIES[3],
-        LossPath::Breather => ink::WET,
-        LossPath::Surroundings => ink::FRAME,
+        LossPath::Skins => colour::SERIES[0],
+        LossPath::Gaps => colour::SERIES[5],
+        LossPath::Duct => colour::SERIES[1],
+        LossPath::Propeller => colour::SERIES[7],
+        LossPath::Firewall => colour::SERIES[3],
+        LossPath::Breather => colour::WET,
+        LossPath::Surroundings => colour::FRAME,
     }
 }

@@ -1,6 +1,6 @@
 //! Lines of a chart, and where they come from in a trace.
 
-use super::super::ink::{self, Ink};
+use super::super::colour::{self, Colour};
 use crate::quantity::Units;
 use crate::trace::Trace;
 
@@ -14,7 +14,7 @@ pub struct Line {
     /// Seconds after the beginning, and the value in the unit of its panel.
     pub points: Vec<(f64, f64)>,
     /// Its ink.
-    pub ink: Ink,
+    pub ink: Colour,
     /// Its thickness in pixels.
     pub width: f64,
     /// Length of its dashes and of the space between them, if it is dashed.
@@ -27,14 +27,14 @@ const EVERY_SECOND: (f64, f64) = (12.0, 6.0);
 const SECOND_SET: (f64, f64) = (3.0, 3.0);
 
 /// The look of the k-th line of a chart: its ink and its dashes.
-pub fn look(k: usize) -> (Ink, Option<(f64, f64)>) {
-    let inks = ink::SERIES.len();
+pub fn look(k: usize) -> (Colour, Option<(f64, f64)>) {
+    let inks = colour::SERIES.len();
     let dashes = match (k / inks, k % 2) {
         (0, 0) => None,
         (0, _) => Some(EVERY_SECOND),
         _ => Some(SECOND_SET),
     };
-    (ink::SERIES[k % inks], dashes)
+    (colour::SERIES[k % inks], dashes)
 }
 
 /// Points in °C as temperatures of the reader.
@@ -54,7 +54,7 @@ pub fn air(name: &str, trace: &Trace, column: usize, dashed: bool, units: Units)
         key: name.replace(' ', "_"),
         name: name.to_owned(),
         points: degrees(weighted(trace, &[(column, 1.0)]), units),
-        ink: ink::QUIET,
+        ink: colour::MUTED,
         width: 1.4,
         dashes: dashed.then_some((2.0, 3.0)),
     }

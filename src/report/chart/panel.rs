@@ -3,7 +3,7 @@
 use super::super::axis::{round_range, tick_label};
 use super::super::canvas::{Canvas, DrawError, Lettering, Stand};
 use super::super::clip::Frame;
-use super::super::ink::{self, Ink};
+use super::super::colour::{self, Colour};
 use super::super::names::{self, NAME, Name, Sample};
 use super::line::Line;
 use super::stack::Stack;
@@ -120,8 +120,8 @@ impl Panel {
         for limit in &self.limits {
             let across = [(0.0, limit.value), (place.end_s, limit.value)];
             for piece in frame.pieces(&across) {
-                canvas.line(&on_sheet(&piece), ink::MARK, 1.3, Some(LIMIT))?;
-                named.push(name(y(limit.value), &limit.name, ink::MARK, Some(LIMIT)));
+                canvas.line(&on_sheet(&piece), colour::MARK, 1.3, Some(LIMIT))?;
+                named.push(name(y(limit.value), &limit.name, colour::MARK, Some(LIMIT)));
             }
         }
         for (layer, piled) in self.stack.layers.iter().zip(self.stack.piled()) {
@@ -162,22 +162,27 @@ impl Panel {
         y: &dyn Fn(f64) -> f64,
         hours: &[f64],
     ) -> Result<(), DrawError> {
-        let small = Lettering::plain(NAME, ink::QUIET);
+        let small = Lettering::plain(NAME, colour::MUTED);
         for tick in ticks {
             let y = y(*tick);
             if !(place.top - 0.5..=place.floor + 0.5).contains(&y) {
                 continue;
             }
-            canvas.line(&[(place.left, y), (place.right, y)], ink::GRID, 1.0, None)?;
+            canvas.line(
+                &[(place.left, y), (place.right, y)],
+                colour::GRID,
+                1.0,
+                None,
+            )?;
             let at = (place.left - 8.0, y);
             canvas.words(&tick_label(*tick), at, Stand::Left, small)?;
         }
         for seconds in hours {
             let x = place.x(*seconds);
-            canvas.line(&[(x, place.top), (x, place.floor)], ink::GRID, 1.0, None)?;
+            canvas.line(&[(x, place.top), (x, place.floor)], colour::GRID, 1.0, None)?;
         }
         let (corner, far) = ((place.left, place.top), (place.right, place.floor));
-        canvas.outline(corner, far, ink::FRAME)?;
+        canvas.outline(corner, far, colour::FRAME)?;
         let above = place.top - 17.0;
         let (words, at, stand) = match self.heading.as_str() {
             "" => (self.unit.symbol.to_owned(), place.left - 8.0, Stand::Left),
@@ -191,7 +196,7 @@ impl Panel {
     }
 }
 
-fn name(y: f64, text: &str, ink: Ink, dashes: Option<(f64, f64)>) -> Name {
+fn name(y: f64, text: &str, ink: Colour, dashes: Option<(f64, f64)>) -> Name {
     Name {
         y,
         text: text.to_owned(),

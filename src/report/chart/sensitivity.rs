@@ -1,19 +1,19 @@
 //! What each uncertain number does alone to the margin at departure, as bars from its low end to its high end.
 
 use super::super::canvas::DrawError;
-use super::super::ink;
+use super::super::colour;
 use super::super::spread_text::number;
 use super::super::unknown_words;
 use super::bars::{Bars, Row};
 use super::view::{ChartView, Picture, Unit};
-use crate::study::doubts::Doubt;
 use crate::study::summary::Summary;
+use crate::study::uncertain_inputs::UncertainInput;
 
 /// The most rows: as many as fit a quarter of a page.
 const MOST: usize = 14;
 
 /// What a number is called, and what the files say it is.
-fn as_written(doubt: &Doubt) -> String {
+fn as_written(doubt: &UncertainInput) -> String {
     let name = unknown_words::told(&doubt.path);
     format!("{name}: {}", number(doubt, doubt.value))
 }
@@ -23,7 +23,7 @@ fn as_written(doubt: &Doubt) -> String {
 /// *Errors*: the drawing failed, which is a fault of the program.
 pub fn sensitivity(
     summary: &Summary,
-    doubts: &[Doubt],
+    doubts: &[UncertainInput],
     view: &ChartView,
 ) -> Result<Picture, DrawError> {
     let units = view.units;
@@ -34,7 +34,7 @@ pub fn sensitivity(
         );
         Row {
             name: as_written(&doubts[influence.doubt]),
-            bars: vec![(low, high, ink::SERIES[5])],
+            bars: vec![(low, high, colour::SERIES[5])],
             mark: Some(high),
             figures: format!(
                 "{} to {}",

@@ -1,7 +1,7 @@
 //! Amounts piled up over the hours: what is above zero upward, what is below zero downward.
 
 use super::super::canvas::{Canvas, DrawError};
-use super::super::ink::{self, Ink};
+use super::super::colour::{self, Colour};
 
 /// What lies below zero by less than this share of what is above is no reason for the axis to go there.
 const TRACE: f64 = 0.004;
@@ -25,7 +25,7 @@ pub struct Layer {
     /// Its name.
     pub name: String,
     /// Its ink.
-    pub ink: Ink,
+    pub ink: Colour,
     /// Its values.
     pub values: Vec<f64>,
 }
@@ -101,7 +101,7 @@ impl Stack {
             let steps = spans.flat_map(|(s, v)| [(x(s[0]), y(*v)), (x(s[1]), y(*v))]);
             let steps: Vec<_> = steps.collect();
             // Edged with the ground, so that it shows on dark layers too.
-            canvas.line(&steps, ink::GROUND, 4.6, None)?;
+            canvas.line(&steps, colour::BACKGROUND, 4.6, None)?;
             canvas.line(&steps, over.ink, 2.0, None)?;
         }
         Ok(())
@@ -113,7 +113,7 @@ impl Stack {
         &self,
         canvas: &Canvas,
         spans: &[(f64, f64)],
-        ink: Ink,
+        ink: Colour,
         x: &dyn Fn(f64) -> f64,
         y: &dyn Fn(f64) -> f64,
     ) -> Result<(), DrawError> {
@@ -138,7 +138,7 @@ impl Stack {
             let mut corners = outer.clone();
             corners.extend(inner.collect::<Vec<_>>().into_iter().rev());
             canvas.area(&corners, ink)?;
-            canvas.line(&outer, ink::GROUND, 0.75, None)?;
+            canvas.line(&outer, colour::BACKGROUND, 0.75, None)?;
             from = to;
         }
         Ok(())
@@ -154,7 +154,7 @@ mod tests {
         let layer = |values: &[f64]| Layer {
             key: String::new(),
             name: String::new(),
-            ink: ink::TEXT,
+            ink: colour::TEXT,
             values: values.to_vec(),
         };
         let stack = Stack {

@@ -1,6 +1,6 @@
 //! When something was on.
 
-use super::super::ink::Ink;
+use super::super::colour::Colour;
 
 /// When something was on, drawn as a strip under the panels.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,5 +12,5 @@ pub struct Strip {
     /// Spans of seconds after the beginning.
     pub spans: Vec<(f64, f64)>,
     /// Its ink.
-    pub ink: Ink,
+    pub ink: Colour,
 }

@@ -3,14 +3,14 @@
 
 use super::super::axis::tick_label;
 use super::super::canvas::DrawError;
-use super::super::ink;
+use super::super::colour;
 use super::figure::Figure;
 use super::line::{Line, air, coldest, degrees, look, points, weighted};
 use super::panel::{Limit, Panel};
 use super::stack::Stack;
 use super::strip::Strip;
 use super::view::{Breadth, ChartView, Picture, Unit};
-use crate::findings::{DewCourse, TRACE_FILM_G_PER_M2};
+use crate::findings::{DewMarginSeries, TRACE_FILM_G_PER_M2};
 use crate::trace::{ReadingNote, Trace};
 
 /// Dots of the coldest engine part.
@@ -46,14 +46,14 @@ pub fn temperature(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError
             key: "coldest_part".to_owned(),
             name: "coldest part".to_owned(),
             points: degrees(coldest(trace), units),
-            ink: ink::TEXT,
+            ink: colour::TEXT,
             width: 1.8,
             dashes: Some(COLDEST),
         });
     }
     let mut panels = vec![degrees_panel(view, lines)];
     let mut strips = heaters(trace);
-    if let Some(dew) = DewCourse::of(trace).filter(|dew| !dew.groups.is_empty()) {
+    if let Some(dew) = DewMarginSeries::of(trace).filter(|dew| !dew.groups.is_empty()) {
         panels.push(dew_panel(trace, view, &dew));
         strips.push(settling(&dew));
     }
@@ -104,7 +104,7 @@ pub fn degrees_panel(view: &ChartView, lines: Vec<Line>) -> Panel {
     }
 }
 
-fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewCourse) -> Panel {
+fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewMarginSeries) -> Panel {
     let units = view.units;
     let least = dew.least_k().into_iter().map(|k| units.step(k));
     Panel {
@@ -122,7 +122,7 @@ fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewCourse) -> Panel {
             key: "dew_margin".to_owned(),
             name: "above the dew point".to_owned(),
             points: points(trace, least),
-            ink: ink::WET,
+            ink: colour::WET,
             width: 2.0,
             dashes: None,
         }],
@@ -142,7 +142,7 @@ pub fn heaters(trace: &Trace) -> Vec<Strip> {
             key: format!("heater_{}_{}", k + 1, super::numbers::slug(&heater.name)),
             name: heater.name.clone(),
             spans: trace.on_spans(k),
-            ink: ink::HEAT,
+            ink: colour::HEAT,
         })
         .collect()
 }
@@ -155,12 +155,12 @@ pub fn settles() -> String {
 }
 
 /// The strip of the hours in which water settles.
-pub fn settling(dew: &DewCourse) -> Strip {
+pub fn settling(dew: &DewMarginSeries) -> Strip {
     Strip {
         key: SETTLES.to_owned(),
         name: "water settles inside".to_owned(),
         spans: dew.condensing_s.clone(),
-        ink: ink::WET,
+        ink: colour::WET,
     }
 }
 
@@ -210,7 +210,7 @@ mod tests {
             key: "hot".to_owned(),
             name: "hot".to_owned(),
             points: (0..100).map(|k| (f64::from(k) * 60.0, 185.0)).collect(),
-            ink: ink::SERIES[0],
+            ink: colour::SERIES[0],
             width: 3.0,
             dashes: None,
         };
@@ -242,7 +242,7 @@ mod tests {
             key: "spiky".to_owned(),
             name: "spiky".to_owned(),
             points,
-            ink: ink::SERIES[0],
+            ink: colour::SERIES[0],
             width: 2.0,
             dashes: None,
         };

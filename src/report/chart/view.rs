@@ -1,6 +1,6 @@
 //! What every chart needs to be told, and what comes of it.
 
-use super::super::ink::Paper;
+use super::super::colour::Theme;
 use crate::night::Night;
 use crate::quantity::{Temperature, Units};
 use crate::scenario::clock::NightClock;
@@ -19,7 +19,7 @@ pub struct ChartView<'a> {
     /// The temperature that is asked for.
     pub threshold: Temperature,
     /// What it is drawn on.
-    pub paper: Paper,
+    pub paper: Theme,
     /// How wide it is.
     pub breadth: Breadth,
 }
@@ -125,7 +125,7 @@ impl Unit {
 
 impl<'a> ChartView<'a> {
     /// What the charts of a night need, on a sheet.
-    pub fn of(night: &'a Night, title: &'a str, subtitle: &'a str, paper: Paper) -> Self {
+    pub fn of(night: &'a Night, title: &'a str, subtitle: &'a str, paper: Theme) -> Self {
         let scenario = night.scenario.scenario();
         Self {
             title,

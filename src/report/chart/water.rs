@@ -1,7 +1,7 @@
 //! Water that settled on each wall inside the engine, as bars: at departure, and the most there was on the way.
 
 use super::super::canvas::DrawError;
-use super::super::ink;
+use super::super::colour;
 use super::bars::{Bars, Row};
 use super::view::{ChartView, Picture};
 use crate::trace::{Trace, WallNote};
@@ -24,7 +24,7 @@ pub fn water(trace: &Trace, view: &ChartView) -> Result<Picture, DrawError> {
         let most = trace.column(wall.film).take(until).fold(now, f64::max);
         Row {
             name: wall.label.clone(),
-            bars: vec![(0.0, now, ink::WET)],
+            bars: vec![(0.0, now, colour::WET)],
             mark: Some(most),
             figures: format!("{now:.2} g, most {most:.2}"),
             numbers: vec![now, most],

@@ -3,9 +3,9 @@
 //! Lengths are pixels on the sheet, from its upper left corner. A shape shows one subject (some metal, or a
 //! pocket of air), whose temperature is a weighted sum of columns of the trace.
 
-pub use super::letter::{Stands, Tag};
 pub use super::outline::{Outline, Point};
-use crate::trace::Legend;
+pub use super::part_labels::{Stands, Tag};
+use crate::trace::ColumnInfo;
 
 /// Something with a temperature.
 #[derive(Debug, Clone, PartialEq)]
@@ -146,7 +146,12 @@ pub struct Drawing {
 impl Drawing {
     /// The subject of a part, or of the `k`-th of `of` slices of its cells (the first one is the lowest or innermost);
     /// none if the trace has no such part.
-    pub fn metal(&mut self, legend: &Legend, part: &str, (k, of): (usize, usize)) -> Option<usize> {
+    pub fn metal(
+        &mut self,
+        legend: &ColumnInfo,
+        part: &str,
+        (k, of): (usize, usize),
+    ) -> Option<usize> {
         let named = |of: &dyn Fn(&str) -> bool| -> Vec<_> {
             legend.cells.iter().filter(|c| of(&c.part)).collect()
         };
@@ -183,7 +188,7 @@ impl Drawing {
         Some(self.subject(subject))
     }
     /// The subject of a pocket; none if the trace has no such pocket.
-    pub fn air(&mut self, legend: &Legend, pocket: &str) -> Option<usize> {
+    pub fn air(&mut self, legend: &ColumnInfo, pocket: &str) -> Option<usize> {
         let note = legend.pockets.iter().find(|p| p.name == pocket)?;
         Some(self.subject(Subject {
             name: pocket.to_owned(),

@@ -7,7 +7,7 @@ use super::sheet::PANEL;
 use super::svg::{badge, drop_at, short, words};
 use crate::night::Night;
 use crate::quantity::{Temperature, Units};
-use crate::report::phrase::{finely, size, temperature};
+use crate::report::format::{finely, size, temperature};
 use std::fmt::Write;
 
 /// Letters of 13 pixels that a line of the panel holds.

@@ -2,14 +2,14 @@
 
 use super::drawing::{Drawing, Line, Outline, Point, Room, Shape, Stands, Stroke};
 use super::measures::Scale;
-use crate::trace::Legend;
+use crate::trace::ColumnInfo;
 
 /// A pen over one view of a drawing.
 pub struct Pen<'a> {
     /// What is drawn on.
     pub drawing: &'a mut Drawing,
     /// What the trace knows.
-    pub legend: &'a Legend,
+    pub legend: &'a ColumnInfo,
     /// The view that is drawn.
     pub view: usize,
     /// Metres to pixels.

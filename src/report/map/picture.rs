@@ -10,8 +10,8 @@ use super::style::{ground, style};
 use super::svg::{self, Paint, escaped, short};
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::report::ink::Paper;
-use crate::report::phrase::finely;
+use crate::report::colour::Theme;
+use crate::report::format::finely;
 
 /// Samples of the night that the scale of colours looks at.
 const LOOKS: usize = 48;
@@ -127,7 +127,7 @@ impl<'a> Map<'a> {
         boxes
     }
     /// A moment as a picture in a file of its own.
-    pub fn svg(&self, time_s: f64, paper: Paper) -> String {
+    pub fn svg(&self, time_s: f64, paper: Theme) -> String {
         let moment = self.moment(time_s);
         let colours = self.colours(&moment);
         let (wide, high) = self.drawing.size;

@@ -5,8 +5,8 @@ use super::picture::Map;
 use super::sheet::{self, MARGIN, PANEL, WIDTH};
 use super::style::{ground, style};
 use super::svg::{self, Paint, escaped, short};
-use crate::report::ink::Paper;
-use crate::report::phrase::finely;
+use crate::report::colour::Theme;
+use crate::report::format::finely;
 
 /// Most pictures of a strip.
 pub const MOST: usize = 96;
@@ -20,7 +20,7 @@ const HEAD: f64 = 44.0;
 const FOOT: f64 = 74.0;
 
 /// The strip of these seconds after the beginning.
-pub fn strip(map: &Map, times_s: &[f64], paper: Paper) -> String {
+pub fn strip(map: &Map, times_s: &[f64], paper: Theme) -> String {
     let title = &map.night.scenario.scenario().title;
     let clock = map.night.scenario.clock();
     let drawing = few(&map.drawing);

@@ -1,12 +1,12 @@
 //! How lines and words of a map look, in a file and in a page alike.
 
 use super::scale::hex;
-use crate::report::ink::{self, Ink, Paper};
+use crate::report::colour::{self, Colour, Theme};
 
 /// The style sheet. What marks an engine (heaters, drops, the coldest part) lies on its colours, which are the same on
 /// both papers, and has an edge of its own; words and lines beside it are in the ink of the paper.
-pub fn style(paper: Paper) -> String {
-    let (text, quiet) = (shown(paper, ink::TEXT), shown(paper, ink::QUIET));
+pub fn style(paper: Theme) -> String {
+    let (text, quiet) = (shown(paper, colour::TEXT), shown(paper, colour::MUTED));
     format!(
         "\
 .m text{{font-family:sans-serif;fill:{text};dominant-baseline:auto}}\
@@ -29,13 +29,13 @@ pub fn style(paper: Paper) -> String {
 }
 
 /// The ground that a map of its own is drawn on, a pixel over its edge, which may be a part of one.
-pub fn ground(paper: Paper, (wide, high): (f64, f64)) -> String {
-    let colour = shown(paper, ink::GROUND);
+pub fn ground(paper: Theme, (wide, high): (f64, f64)) -> String {
+    let colour = shown(paper, colour::BACKGROUND);
     let (wide, high) = (wide.ceil() + 1.0, high.ceil() + 1.0);
     format!("<rect width=\"{wide}\" height=\"{high}\" fill=\"{colour}\"/>")
 }
 
-fn shown(paper: Paper, ink: Ink) -> String {
-    let Ink(red, green, blue) = paper.shown(ink);
+fn shown(paper: Theme, ink: Colour) -> String {
+    let Colour(red, green, blue) = paper.shown(ink);
     hex([red, green, blue])
 }

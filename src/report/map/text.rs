@@ -4,7 +4,7 @@ use super::drawing::{Drawing, Kind, Point, Shape, View};
 use super::moment::Moment;
 use super::picture::Map;
 use super::scale::{Rgb, ink_on};
-use crate::report::phrase::{finely, sided, wrapped};
+use crate::report::format::{finely, sided, wrapped};
 
 /// Characters of a view at the most and at the least.
 const WIDEST: usize = 46;

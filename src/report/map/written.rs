@@ -4,7 +4,7 @@ use super::drawing::{Anchor, Drawing, Kind, Shape, Stands, Tag, Words};
 use super::moment::Moment;
 use super::tags::lettered;
 use crate::quantity::Units;
-use crate::report::phrase::sided;
+use crate::report::format::sided;
 
 /// Room for a letter before a temperature.
 const BEFORE: f64 = 14.0;

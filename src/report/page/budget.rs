@@ -2,7 +2,7 @@
 
 use super::data::{Budget, Row};
 use crate::night::Night;
-use crate::report::phrase::path;
+use crate::report::format::path;
 use crate::trace::Trace;
 
 /// Joules in a kilowatt-hour.

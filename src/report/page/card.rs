@@ -5,7 +5,7 @@ use crate::findings::{Unmet, dangers};
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::asked::{coverings, sensor};
-use crate::report::phrase::{finely, size, whole};
+use crate::report::format::{finely, size, whole};
 use crate::report::{reading, verdict_text};
 use crate::scenario::heater::Place;
 use crate::scenario::hours::Hours;

@@ -4,7 +4,7 @@ use super::data::Chart;
 use crate::night::Night;
 use crate::report::canvas::DrawError;
 use crate::report::chart::{Breadth, ChartView, Picture};
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 
 /// Both pictures of what `draw` draws of this night.
 ///
@@ -15,7 +15,7 @@ pub fn both(
     draw: impl Fn(&ChartView) -> Result<Picture, DrawError>,
 ) -> Result<Chart, DrawError> {
     // The chart says what its lines are, and a page is printed.
-    let sheet = ChartView::of(night, title, "", Paper::Light);
+    let sheet = ChartView::of(night, title, "", Theme::Light);
     let drawn = |breadth| {
         let view = ChartView { breadth, ..sheet };
         Ok(draw(&view)?.svg)

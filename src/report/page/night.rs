@@ -7,10 +7,10 @@ use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::canvas::DrawError;
 use crate::report::chart::{Show, of_night};
+use crate::report::colour::Theme;
 use crate::report::comparison_text::{LOST, setting};
-use crate::report::ink::Paper;
+use crate::report::format::{difference, finely, reach, temperature};
 use crate::report::map::{Map, style};
-use crate::report::phrase::{difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
 use crate::report::{asked, verdict_text};
 
@@ -76,7 +76,7 @@ fn drawn(map: &Map) -> Drawn {
         }
     });
     Drawn {
-        style: style(Paper::Light),
+        style: style(Theme::Light),
         still: map.still(),
         boxes: boxes.collect(),
     }

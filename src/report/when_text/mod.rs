@@ -4,7 +4,7 @@ mod never;
 mod planned;
 
 use super::comparison_text::setting;
-use super::phrase::wrapped;
+use super::format::wrapped;
 use super::readiness::{outcome, spare};
 use super::{cautions, change_text, circuit_text};
 use crate::findings::Findings;

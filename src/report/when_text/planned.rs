@@ -1,7 +1,7 @@
 //! A plan: what decides, what it takes, what to read on the way, what if.
 
 use super::Tale;
-use crate::report::phrase::size;
+use crate::report::format::size;
 use crate::report::readiness::{cost, decides};
 use crate::report::{change_text, reading};
 use crate::study::when::{Planned, Probe, SCAN_MIN, grid_step};

@@ -6,9 +6,9 @@ use super::super::document::Scenario;
 use super::super::heater::{Aim, Heater, HeaterKind, Place};
 use super::hours::hours;
 use super::names::{Names, listed};
+use super::outlet_path::{SHARE_TOLERANCE, way_out};
 use super::problem::{Problems, nearest};
 use super::surroundings::{BELIEVED_C, temperature, unknowns};
-use super::way_out::{SHARE_TOLERANCE, way_out};
 use std::collections::BTreeSet;
 
 /// Checks every heater and finds its aim; the engine's places are checked too.

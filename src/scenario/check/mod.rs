@@ -2,21 +2,21 @@
 
 mod air;
 mod body;
-mod gate;
 mod heaters;
 mod horizon;
 mod hours;
 mod joints;
 mod layout;
 mod names;
+mod outlet_path;
 mod problem;
 mod surroundings;
 mod unit;
-mod way_out;
+mod validate;
 mod weather;
 
-pub use gate::{CheckedScenario, check};
 pub use problem::{Problem, nearest};
+pub use validate::{CheckedScenario, check};
 
 #[cfg(test)]
 mod tests;

@@ -1,7 +1,7 @@
 //! What a thermometer on one engine part should read on the way to the departure.
 
 use crate::night::Night;
-use crate::trace::{CellNote, Trace};
+use crate::trace::{CellInfo, Trace};
 
 /// How long before the departure it is read, s: late enough to be near the end, early enough to leave later.
 const BEFORE_S: f64 = 3600.0;
@@ -44,7 +44,7 @@ impl Checkpoint {
 }
 
 /// Where the thermometer goes.
-fn spot(trace: &Trace) -> Option<&CellNote> {
+fn spot(trace: &Trace) -> Option<&CellInfo> {
     let row = trace.at(trace.departure_s);
     let coldest = |reached: bool| {
         let engine = trace.legend.cells.iter().filter(|cell| cell.engine);

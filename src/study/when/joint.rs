@@ -8,7 +8,7 @@
 //! late as it can be) are tried beside the grid. So the plan is the best near the best of these; a better one in a
 //! narrow dip between grid lines could be missed, which the grid's step says.
 
-use super::search::{Probe, Teller, least, probed};
+use super::search::{Probe, ProgressCallback, least, probed};
 use super::starts::{Starts, Switches};
 use crate::night::NightError;
 use crate::scenario::document::Scenario;
@@ -51,7 +51,7 @@ pub fn least_energy(
     switches: &Switches,
     scenario: &Scenario,
     beside: &[[usize; 2]],
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Result<Joint, NightError> {
     let step = grid_step(switches.most);
     let mut lines: Vec<usize> = (0..switches.most).step_by(step).collect();
@@ -149,7 +149,7 @@ fn in_row(
     second: usize,
     low: usize,
     high: usize,
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Result<Option<Pair>, NightError> {
     let make = |n: usize| switches.night(scenario, &[low + n, second]);
     let sought = least(high - low, (high - low).max(1), &make, tell)?;

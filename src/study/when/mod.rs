@@ -2,16 +2,16 @@
 
 mod checkpoint;
 mod joint;
-mod least_change;
 mod plan;
 mod search;
+mod single_change;
 mod starts;
 mod whatif;
 
 pub use checkpoint::Checkpoint;
 pub use joint::grid_step;
-pub use least_change::{REMEDY_RANKING, Remedy, Tried, candidates};
 pub use plan::{Alone, Never, Planned, SCAN_MIN, Verdict, When, when};
-pub use search::{Probe, Progress, Sought, Teller, least};
+pub use search::{Probe, Progress, ProgressCallback, SearchResult, least};
+pub use single_change::{REMEDY_RANKING, SufficientChange, Tried, candidates};
 pub use starts::{Starts, Switches};
 pub use whatif::{Unsolved, WhatIf};

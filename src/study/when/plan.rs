@@ -2,8 +2,8 @@
 
 use super::checkpoint::Checkpoint;
 use super::joint::least_energy;
-use super::least_change::{LeastChanges, Remedy, Tried, least_changes};
-use super::search::{Probe, Progress, Sought, Teller, least};
+use super::search::{Probe, Progress, ProgressCallback, SearchResult, least};
+use super::single_change::{LeastChanges, SufficientChange, Tried, least_changes};
 use super::starts::{Starts, Switches};
 use super::whatif::{Reserve, Unsolved, WhatIf, reserve, what_if};
 use crate::findings::Unmet;
@@ -35,7 +35,7 @@ pub struct Alone {
     /// Which heater, in the order of the scenario.
     pub heater: usize,
     /// What was found, in minutes before the departure.
-    pub sought: Sought,
+    pub sought: SearchResult,
 }
 
 /// When to switch on, or why there is no such time.
@@ -73,7 +73,7 @@ pub struct Never {
     /// Of all starts that were tried, those that come nearest to ready, with what they come to.
     pub nearest: (Starts, Probe),
     /// Changes that make it ready, the best first.
-    pub remedies: Vec<Remedy>,
+    pub remedies: Vec<SufficientChange>,
     /// Changes that do not.
     pub in_vain: Vec<Tried>,
 }
@@ -105,7 +105,11 @@ impl Planned {
 /// *Errors*: the scenario's problems, nothing to switch, or a night of the search that cannot be computed; one of a
 /// changed night is told in the answer.
 /// *Checked by* `tests/when`: every minute of the built-in nights.
-pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When, NightError> {
+pub fn when(
+    scenario: &Scenario,
+    spare: &[Heater],
+    tell: ProgressCallback,
+) -> Result<When, NightError> {
     let switches = Switches::of(scenario)?;
     tell(Progress::Planned(1));
     let whole_time = run(&switches.night(scenario, &switches.together(switches.most)))?;
@@ -160,7 +164,11 @@ pub fn when(scenario: &Scenario, spare: &[Heater], tell: Teller) -> Result<When,
     })
 }
 
-fn common(switches: &Switches, scenario: &Scenario, tell: Teller) -> Result<Sought, NightError> {
+fn common(
+    switches: &Switches,
+    scenario: &Scenario,
+    tell: ProgressCallback,
+) -> Result<SearchResult, NightError> {
     let make = |minutes: usize| switches.night(scenario, &switches.together(minutes));
     least(switches.most, SCAN_MIN, &make, tell)
 }
@@ -168,7 +176,7 @@ fn common(switches: &Switches, scenario: &Scenario, tell: Teller) -> Result<Soug
 fn each_alone(
     switches: &Switches,
     scenario: &Scenario,
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Result<Vec<Alone>, NightError> {
     if switches.heaters.len() < 2 {
         return Ok(Vec::new());
@@ -186,7 +194,7 @@ fn planned(
     scenario: &Scenario,
     starts: Starts,
     worse_earlier: Vec<usize>,
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Result<(Planned, Vec<Unsolved>), NightError> {
     tell(Progress::Planned(2));
     let (night, later) = rayon::join(

@@ -5,9 +5,9 @@
 //! ready to ready, is then divided by six until its ends are neighbours. Every number is a real night; nights of
 //! one round run side by side, and the rounds do not depend on the number of threads.
 
-use super::super::side_by_side::handful;
+use super::super::parallel::batch_size;
 use crate::findings::{Coldest, Ready};
-use crate::night::{Night, NightError, run_abreast};
+use crate::night::{Night, NightError, run_lanes};
 use crate::scenario::document::Scenario;
 use rayon::prelude::*;
 
@@ -24,7 +24,7 @@ pub enum Progress {
 }
 
 /// Where progress is told.
-pub type Teller<'a> = &'a (dyn Fn(Progress) + Sync);
+pub type ProgressCallback<'a> = &'a (dyn Fn(Progress) + Sync);
 
 /// What one of the tried nights came to.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,7 +39,7 @@ pub struct Probe {
 
 /// What a search found.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Sought {
+pub struct SearchResult {
     /// The least number that is ready, none if none of those tried is.
     pub found: Option<usize>,
     /// Every number tried, rising, with what its night came to; none where the scenario has problems.
@@ -70,7 +70,7 @@ impl Probe {
     }
 }
 
-impl Sought {
+impl SearchResult {
     /// Of the numbers tried, the one that comes nearest to ready, the largest of several equals.
     pub fn nearest(&self) -> Option<(usize, &Probe)> {
         let tried = self.tried.iter().rev();
@@ -104,13 +104,13 @@ pub fn least(
     most: usize,
     step: usize,
     make: &(dyn Fn(usize) -> Scenario + Sync),
-    tell: Teller,
-) -> Result<Sought, NightError> {
+    tell: ProgressCallback,
+) -> Result<SearchResult, NightError> {
     let mut numbers: Vec<usize> = (0..most).step_by(step.max(1)).collect();
     numbers.push(most);
     let mut tried = probes(&numbers, make, tell)?;
     let Some(first) = tried.iter().position(ready) else {
-        return Ok(Sought { found: None, tried });
+        return Ok(SearchResult { found: None, tried });
     };
     let mut high = tried[first].0;
     let mut low = first.checked_sub(1).map(|k| tried[k].0);
@@ -126,7 +126,7 @@ pub fn least(
         tried.extend(inside);
     }
     tried.sort_by_key(|(n, _)| *n);
-    Ok(Sought {
+    Ok(SearchResult {
         found: Some(high),
         tried,
     })
@@ -145,7 +145,7 @@ fn divided(low: usize, high: usize) -> Vec<usize> {
 fn probes(
     numbers: &[usize],
     make: &(dyn Fn(usize) -> Scenario + Sync),
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Result<Vec<(usize, Option<Probe>)>, NightError> {
     let scenarios: Vec<Scenario> = numbers.iter().map(|&n| make(n)).collect();
     let probes = probed(&scenarios, tell)?;
@@ -155,17 +155,23 @@ fn probes(
 /// What scenarios come to, side by side, in order; none for one with problems.
 ///
 /// *Errors*: the first night, in order, that cannot be computed.
-pub fn probed(scenarios: &[Scenario], tell: Teller) -> Result<Vec<Option<Probe>>, NightError> {
+pub fn probed(
+    scenarios: &[Scenario],
+    tell: ProgressCallback,
+) -> Result<Vec<Option<Probe>>, NightError> {
     each_probed(scenarios, tell).into_iter().collect()
 }
 
 /// The same, each with its own error.
-pub fn each_probed(scenarios: &[Scenario], tell: Teller) -> Vec<Result<Option<Probe>, NightError>> {
+pub fn each_probed(
+    scenarios: &[Scenario],
+    tell: ProgressCallback,
+) -> Vec<Result<Option<Probe>, NightError>> {
     tell(Progress::Planned(scenarios.len()));
     let probed: Vec<Vec<_>> = scenarios
-        .par_chunks(handful(scenarios.len()))
+        .par_chunks(batch_size(scenarios.len()))
         .map(|some| {
-            let probed = run_abreast(some).into_iter().map(|night| {
+            let probed = run_lanes(some).into_iter().map(|night| {
                 tell(Progress::Done);
                 match night {
                     Ok(night) => Ok(Some(Probe::of(&night))),

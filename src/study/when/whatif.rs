@@ -1,7 +1,7 @@
 //! What becomes of a plan when the night is not as it was thought: each answer is a real night.
 
 use super::super::change::Change;
-use super::search::{Probe, Teller, each_probed, least};
+use super::search::{Probe, ProgressCallback, each_probed, least};
 use super::starts::{Starts, Switches};
 use crate::night::NightError;
 use crate::scenario::document::Scenario;
@@ -62,7 +62,7 @@ pub fn reserve(
     scenario: &Scenario,
     starts: &[usize],
     what_ifs: &[WhatIf],
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Option<Reserve> {
     let needed = what_ifs.iter().filter_map(|w| w.needed.as_ref());
     let earliest = needed.max_by_key(|s| s.iter().sum::<usize>())?;
@@ -106,7 +106,7 @@ pub fn what_if(
     switches: &Switches,
     scenario: &Scenario,
     starts: &[usize],
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> (Vec<WhatIf>, Vec<Unsolved>) {
     let answers: Vec<_> = asked(scenario)
         .into_par_iter()
@@ -136,7 +136,7 @@ fn one(
     scenario: &Scenario,
     starts: &[usize],
     change: &Change,
-    tell: Teller,
+    tell: ProgressCallback,
 ) -> Result<Option<WhatIf>, NightError> {
     let changed = change.of(scenario);
     let idle = starts.iter().all(|&s| s == 0);

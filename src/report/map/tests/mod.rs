@@ -7,7 +7,7 @@ use crate::files::night::load_named_from;
 use crate::files::sources::Outside;
 use crate::night::{Night, run};
 use crate::quantity::Units;
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 
 const NIGHTS: [&str; 6] = [
     "demo",
@@ -202,7 +202,7 @@ fn the_picture_changes_with_the_hour_and_marks_what_it_should() {
     let night = night("demo", Units::Fahrenheit);
     let map = Map::of(&night);
     let leave = night.trace.departure_s;
-    let (early, late) = (map.svg(0.0, Paper::Light), map.svg(leave, Paper::Dark));
+    let (early, late) = (map.svg(0.0, Theme::Light), map.svg(leave, Theme::Dark));
     assert_ne!(early, late);
     for picture in [&early, &late] {
         // Once in white under it, once in its own colour, and the key.

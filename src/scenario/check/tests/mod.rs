@@ -1,8 +1,8 @@
 //! One small sound night, and the many ways to spoil it: each is told with its path, its words and its help.
 
 mod engine;
-mod gate;
 mod heaters;
+mod validate;
 
 use super::{Problem, check};
 use crate::scenario::body::Body;

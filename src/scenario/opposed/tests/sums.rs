@@ -5,7 +5,7 @@ use super::*;
 use crate::scenario::joint::{Contact, FilmLaw};
 
 /// One engine's sums, SI units.
-struct Sums {
+struct StageSums {
     engine: &'static str,
     conductance: f64,
     air: f64,
@@ -21,8 +21,8 @@ struct Sums {
     heat_capacity: f64,
 }
 
-const SUMS: [Sums; 3] = [
-    Sums {
+const SUMS: [StageSums; 3] = [
+    StageSums {
         engine: "flat-four-3l1",
         conductance: 201.683938,
         air: 4.1111383,
@@ -37,7 +37,7 @@ const SUMS: [Sums; 3] = [
         section: 0.5000000,
         heat_capacity: 84134.070,
     },
-    Sums {
+    StageSums {
         engine: "flat-four-5l9",
         conductance: 224.677785,
         air: 5.9440647,
@@ -52,7 +52,7 @@ const SUMS: [Sums; 3] = [
         section: 0.7413146,
         heat_capacity: 137918.914,
     },
-    Sums {
+    StageSums {
         engine: "flat-six-8l5",
         conductance: 318.048940,
         air: 7.9611342,

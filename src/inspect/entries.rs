@@ -1,0 +1,161 @@
+//! Where each heater's watts enter: cells, pockets, the duct.
+
+use super::nodes::{Nodes, book_of};
+use super::streams::jets;
+use crate::balance::{Balance, Law};
+use crate::network::elements::Bonded;
+use crate::trace::LossPath;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// What one heater does at a moment, or would do if it were on.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct HeaterEntries {
+    /// Its name.
+    pub heater: String,
+    /// Whether it is on.
+    pub on: bool,
+    /// What it draws while it is on, W: the sum of its entries.
+    pub drawn_w: f64,
+    /// Where that goes.
+    pub entries: Vec<HeatInput>,
+}
+
+/// Watts entering at one node.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct HeatInput {
+    /// The node.
+    pub into: String,
+    /// By which way.
+    pub way: HeatMode,
+    /// How much, W. A pocket's share is what the jet has left for it; it is negative where the jet takes
+    /// more from the pocket's own air than the element gives.
+    pub heat_w: f64,
+}
+
+/// How a heater's heat enters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum HeatMode {
+    /// From an element bonded to the metal.
+    Bonded,
+    /// From the jet, to what it strikes.
+    Jet,
+    /// As light and infrared.
+    Radiant,
+    /// With the warmed air.
+    Air,
+    /// Lost on the way, in the duct.
+    Duct,
+}
+
+impl HeatMode {
+    /// As told in a table.
+    pub fn told(self) -> &'static str {
+        match self {
+            Self::Bonded => "bonded",
+            Self::Jet => "jet",
+            Self::Radiant => "radiant",
+            Self::Air => "air",
+            Self::Duct => "duct loss",
+        }
+    }
+}
+
+/// Watts fed into a node at all times.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Feed {
+    /// The node.
+    pub into: String,
+    /// How much, W.
+    pub heat_w: f64,
+}
+
+/// Every heater's entries where the balance was last evaluated.
+pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
+    let net = balance.network();
+    let (x, laws, ix) = (balance.columns(), &net.laws, &net.index);
+    let duct = book_of(net, LossPath::Duct);
+    let strikes = jets(net, nodes, x);
+    let notes = net.legend.heaters.iter().enumerate();
+    notes
+        .map(|(number, note)| {
+            let energy = ix.book(number);
+            let mut drawn_w = 0.0;
+            let mut sums: BTreeMap<(usize, HeatMode), f64> = BTreeMap::new();
+            let mut enter = |column: usize, way: HeatMode, heat_w: f64| {
+                if let Some(node) = nodes.at(column) {
+                    *sums.entry((node, way)).or_default() += heat_w;
+                }
+            };
+            let terms = laws.heater_terms.iter().filter(|t| t.heater == number);
+            let watts = terms
+                .clone()
+                .find(|t| t.term.row == energy)
+                .map(|t| t.term.column);
+            for term in terms.map(|t| &t.term).filter(|t| Some(t.column) == watts) {
+                let heat_w = term.factor * x[term.column];
+                if term.row == energy {
+                    drawn_w += heat_w;
+                } else if term.row == duct {
+                    enter(ix.hangar(), HeatMode::Duct, heat_w);
+                } else {
+                    enter(term.row, HeatMode::Air, heat_w);
+                }
+            }
+            for jet in strikes.iter().filter(|j| j.heater == number) {
+                let heat_w = jet.w_per_k * jet.difference_k;
+                enter(jet.cell, HeatMode::Jet, heat_w);
+                enter(jet.pocket, HeatMode::Air, -heat_w);
+            }
+            for bonded in laws.bonded.iter().filter(|b| b.heater == number) {
+                let [heat_w, drawn] = Bonded::apply(bonded, [x[bonded.column]], 1.0);
+                enter(bonded.column, HeatMode::Bonded, heat_w);
+                drawn_w += drawn;
+            }
+            let constants = laws.heater_constants.iter();
+            for constant in constants.filter(|c| c.heater == number) {
+                if constant.row == energy {
+                    drawn_w += constant.value;
+                } else if constant.row < ix.cells {
+                    enter(constant.row, HeatMode::Radiant, constant.value);
+                } else {
+                    enter(constant.row, HeatMode::Air, constant.value);
+                }
+            }
+            HeaterEntries {
+                heater: note.name.clone(),
+                on: balance.on()[number] > 0.0,
+                drawn_w,
+                entries: sums
+                    .into_iter()
+                    .map(|((node, way), heat_w)| HeatInput {
+                        into: nodes.list[node].name.clone(),
+                        way,
+                        heat_w,
+                    })
+                    .collect(),
+            }
+        })
+        .collect()
+}
+
+/// The watts fed at all times, node by node; the warmth of the cabin is no feed.
+pub fn feeds(balance: &Balance, nodes: &Nodes) -> Vec<Feed> {
+    let net = balance.network();
+    let first_book = net.index.unknowns();
+    let all = &net.laws.feeds;
+    let mut sums: BTreeMap<usize, f64> = BTreeMap::new();
+    for (at, &(row, heat_w)) in all.iter().enumerate() {
+        let of_the_cabin = all.get(at + 1).is_some_and(|next| next.0 >= first_book);
+        if let (false, Some(node)) = (of_the_cabin, nodes.at(row)) {
+            *sums.entry(node).or_default() += heat_w;
+        }
+    }
+    sums.into_iter()
+        .map(|(node, heat_w)| Feed {
+            into: nodes.list[node].name.clone(),
+            heat_w,
+        })
+        .collect()
+}

@@ -1,0 +1,258 @@
+//! Numbers as people read them, in the reader's degrees.
+
+use crate::findings::{CrossingTime, CrossingTimes};
+use crate::quantity::Units;
+use crate::trace::LossPath;
+
+/// A temperature of so many degrees Celsius: `15 °F`, `-9.4 °C`.
+pub fn temperature(celsius: f64, units: Units) -> String {
+    let value = units.temperature(celsius);
+    let told = match units {
+        Units::Celsius => format!("{value:.1}"),
+        Units::Fahrenheit => format!("{value:.0}"),
+    };
+    // Minus nothing is nothing.
+    let told = match told.as_str() {
+        "-0" => "0",
+        "-0.0" => "0.0",
+        other => other,
+    };
+    format!("{told} {}", units.symbol())
+}
+
+/// The same to a tenth, where a threshold is so near that whole degrees would hide which side it is on.
+pub fn finely(celsius: f64, units: Units) -> String {
+    crate::quantity::Temperature::degC(celsius).told(units)
+}
+
+/// The same in whole degrees, for who reads a thermometer.
+pub fn whole(celsius: f64, units: Units) -> String {
+    let value = units.temperature(celsius).round();
+    // Minus nothing is nothing.
+    format!("{} {}", value + 0.0, units.symbol())
+}
+
+/// Most digits after the point of a temperature beside a threshold.
+const FINEST: usize = 3;
+
+/// The number of a temperature without its unit and with a true minus, in whole degrees; where rounding would put it on
+/// the other side of a threshold, as 39.6 °F under 40 °F, to as many digits as tell the side.
+pub fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
+    let (value, asked) = (units.temperature(celsius), units.temperature(threshold_c));
+    // What degrees make of a round threshold may be off in its last digits.
+    let asked = (asked * 1e6).round() / 1e6;
+    let told = |digits: &usize| format!("{value:.digits$}");
+    let same = |digits: &usize| {
+        let shown: f64 = told(digits).parse().unwrap_or(value);
+        (shown < asked) == (celsius < threshold_c)
+    };
+    let digits = (0..=FINEST).find(same).unwrap_or(0);
+    let told = told(&digits);
+    // Minus nothing is nothing.
+    match told.trim_start_matches('-').trim_matches(['0', '.']) {
+        "" => told.trim_start_matches('-').to_owned(),
+        _ => told.replace('-', "\u{2212}"),
+    }
+}
+
+/// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
+pub fn difference(kelvin: f64, units: Units) -> String {
+    units.difference(kelvin)
+}
+
+/// A difference of so many kelvin, without its sign: `22 °F`, `1.3 K`.
+pub fn size(kelvin: f64, units: Units) -> String {
+    units.size(kelvin)
+}
+
+/// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `lost` if it came to it
+/// and fell below again; `never`.
+pub fn reach(reach: &CrossingTimes) -> String {
+    match &reach.hold {
+        CrossingTime::After { hours } if *hours <= 0.0 => "already".to_owned(),
+        CrossingTime::After { hours } => format!("{hours:.1} h"),
+        CrossingTime::Never { .. } if reach.lost() => "lost".to_owned(),
+        CrossingTime::Never { .. } => "never".to_owned(),
+    }
+}
+
+/// Most digits after the point of a temperature that is told beside its threshold.
+const FINEST_APART: usize = 3;
+
+/// A temperature and a threshold, with as many digits as tell them apart: `39.7 °F` and `40.0 °F`.
+pub fn apart(celsius: f64, threshold_c: f64, units: Units) -> (String, String) {
+    let told = |celsius: f64, digits: usize| {
+        // Minus nothing is nothing.
+        let unit = 10_f64.powi(digits as i32);
+        let value = (units.temperature(celsius) * unit).round() / unit + 0.0;
+        format!("{value:.digits$} {}", units.symbol())
+    };
+    let usual = match units {
+        Units::Celsius => 1,
+        Units::Fahrenheit => 0,
+    };
+    let pair = |digits| (told(celsius, digits), told(threshold_c, digits));
+    let apart = |digits: &usize| {
+        let (value, threshold) = pair(*digits);
+        value != threshold
+    };
+    pair((usual..=FINEST_APART).find(apart).unwrap_or(usual))
+}
+
+/// The first time at a threshold in full; whether it lasted is another question.
+pub fn first_in_full(first: &CrossingTime, units: Units) -> String {
+    match first {
+        CrossingTime::After { hours } if *hours <= 0.0 => "already".to_owned(),
+        first => reach_in_full(first, units),
+    }
+}
+
+/// A time to a threshold, to stay, in full: a never says the best that was reached, and why.
+pub fn reach_in_full(reach: &CrossingTime, units: Units) -> String {
+    match reach {
+        CrossingTime::After { hours } if *hours <= 0.0 => "already, and to the end".to_owned(),
+        CrossingTime::After { hours } => format!("{hours:.1} h after the first switching-on"),
+        CrossingTime::Never {
+            horizon_h,
+            best_c,
+            why,
+        } if best_c.is_finite() => format!(
+            "never within {horizon_h:.1} h; the best was {} ({why})",
+            temperature(*best_c, units)
+        ),
+        CrossingTime::Never { horizon_h, why, .. } => {
+            format!("never within {horizon_h:.1} h ({why})")
+        }
+    }
+}
+
+/// The words for a way that heat leaves by.
+pub fn path(path: LossPath) -> &'static str {
+    match path {
+        LossPath::Skins => "through the cowl skin",
+        LossPath::Gaps => "with air through gaps and openings",
+        LossPath::Duct => "in the duct",
+        LossPath::Propeller => "from the propeller",
+        LossPath::Firewall => "through the firewall",
+        LossPath::Breather => "with vapour through the breather",
+        LossPath::Surroundings => "to the surroundings",
+    }
+}
+
+/// Hours after the beginning, by the local clock.
+pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
+    clock.dated(hours * 3600.0)
+}
+
+/// A text whose lines are no longer than this: what follows of a longer one stands a little further in. Lines that fit,
+/// those of tables among them, stay as they are.
+pub fn folded(text: &str, width: u16) -> String {
+    let fold = |line: &str| -> String {
+        if line.chars().count() <= usize::from(width) {
+            return line.to_owned();
+        }
+        let lead = line.len() - line.trim_start().len();
+        wrapped(line, width, &" ".repeat(lead + 2))
+    };
+    let lines: Vec<String> = text.split('\n').map(fold).collect();
+    lines.join("\n")
+}
+
+/// A paragraph broken into lines of this width, but never before a degree; lines after the first begin with `indent`.
+pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
+    let held = text.replace(" °", "\u{a0}°");
+    let fold = textwrap::Options::new(usize::from(width)).subsequent_indent(indent);
+    textwrap::fill(&held, fold).replace("\u{a0}°", " °")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_are_told_in_the_readers_degrees() {
+        assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
+        assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
+        let beside = |f: f64| sided((f - 32.0) / 1.8, 8.0 / 1.8, Units::Fahrenheit);
+        assert_eq!(
+            [39.6, 39.4, 39.98, 40.2, 43.9].map(beside),
+            ["39.6", "39", "39.98", "40", "44"]
+        );
+        // 4.44 °C asked, as 40 °F is: 4.5 is over it, and 4.0 is not.
+        let kelvin = |c: f64| sided(c, 8.0 / 1.8, Units::Celsius);
+        assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.5", "4", "5", "0"]);
+        assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
+        assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
+        assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
+        assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
+        assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");
+        assert_eq!(size(12.5, Units::Fahrenheit), "22 °F");
+    }
+
+    #[test]
+    fn a_temperature_beside_its_threshold_has_the_digits_that_tell_them_apart() {
+        let apart = |f: f64, units| {
+            let celsius = (f - 32.0) / 1.8;
+            let (value, asked) = apart(celsius, (40.0 - 32.0) / 1.8, units);
+            format!("{value}, {asked}")
+        };
+        assert_eq!(apart(39.7, Units::Fahrenheit), "39.7 °F, 40.0 °F");
+        assert_eq!(apart(35.2, Units::Fahrenheit), "35 °F, 40 °F");
+        assert_eq!(apart(39.98, Units::Celsius), "4.43 °C, 4.44 °C");
+        assert_eq!(apart(40.0, Units::Fahrenheit), "40 °F, 40 °F");
+    }
+
+    #[test]
+    fn lines_that_are_too_long_are_folded_under_their_own_beginning() {
+        let text = "  a b\n\n  one two three at 5 °C\n";
+        assert_eq!(
+            folded(text, 14),
+            "  a b\n\n  one two\n    three at\n    5 °C\n"
+        );
+        assert_eq!(folded(text, 40), text);
+    }
+
+    #[test]
+    fn warm_for_the_first_time_is_not_warm_to_the_end() {
+        let already = CrossingTime::After { hours: 0.0 };
+        assert_eq!(first_in_full(&already, Units::Celsius), "already");
+        let kept = reach_in_full(&already, Units::Celsius);
+        assert_eq!(kept, "already, and to the end");
+        let later = CrossingTime::After { hours: 2.5 };
+        assert_eq!(
+            first_in_full(&later, Units::Celsius),
+            reach_in_full(&later, Units::Celsius)
+        );
+    }
+
+    #[test]
+    fn a_never_says_why_and_the_best_value() {
+        let never = CrossingTime::Never {
+            horizon_h: 12.0,
+            best_c: 3.46,
+            why: "the carburettor stayed colder".to_owned(),
+        };
+        let after = |hours| CrossingTime::After { hours };
+        let pair = |hold: &CrossingTime, first: &CrossingTime| CrossingTimes {
+            hold: hold.clone(),
+            first: first.clone(),
+        };
+        assert_eq!(reach(&pair(&never, &never)), "never");
+        assert_eq!(reach(&pair(&never, &after(2.0))), "lost");
+        assert_eq!(reach(&pair(&after(3.44), &after(2.0))), "3.4 h");
+        assert_eq!(reach(&pair(&after(0.0), &after(0.0))), "already");
+        assert_eq!(
+            reach_in_full(&never, Units::Celsius),
+            "never within 12.0 h; the best was 3.5 °C (the carburettor stayed colder)"
+        );
+        let nothing = CrossingTime::Never {
+            horizon_h: 12.0,
+            best_c: f64::NAN,
+            why: "there is nothing to look at".to_owned(),
+        };
+        assert_eq!(
+            reach_in_full(&nothing, Units::Celsius),
+            "never within 12.0 h (there is nothing to look at)"
+        );
+    }
+}

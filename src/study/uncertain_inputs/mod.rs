@@ -1,0 +1,360 @@
+//! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
+
+mod contradictions;
+mod declared;
+mod default_ranges;
+mod kept;
+mod setpoints;
+
+pub use self::contradictions::{contradictions, model};
+
+use self::declared::{Told, told};
+use self::kept::{RangeNumber, in_unit_of, rounded};
+use super::path::{PathError, Tree};
+use crate::scenario::check::{Problem, check};
+use crate::scenario::document::Scenario;
+use crate::scenario::unknowns::{Distribution, Unknown};
+
+/// An uncertain number of a Scenario.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UncertainInput {
+    /// Where it stands: `engine.bay.seam_area`.
+    pub path: String,
+    /// Its value in the Scenario, in `unit`.
+    pub value: f64,
+    /// The unit of all its numbers; none for a plain number.
+    pub unit: Option<String>,
+    /// The lowest plausible value.
+    pub low: f64,
+    /// The highest plausible value.
+    pub high: f64,
+    /// How it is spread between them.
+    pub distribution: Distribution,
+    /// What it rests on, in the words of its file.
+    pub source: String,
+    /// Whether no file says how far it may be off, and the usual range is taken.
+    pub usual: bool,
+}
+
+/// A quantity that moves in differences, not in ratios.
+const TEMPERATURE: &str = "degC";
+/// Beyond this ratio to its range a number without a unit is taken to be in another unit than its range.
+const OTHER_UNIT: f64 = 5.0;
+
+impl UncertainInput {
+    /// The value below which this share of the plausible values lies, in `unit`.
+    ///
+    /// *Valid*: a share from 0 to 1.
+    pub fn quantile(&self, share: f64) -> f64 {
+        let (low, high) = (self.low, self.high);
+        match self.distribution {
+            Distribution::uniform => low + share * (high - low),
+            Distribution::log_uniform => low * (high / low).powf(share),
+            // The inverse of two parabolas that meet in the middle.
+            Distribution::triangular if share < 0.5 => low + (high - low) * (share / 2.0).sqrt(),
+            Distribution::triangular => high - (high - low) * ((1.0 - share) / 2.0).sqrt(),
+        }
+    }
+}
+
+/// All unknowns of a Scenario, in the order engine, oil, hangar, heaters, night, and within a file by path. How well
+/// plugs close that are neither perfect nor left out, and how much water is in the oil if there is any, are always among
+/// them; where no file says how far they may be off, an inlet or outlet is taken to leak half to twice what it does, and
+/// the water to be a third to twice.
+///
+/// Where two files give a range for the same number, that of the night takes the place of that of the model.
+///
+/// A number that was changed beside its model, such as the power of a heater, so far that it left its range takes the
+/// range along: in the same ratio, a temperature by the same difference. Where the ranges of the two ends of a thermostat
+/// or of a self-limiting element would then cross, they are cut back (`ends` says how far).
+///
+/// *Errors*: paths that lead nowhere, ranges whose ends the gate refuses, and numbers far from their ranges, as problems
+/// with their paths.
+pub fn uncertain_inputs(scenario: &Scenario) -> Result<Vec<UncertainInput>, Vec<Problem>> {
+    let Ranges { found, wrong, far } = ranges(scenario);
+    let problems = [wrong, far].concat();
+    if problems.is_empty() {
+        Ok(found)
+    } else {
+        Err(problems)
+    }
+}
+
+/// What is wrong with the ranges of a night, whatever its numbers: paths that lead nowhere, and ends that the gate
+/// refuses. A number far from the range of its model is none of it: it is hard to believe, and told as that.
+pub fn unsound(scenario: &Scenario) -> Vec<Problem> {
+    ranges(scenario).wrong
+}
+
+/// All that the files of a night say of what is uncertain.
+#[derive(Default)]
+struct Ranges {
+    found: Vec<UncertainInput>,
+    wrong: Vec<Problem>,
+    /// Numbers so far from their range that it is not known what unit they were meant in.
+    far: Vec<Problem>,
+}
+
+/// Why a number and its range make no doubt.
+enum Refused {
+    Wrong(Problem),
+    Far(Problem),
+}
+
+fn ranges(scenario: &Scenario) -> Ranges {
+    let mut ranges = Ranges::default();
+    let tree = match Tree::of(scenario) {
+        Ok(tree) => tree,
+        Err(e) => {
+            ranges.wrong.push(problem("", &e));
+            return ranges;
+        }
+    };
+    // Where the range of each stands, which is what is wrong if the gate refuses its ends.
+    let mut places = Vec::new();
+    for Told {
+        path,
+        place,
+        unknown,
+    } in told(scenario)
+    {
+        match doubt(&tree, &path, unknown) {
+            Ok(doubt) => {
+                ranges.found.push(doubt);
+                places.push(place);
+            }
+            Err(Refused::Wrong(e)) => ranges.wrong.push(at(e, place)),
+            Err(Refused::Far(e)) => ranges.far.push(at(e, place)),
+        }
+    }
+    setpoints::kept_apart(&tree, scenario.heaters.len(), &mut ranges.found);
+    let usual = default_ranges::usual(scenario, &ranges.found);
+    ranges.found.extend(usual);
+    let places = places.into_iter().map(Some).chain(std::iter::repeat(None));
+    let before = check(scenario).err().unwrap_or_default();
+    for (doubt, place) in ranges.found.iter().zip(places) {
+        // What its own file calls it.
+        let called = place.as_ref().map_or(&doubt.path, |(_, word)| word);
+        let refused = refused(&before, &tree, doubt, called).into_iter();
+        ranges.wrong.extend(refused.map(|problem| match &place {
+            Some(place) => at(problem, place.clone()),
+            None => problem,
+        }));
+    }
+    ranges
+}
+
+/// A problem told at the range.
+fn at(problem: Problem, (path, word): (String, String)) -> Problem {
+    Problem {
+        path,
+        word: Some(word),
+        ..problem
+    }
+}
+
+fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<UncertainInput, Refused> {
+    let RangeNumber {
+        kept_in,
+        value,
+        unit,
+    } = in_unit_of(tree, path, unknown).map_err(|e| Refused::Wrong(problem(path, &e)))?;
+    let (mut low, mut high) = (unknown.low, unknown.high);
+    let middle = 0.5 * (low + high);
+    if !(low..=high).contains(&value) {
+        let ratio = value / middle;
+        let apart = !(1.0 / OTHER_UNIT..=OTHER_UNIT).contains(&ratio);
+        if kept_in.as_deref() == Some(TEMPERATURE) {
+            (low, high) = (low + value - middle, high + value - middle);
+        } else if apart {
+            let (unit, value) = (unit.as_deref().unwrap_or(""), rounded(value));
+            return Err(Refused::Far(Problem {
+                path: path.to_owned(),
+                word: None,
+                what: format!(
+                    "the number is {value} {unit} and its plausible range {low} to {high}, far away"
+                ),
+                help: Some(
+                    "write the number in this file, so that its unit is known, or give the range its own `unit`"
+                        .to_owned(),
+                ),
+            }));
+        } else {
+            (low, high) = (low * ratio, high * ratio);
+        }
+    }
+    Ok(UncertainInput {
+        path: path.to_owned(),
+        value,
+        unit,
+        low,
+        high,
+        distribution: unknown.distribution,
+        source: unknown.source.clone(),
+        usual: false,
+    })
+}
+
+/// The gate's problems with the ends of a range, told as such, but for those that there were `before`.
+fn refused(before: &[Problem], tree: &Tree, doubt: &UncertainInput, called: &str) -> Vec<Problem> {
+    let mut problems = Vec::new();
+    for (end, value) in [("low", doubt.low), ("high", doubt.high)] {
+        let mut tree = tree.clone();
+        let set = tree
+            .set(&doubt.path, value, doubt.unit.as_deref())
+            .and_then(|()| tree.scenario());
+        match set {
+            Err(e) => problems.push(problem(&doubt.path, &e)),
+            Ok(set) => {
+                let all = check(&set).err().unwrap_or_default();
+                problems.extend(
+                    all.into_iter()
+                        .filter(|p| !before.contains(p))
+                        .map(|p| Problem {
+                            what: format!("{}, at the {end} end of its plausible range", p.what),
+                            help: p.help.or(Some(format!(
+                                "mend the range of `{called}` under `unknowns`"
+                            ))),
+                            ..p
+                        }),
+                );
+            }
+        }
+    }
+    problems
+}
+
+fn problem(path: &str, e: &PathError) -> Problem {
+    Problem {
+        path: path.to_owned(),
+        word: None,
+        what: e.to_string(),
+        help: None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::tests::scenario;
+    use super::*;
+    use crate::quantity::Power;
+    use crate::scenario::engine::Engine;
+
+    fn found<'a>(all: &'a [UncertainInput], path: &str) -> &'a UncertainInput {
+        all.iter().find(|d| d.path == path).unwrap()
+    }
+
+    #[test]
+    fn all_files_of_a_night_are_asked_and_every_number_lies_in_its_range() {
+        let all = uncertain_inputs(&scenario()).unwrap();
+        for path in [
+            "engine.bay.seam_area",
+            "oil.at_40",
+            "hangar.lag",
+            "heaters[0].kind.bay_fan.strike",
+            "covers.inlet_plug",
+        ] {
+            found(&all, path);
+        }
+        for doubt in &all {
+            assert!(
+                doubt.low <= doubt.value && doubt.value <= doubt.high,
+                "{doubt:?}"
+            );
+            assert!(doubt.quantile(0.0) == doubt.low && doubt.quantile(1.0) == doubt.high);
+        }
+        // 4 litres, and the range in litres; kept in cubic metres.
+        let oil = found(&all, "engine.oil_litres");
+        assert!((oil.value - 4.0).abs() < 1e-9 && oil.unit.as_deref() == Some("L"));
+    }
+
+    #[test]
+    fn quantiles_are_those_of_the_distribution() {
+        let mut doubt = found(&uncertain_inputs(&scenario()).unwrap(), "covers.inlet_plug").clone();
+        (doubt.low, doubt.high) = (1.0, 16.0);
+        doubt.distribution = Distribution::log_uniform;
+        assert!((doubt.quantile(0.5) - 4.0).abs() < 1e-12);
+        doubt.distribution = Distribution::triangular;
+        // Half of a half square: an eighth of the values lie in the first quarter of the range.
+        assert!((doubt.quantile(0.125) - 4.75).abs() < 1e-12);
+        assert!((doubt.quantile(0.875) - 12.25).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_changed_power_takes_its_range_along() {
+        let mut night = scenario();
+        let before = uncertain_inputs(&night).unwrap();
+        night.heaters[0].power = Power::W(500.0);
+        let after = uncertain_inputs(&night).unwrap();
+        let (was, is) = (
+            found(&before, "heaters[0].power"),
+            found(&after, "heaters[0].power"),
+        );
+        assert!(is.low < 500.0 && is.high > 500.0);
+        assert!((is.high / is.low - was.high / was.low).abs() < 1e-12);
+    }
+
+    /// A range in °F around a number in another place moves by the difference, whatever its unit: 55 to 58 has a width
+    /// of 3 °F wherever it goes.
+    #[test]
+    fn a_temperature_takes_its_range_along_by_the_difference() {
+        let mut night = scenario();
+        night.question.threshold = crate::quantity::Temperature::degF(60.0);
+        let range = Unknown {
+            low: 55.0,
+            high: 58.0,
+            unit: Some("degF".to_owned()),
+            ..night.hangar.unknowns["lag"].clone()
+        };
+        night
+            .unknowns
+            .insert("question.threshold".to_owned(), range);
+        let all = uncertain_inputs(&night).unwrap();
+        let moved = found(&all, "question.threshold");
+        assert!(
+            (moved.low - 58.5).abs() < 1e-9 && (moved.high - 61.5).abs() < 1e-9,
+            "{moved:?}"
+        );
+        assert_eq!(moved.value, 60.0);
+        // A night by itself contradicts itself there.
+        let told = contradictions(&night);
+        assert_eq!(told.len(), 1);
+        assert_eq!(
+            told[0].what,
+            "`question.threshold` is 60 degF, outside the range this night gives it, 55 degF to 58 degF"
+        );
+        night.question.threshold = crate::quantity::Temperature::degF(57.0);
+        assert!(contradictions(&night).is_empty());
+    }
+
+    #[test]
+    fn a_range_outside_physical_limits_is_the_gates_problem() {
+        let mut night = scenario();
+        let Engine::opposed(layout) = &mut night.engine else {
+            panic!()
+        };
+        layout.unknowns.get_mut("fin_eff").unwrap().high = 1.2;
+        let problems = uncertain_inputs(&night).unwrap_err();
+        assert_eq!(problems.len(), 1, "{problems:?}");
+        assert_eq!(problems[0].path, "engine.unknowns.fin_eff");
+        assert!(
+            problems[0].what.contains("high end of its plausible range"),
+            "{:?}",
+            problems[0]
+        );
+    }
+
+    #[test]
+    fn a_path_that_leads_nowhere_is_told_with_the_nearest() {
+        let mut night = scenario();
+        let lag = night.hangar.unknowns.remove("lag").unwrap();
+        night.hangar.unknowns.insert("lga".to_owned(), lag);
+        let problems = uncertain_inputs(&night).unwrap_err();
+        assert_eq!(problems[0].path, "hangar.unknowns.lga");
+        assert!(
+            problems[0].what.contains("did you mean `hangar.lag`"),
+            "{:?}",
+            problems[0]
+        );
+    }
+}
