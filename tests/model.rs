@@ -3,9 +3,9 @@
 
 mod kit;
 
-mod inspect;
 mod behaviour;
 mod exact;
+mod inspect;
 mod invariants;
 mod manufactured;
 mod metar;

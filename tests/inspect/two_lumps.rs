@@ -4,7 +4,7 @@
 //! matrix `C⁻¹ G` is 2 by 2 and its eigenvalues follow from its trace and determinant.
 
 use crate::kit::bench::{face, joint, lump, near, problem, steady};
-use coldsoak::inspect::{NetworkSnapshot, SnapshotError, HeatPath, PathKind, anatomy};
+use coldsoak::inspect::{HeatPath, NetworkSnapshot, PathKind, SnapshotError, anatomy};
 use coldsoak::quantity::Power;
 use coldsoak::scenario::body::Body;
 use coldsoak::scenario::document::Scenario;

@@ -1,7 +1,7 @@
 //! Where the watts of each kind of heater enter.
 
 use crate::kit::{clock, fan, heater, night, pad};
-use coldsoak::inspect::{HeaterEntries, PathKind, Way, anatomy};
+use coldsoak::inspect::{HeatMode, HeaterEntries, PathKind, anatomy};
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::Heater;
@@ -35,7 +35,7 @@ fn entries_add_up_to_the_watts_drawn() {
         );
         assert!((sum(heater) - drawn).abs() < 1e-9, "{heater:?}");
     }
-    let way = |n: usize, way: Way| {
+    let way = |n: usize, way: HeatMode| {
         let of = found.heaters[n]
             .entries
             .iter()
@@ -43,10 +43,10 @@ fn entries_add_up_to_the_watts_drawn() {
         of.map(|e| e.heat_w).sum::<f64>()
     };
     // The lamp's file: 0.3 of its watts are radiant. A pad gives all to the metal it is bonded to.
-    assert!((way(2, Way::Radiant) - 30.0).abs() < 1e-9);
-    assert!((way(1, Way::Bonded) - found.heaters[1].drawn_w).abs() < 1e-12);
-    assert!(way(3, Way::Duct) > 0.0);
-    assert_eq!(way(0, Way::Duct), 0.0);
+    assert!((way(2, HeatMode::Radiant) - 30.0).abs() < 1e-9);
+    assert!((way(1, HeatMode::Bonded) - found.heaters[1].drawn_w).abs() < 1e-12);
+    assert!(way(3, HeatMode::Duct) > 0.0);
+    assert_eq!(way(0, HeatMode::Duct), 0.0);
 }
 
 /// The jets of the paths are the jets of the entries.
@@ -56,7 +56,7 @@ fn a_jet_is_the_same_among_paths_and_entries() {
     let struck = found.heaters[0]
         .entries
         .iter()
-        .filter(|e| e.way == Way::Jet);
+        .filter(|e| e.way == HeatMode::Jet);
     let mut count = 0;
     for entry in struck {
         let paths = found.paths.iter();
