@@ -71,6 +71,7 @@ pub mod network;
 pub mod night;
 pub mod physics;
 pub mod quantity;
+pub mod render;
 pub mod report;
 pub mod scenario;
 pub mod solver;

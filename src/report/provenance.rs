@@ -2,6 +2,7 @@
 //! No clock times and no machine's paths but those that were typed, so the same run says the same.
 
 use serde::Serialize;
+use serde_json::{Value, json};
 
 /// The program's version, in every output.
 const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -76,6 +77,28 @@ impl Provenance {
             hard_to_believe,
             ..self
         }
+    }
+
+    /// What the JSON of a result begins with, after the version.
+    pub fn members(&self) -> [(&'static str, Value); 4] {
+        [
+            ("command", json!(self.command)),
+            ("inputs", json!(self.inputs)),
+            ("input_notes", json!(self.notes)),
+            ("plausibility_warnings", json!(self.hard_to_believe)),
+        ]
+    }
+
+    /// As the last line of a text.
+    pub fn line(&self) -> String {
+        let short = |i: &InputJson| format!("{} {}", i.name, &i.sha256[..SHORT.min(i.sha256.len())]);
+        let inputs: Vec<String> = self.inputs.iter().map(short).collect();
+        format!(
+            "Computed by coldsoak {} as `{}` from {} (first digits of each SHA-256).",
+            self.version,
+            self.typed(),
+            inputs.join(", ")
+        )
     }
 
     /// As the last lines of a text.
