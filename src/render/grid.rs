@@ -11,7 +11,10 @@ pub fn grid(table: &Table, shown: &[usize], width: usize) -> String {
     if table.rows.is_empty() {
         return String::new();
     }
-    let head: Vec<&str> = shown.iter().map(|k| table.heads[*k].text.as_str()).collect();
+    let head: Vec<&str> = shown
+        .iter()
+        .map(|k| table.heads[*k].text.as_str())
+        .collect();
     let rows = table.rows.iter();
     let rows = rows.map(|row| shown.iter().map(|k| row[*k].text.as_str()).collect());
     let lines: Vec<Vec<&str>> = std::iter::once(head).chain(rows).collect();
@@ -52,12 +55,17 @@ fn widths(lines: &[Vec<&str>], words: &[bool], width: usize) -> Vec<usize> {
     widths
 }
 
-/// One row, its cells broken into as many lines as they need; heads end on one line.
+/// One row, its cells broken into as many lines as they need.
 fn line(cells: &[&str], words: &[bool], widths: &[usize]) -> String {
     let broken: Vec<Vec<String>> = cells
         .iter()
         .zip(widths)
-        .map(|(cell, width)| wrapped("", cell, *width, "").split('\n').map(str::to_owned).collect())
+        .map(|(cell, width)| {
+            wrapped("", cell, *width, "")
+                .split('\n')
+                .map(str::to_owned)
+                .collect()
+        })
         .collect();
     let high = broken.iter().map(Vec::len).max().unwrap_or(0);
     let one = |at: usize| {
@@ -93,10 +101,10 @@ mod tests {
     #[test]
     fn words_stand_left_and_numbers_right_under_heads_that_are_broken() {
         let expected = "
-#  Choice                    Ready at
-                            departure
-1  350 W fan underneath          78 %
-1  no heater                    < 2 %
+#  Choice                 Ready at
+                         departure
+1  350 W fan underneath       78 %
+1  no heater                 < 2 %
 ";
         assert_eq!(drawn(80), expected[1..], "\n{}", drawn(80));
     }

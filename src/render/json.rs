@@ -57,8 +57,11 @@ enum Member<'a> {
 /// A table as an array of objects.
 struct Rows<'a>(&'a Table);
 
+fn of_fact(fact: &Fact) -> (&str, Member<'_>) {
+    (fact.key, Member::Value(&fact.cell.value))
+}
+
 fn members_of(section: &Section) -> Vec<(&str, Member<'_>)> {
-    let of_fact = |fact: &'_ Fact| (fact.key, Member::Value(&fact.cell.value));
     let mut members = Vec::new();
     for block in &section.blocks {
         match block {

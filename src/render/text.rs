@@ -110,15 +110,25 @@ mod tests {
             .shown(Show::Wide)
             .json("mass_kg", |_| 1.0);
         Report::new("night", "", None)
-            .with(Section::new("").say(["Ready at 07:30, by much more than a line holds.".to_owned()]))
+            .with(
+                Section::new("")
+                    .say(["Ready at 07:30, by much more than a line holds.".to_owned()]),
+            )
             .with(Section::json([Fact::json("margin_k", 2.0)]))
             .with(Section::new("").facts([
                 Fact::text("Engine", "flat-four, 15 g of water in the oil"),
                 Fact::text("Cowl", "closed"),
             ]))
             .with(Section::new("").block(table))
-            .with(Section::new("Cautions").list("warnings", ["Fire: keep an extinguisher near, always."]))
-            .with(Section::new("Page").shown(Show::Page).say(["a page".to_owned()]))
+            .with(
+                Section::new("Cautions")
+                    .list("warnings", ["Fire: keep an extinguisher near, always."]),
+            )
+            .with(
+                Section::new("Page")
+                    .shown(Show::Page)
+                    .say(["a page".to_owned()]),
+            )
     }
 
     #[test]
