@@ -64,6 +64,7 @@
 
 pub mod balance;
 pub mod cli;
+pub mod document;
 pub mod files;
 pub mod findings;
 pub mod inspect;

@@ -1,0 +1,233 @@
+//! What a number of an input may be, and what it usually is: declared at its key, held everywhere.
+
+use super::path::under;
+
+/// A key of an input: its name, its line of the reference, and what its numbers may be.
+#[derive(Debug)]
+pub struct Key {
+    /// Its name.
+    pub name: &'static str,
+    /// What it is.
+    pub doc: &'static str,
+    /// What stands there, with an example.
+    pub wanted: &'static str,
+    /// An example of its value.
+    pub example: &'static str,
+    /// Its default as it is written in Rust; none if it must be given.
+    pub default: Option<&'static str>,
+    /// What its numbers may be.
+    pub rule: Rule,
+}
+
+/// What the numbers at a key may be, and what they usually are; temperatures in °C, the rest in SI.
+#[derive(Debug, Clone, Copy)]
+pub struct Rule {
+    /// What they may be.
+    pub limits: Limits,
+    /// What they usually are, and why.
+    pub usual: Option<(f64, f64, &'static str)>,
+    /// An example of the value, if not that of its type.
+    pub example: Option<&'static str>,
+}
+
+/// The numbers between two others.
+#[derive(Debug, Clone, Copy)]
+pub struct Limits {
+    low: f64,
+    high: f64,
+    /// Whether the lowest is itself excluded.
+    above: bool,
+}
+
+impl Rule {
+    /// Any finite number.
+    pub const ANY: Self = Self {
+        limits: Limits {
+            low: f64::NEG_INFINITY,
+            high: f64::INFINITY,
+            above: false,
+        },
+        usual: None,
+        example: None,
+    };
+    const fn within(mut self, low: f64, high: f64, above: bool) -> Self {
+        self.limits = Limits { low, high, above };
+        self
+    }
+    /// From one number to another, both allowed.
+    pub const fn limits(self, low: f64, high: f64) -> Self {
+        self.within(low, high, false)
+    }
+    /// Above a number, and at most another.
+    pub const fn above_to(self, low: f64, high: f64) -> Self {
+        self.within(low, high, true)
+    }
+    /// Above zero.
+    pub const fn above_zero(self) -> Self {
+        self.within(0.0, f64::INFINITY, true)
+    }
+    /// Zero or above.
+    pub const fn not_negative(self) -> Self {
+        self.within(0.0, f64::INFINITY, false)
+    }
+    /// From 0 to 1.
+    pub const fn fraction(self) -> Self {
+        self.within(0.0, 1.0, false)
+    }
+    /// What is usual, and why: outside there is a warning.
+    pub const fn usual(mut self, low: f64, high: f64, reason: &'static str) -> Self {
+        self.usual = Some((low, high, reason));
+        self
+    }
+    /// How a value is written.
+    pub const fn example(mut self, example: &'static str) -> Self {
+        self.example = Some(example);
+        self
+    }
+    /// The example given here, or else that of the type.
+    pub const fn example_or(&self, of_type: &'static str) -> &'static str {
+        match self.example {
+            Some(example) => example,
+            None => of_type,
+        }
+    }
+    /// Whether there is anything to hold.
+    pub fn holds_something(&self) -> bool {
+        self.limits.low > f64::NEG_INFINITY || self.limits.high < f64::INFINITY
+    }
+}
+
+impl Limits {
+    /// Whether a number lies within.
+    pub fn contain(&self, number: f64) -> bool {
+        number.is_finite()
+            && number <= self.high
+            && (number > self.low || number == self.low && !self.above)
+    }
+    /// What is demanded of a number.
+    fn demand(&self, unit: &str) -> String {
+        let (low, high) = (self.low, self.high);
+        let unit = after(unit);
+        match (low.is_finite(), high.is_finite(), self.above) {
+            (false, false, _) => "must be finite".to_owned(),
+            (true, false, true) if low == 0.0 => "must be above zero".to_owned(),
+            (true, false, false) if low == 0.0 => "must not be negative".to_owned(),
+            (true, false, true) => format!("must be above {low}{unit}"),
+            (true, false, false) => format!("must be at least {low}{unit}"),
+            (false, true, _) => format!("must be at most {high}{unit}"),
+            (true, true, true) => format!("must be above {low} and at most {high}{unit}"),
+            (true, true, false) => format!("must be from {low} to {high}{unit}"),
+        }
+    }
+}
+
+/// A unit as it stands after a number.
+fn after(unit: &str) -> String {
+    match unit {
+        "" => String::new(),
+        unit => format!(" {unit}"),
+    }
+}
+
+/// A number as people write it: no more than six digits behind the point.
+fn short(number: f64) -> f64 {
+    let rounded = (number * 1e6).round() / 1e6;
+    if rounded == 0.0 || !rounded.is_finite() {
+        number
+    } else {
+        rounded
+    }
+}
+
+/// A number that is refused, or hard to believe.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Found {
+    /// Where it stands.
+    pub path: String,
+    /// What is wrong with it, or what it is.
+    pub message: String,
+    /// What to write instead, or what is usual.
+    pub suggestion: Option<String>,
+    /// Whether it is only hard to believe.
+    pub warning: bool,
+}
+
+/// A walk over all numbers of a value, each held to the rule of its key.
+#[derive(Debug, Default)]
+pub struct Walk {
+    path: String,
+    rule: Option<&'static Rule>,
+    found: Vec<Found>,
+}
+
+impl Walk {
+    /// A walk from a path on, holding the numbers it meets first to a rule.
+    pub(super) fn at(path: &str, rule: &'static Rule) -> Self {
+        Self {
+            path: path.to_owned(),
+            rule: Some(rule),
+            found: Vec::new(),
+        }
+    }
+    /// All that was found, in order.
+    pub fn into_found(self) -> Vec<Found> {
+        self.found
+    }
+    /// Walks what stands at a key.
+    pub fn key(&mut self, key: &'static Key, inner: impl FnOnce(&mut Self)) {
+        let path = under(&self.path, Some(key.name));
+        self.held(key, |walk| walk.step(&path, inner));
+    }
+    /// Walks what stands in the brackets of a word.
+    pub fn held(&mut self, key: &'static Key, inner: impl FnOnce(&mut Self)) {
+        let before = self.rule.replace(&key.rule);
+        inner(self);
+        self.rule = before;
+    }
+    /// Walks an item of a list, under the rule of the list.
+    pub fn item(&mut self, i: usize, inner: impl FnOnce(&mut Self)) {
+        self.step(&format!("{}[{i}]", self.path), inner);
+    }
+    /// Walks an entry of a map, under the rule of the map.
+    pub fn entry(&mut self, name: &str, inner: impl FnOnce(&mut Self)) {
+        self.step(&under(&self.path, Some(name)), inner);
+    }
+    fn step(&mut self, path: &str, inner: impl FnOnce(&mut Self)) {
+        let before = std::mem::replace(&mut self.path, path.to_owned());
+        inner(self);
+        self.path = before;
+    }
+    /// A number, as it is kept, and the unit it is kept in.
+    pub fn number(&mut self, number: f64, unit: &str) {
+        let rule = self.rule.unwrap_or(&Rule::ANY);
+        let called = self.path.rsplit('.').next().unwrap_or("");
+        let unit_after = after(unit);
+        if !rule.limits.contain(number) {
+            let Limits { low, high, .. } = rule.limits;
+            let percent = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
+            self.found.push(Found {
+                path: self.path.clone(),
+                message: format!(
+                    "`{called}` {}; found {}{unit_after}",
+                    rule.limits.demand(unit),
+                    short(number)
+                ),
+                suggestion: percent.then(|| {
+                    let fraction = short(number / 100.0);
+                    format!("{called}: {fraction} (a fraction: {number} percent is {fraction})")
+                }),
+                warning: false,
+            });
+        } else if let Some((low, high, reason)) = rule.usual
+            && !(low..=high).contains(&number)
+        {
+            let number: f64 = format!("{number:.3e}").parse().unwrap_or(number);
+            self.found.push(Found {
+                path: self.path.clone(),
+                message: format!("`{called}` is {number}{unit_after}"),
+                suggestion: Some(format!("usual is {low} to {high}{unit_after} ({reason})")),
+                warning: true,
+            });
+        }
+    }
+}

@@ -1,0 +1,28 @@
+//! Model text as a tree, and the one typed reading of it.
+
+pub mod error;
+mod limits;
+pub(crate) mod macros;
+pub mod names;
+pub mod node;
+pub mod parse;
+mod path;
+pub mod read;
+mod scan;
+pub mod source;
+mod values;
+pub mod write;
+
+pub use error::{ErrorList, InputError};
+pub use limits::{Found, Key, Limits, Rule, Walk};
+pub use node::{Name, Node, Span, Value};
+pub use parse::parse;
+pub use path::PathError;
+pub use read::{Fields, Read, Reader, Reading, from_node, read};
+pub use source::Source;
+
+#[allow(unused_imports)]
+pub(crate) use macros::{choice, model};
+
+#[cfg(test)]
+mod tests;
