@@ -149,7 +149,7 @@ pub fn answer(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
     use crate::findings::ready::Unmet;
     use crate::quantity::{Temperature, Viscosity};
 

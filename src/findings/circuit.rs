@@ -250,7 +250,7 @@ fn plugged_spans(trace: &Trace, heater: usize) -> Vec<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
     use crate::quantity::Power;
 
     fn circuit(other_w: f64) -> Circuit {

@@ -53,7 +53,7 @@ pub(super) fn clearances(legend: &ColumnInfo, row: &[f64]) -> Vec<ClearanceFindi
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     fn change_um(case_c: f64, crank_c: f64) -> ClearanceFinding {
         let mut night = Handmade::hours(&[0.0]);

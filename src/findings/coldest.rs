@@ -50,7 +50,7 @@ pub(super) fn lowest_series(trace: &Trace) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     fn named(temps_c: [f64; 3]) -> Coldest {
         let mut night = Handmade::hours(&[0.0]);

@@ -202,7 +202,7 @@ fn onset(trace: &Trace, gas: &GasNote, any: &Spans) -> Onset {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     /// Air at 20 °C and 60 percent: its vapour density and dew point by PsychroLib 2.5.0.
     const AIR_C: f64 = 20.0;

@@ -43,7 +43,7 @@ pub(super) fn spread_k(legend: &ColumnInfo, row: &[f64]) -> Option<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn unevenness_is_warmest_minus_coldest_and_keeps_its_largest() {

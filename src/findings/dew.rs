@@ -51,7 +51,7 @@ impl SurfaceCondensation {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn the_surface_longest_below_its_own_pockets_dew_point_is_named() {

@@ -90,7 +90,7 @@ impl DewMarginSeries {
 mod tests {
     use super::*;
     use crate::findings::Condensation;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     /// PsychroLib 2.5.0: 20 °C and 10.3720 g/m3 have their dew point at 12.007 °C; the Magnus form is within 0.05 K.
     #[test]

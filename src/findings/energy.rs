@@ -64,7 +64,7 @@ impl EnergyFinding {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     fn found(end_c: f64, tariff: Option<f64>) -> EnergyFinding {
         let mut night = Handmade::hours(&[0.0, 1.0, 2.0, 3.0]).leaving(2.0);

@@ -112,7 +112,7 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
     use crate::quantity::Temperature;
     use crate::scenario::question::Question;
 

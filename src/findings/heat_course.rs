@@ -112,7 +112,7 @@ pub fn mean_over(edges: &[f64], values: &[f64], coarse: &[f64]) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn watts_are_differences_over_time_and_the_sides_meet() {

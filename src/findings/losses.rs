@@ -30,7 +30,7 @@ pub(super) fn losses(trace: &Trace, row: &[f64]) -> Vec<PathLoss> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn losses_are_averaged_over_the_last_hour_before_the_departure() {

@@ -11,8 +11,6 @@ mod dew;
 mod dew_course;
 mod energy;
 mod events;
-#[cfg(test)]
-mod handmade;
 mod heat_course;
 mod losses;
 mod oil;

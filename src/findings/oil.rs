@@ -89,7 +89,7 @@ impl OilRange {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
     use crate::quantity::{Temperature, Viscosity};
 
     fn oil_of(grade: &str, at_40: f64, at_100: f64, pour_c: f64) -> Oil {

@@ -75,7 +75,7 @@ fn part(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn the_coldest_cell_of_a_part_decides_and_the_mean_is_weighted() {

@@ -64,7 +64,7 @@ impl Eq for RankKey {}
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     use crate::findings::answer::answer;
     use crate::quantity::Temperature;

@@ -54,7 +54,7 @@ pub(super) fn row_at(trace: &Trace, time_s: f64) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn a_group_is_the_weighted_mean_of_its_columns() {

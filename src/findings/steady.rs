@@ -34,7 +34,7 @@ impl Steady {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn the_settled_state_names_its_coldest_part_and_its_groups() {

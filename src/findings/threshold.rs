@@ -189,7 +189,7 @@ fn since(times_s: &[f64], values: &[f64], from_s: f64) -> Vec<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
 
     /// Any threshold that makes round fractions, °C.
     const X: f64 = 4.0;

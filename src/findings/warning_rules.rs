@@ -184,7 +184,7 @@ impl WarningInputs<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::handmade::Handmade;
+    use crate::test_traces::Handmade;
     use crate::quantity::{Length, Power};
     use crate::scenario::circuit::{Circuit, Cord};
     use crate::scenario::oil::Oil;

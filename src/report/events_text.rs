@@ -76,7 +76,7 @@ fn happened(event: &Event) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::super::synthetic;
+    use crate::drawn_night;
     use super::*;
 
     fn switched(time_h: f64, on: bool, cause: SwitchCause) -> Event {
@@ -95,7 +95,7 @@ mod tests {
         for k in 1..=10 {
             events.push(switched(f64::from(k), k % 2 == 0, SwitchCause::Thermostat));
         }
-        let text = told(&events, &synthetic::clock());
+        let text = told(&events, &drawn_night::clock());
         assert_eq!(text.lines().count(), 4, "{text}");
         assert!(
             text.contains("pad switched 8 times more by its thermostat"),
@@ -108,7 +108,7 @@ mod tests {
         let events: Vec<_> = (1..=3)
             .map(|k| switched(f64::from(k), k % 2 == 0, SwitchCause::Thermostat))
             .collect();
-        let text = told(&events, &synthetic::clock());
+        let text = told(&events, &drawn_night::clock());
         assert_eq!(text.lines().count(), 3);
         assert!(!text.contains("times more"), "{text}");
     }

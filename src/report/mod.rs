@@ -40,8 +40,6 @@ mod spread_advice;
 pub mod spread_csv;
 pub mod spread_json;
 pub mod spread_text;
-#[cfg(test)]
-mod synthetic;
 pub mod table;
 mod unknown_words;
 mod verdict_text;

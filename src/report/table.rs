@@ -186,7 +186,7 @@ pub fn drawn(
 
 #[cfg(test)]
 mod tests {
-    use super::super::synthetic;
+    use crate::drawn_night;
     use super::*;
     use crate::quantity::Temperature;
 
@@ -194,8 +194,8 @@ mod tests {
     fn a_ranking_is_told_row_by_row_and_a_never_as_never() {
         // Worked by hand from the made-up lines: the oil ends at -0.42 °C; it passes -5 °C 3.12 h after the heater
         // came on, when the hangar is at -11.2 °C; 250 W for 8 h at 120 V.
-        let cool = synthetic::findings(Temperature::degC(-5.0));
-        let warm = synthetic::findings(Temperature::degF(40.0));
+        let cool = drawn_night::findings(Temperature::degC(-5.0));
+        let warm = drawn_night::findings(Temperature::degF(40.0));
         let ranked = [
             ("top, blowing right", &cool),
             ("the same, asked for more", &warm),
@@ -214,7 +214,7 @@ mod tests {
 
     #[test]
     fn a_table_never_is_wider_than_asked() {
-        let findings = synthetic::findings(Temperature::degC(-5.0));
+        let findings = drawn_night::findings(Temperature::degC(-5.0));
         let name = "a choice with a name that goes on for longer than anybody would care to read in a table";
         for width in [60, 80, 100, 120] {
             let told =

@@ -41,15 +41,15 @@ pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Pict
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::synthetic;
+    use crate::drawn_night;
     use super::*;
 
     #[test]
     fn every_choice_is_named() {
-        let (one, clock) = (synthetic::trace(), synthetic::clock());
+        let (one, clock) = (drawn_night::trace(), drawn_night::clock());
         let drawn = coldest_parts(
             &[("top", &one), ("pad & plugs", &one)],
-            &synthetic::view(&clock),
+            &drawn_night::view(&clock),
         );
         let drawn = drawn.unwrap();
         assert!(drawn.svg.contains("1: top") && drawn.svg.contains("2: pad &amp; plugs"));

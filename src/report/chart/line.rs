@@ -97,12 +97,12 @@ pub fn coldest(trace: &Trace) -> Vec<(f64, f64)> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::synthetic;
+    use crate::drawn_night;
     use super::*;
 
     #[test]
     fn the_coldest_engine_part_is_followed_through_the_night() {
-        let trace = synthetic::trace();
+        let trace = drawn_night::trace();
         let line = coldest(&trace);
         assert_eq!(line.len(), trace.len());
         let engine: Vec<_> = trace.legend.cells.iter().filter(|c| c.engine).collect();

@@ -178,14 +178,14 @@ fn chosen(trace: &Trace) -> Vec<&ReadingNote> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::super::synthetic;
+    use crate::drawn_night;
     use super::*;
 
     #[test]
     fn a_chart_names_every_group_the_air_and_the_threshold() {
-        let night = synthetic::trace();
-        let clock = synthetic::clock();
-        let svg = temperature(&night, &synthetic::view(&clock)).unwrap().svg;
+        let night = drawn_night::trace();
+        let clock = drawn_night::clock();
+        let svg = temperature(&night, &drawn_night::view(&clock)).unwrap().svg;
         for reading in &night.legend.readings {
             assert!(svg.contains(&reading.label), "{}", reading.label);
         }
@@ -204,8 +204,8 @@ mod tests {
     /// A line that leaves the range is cut there: no point of it lies on the edge but where it crosses.
     #[test]
     fn a_line_outside_the_range_is_not_drawn_at_the_edge() {
-        let clock = synthetic::clock();
-        let (view, night) = (synthetic::view(&clock), synthetic::trace());
+        let clock = drawn_night::clock();
+        let (view, night) = (drawn_night::view(&clock), drawn_night::trace());
         let hot = Line {
             key: "hot".to_owned(),
             name: "hot".to_owned(),
@@ -232,8 +232,8 @@ mod tests {
     /// keep every sample.
     #[test]
     fn a_long_record_is_thinned_with_its_peaks_kept() {
-        let clock = synthetic::clock();
-        let (view, night) = (synthetic::view(&clock), synthetic::trace());
+        let clock = drawn_night::clock();
+        let (view, night) = (drawn_night::view(&clock), drawn_night::trace());
         let mut points: Vec<(f64, f64)> = (0..100_000)
             .map(|k| (f64::from(k) * 0.45, 50.0 + (f64::from(k) / 900.0).sin()))
             .collect();
@@ -263,8 +263,8 @@ mod tests {
 
     #[test]
     fn a_record_of_nothing_is_an_empty_frame() {
-        let clock = synthetic::clock();
-        let drawn = temperature(&Trace::default(), &synthetic::view(&clock)).unwrap();
+        let clock = drawn_night::clock();
+        let drawn = temperature(&Trace::default(), &drawn_night::view(&clock)).unwrap();
         assert!(drawn.svg.ends_with("</svg>\n"));
     }
 }

@@ -1,14 +1,14 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
-use super::chart::{Breadth, ChartView};
-use super::colour::Theme;
-use crate::findings::{Findings, answer};
-use crate::quantity::{Temperature, Units};
-use crate::scenario::circuit::Circuit;
-use crate::scenario::clock::{Clock, Moment, NightClock};
-use crate::scenario::oil::Oil;
-use crate::scenario::question::Question;
-use crate::trace::{
+use coldsoak::report::chart::{Breadth, ChartView};
+use coldsoak::report::colour::Theme;
+use coldsoak::findings::{Findings, answer};
+use coldsoak::quantity::{Temperature, Units};
+use coldsoak::scenario::circuit::Circuit;
+use coldsoak::scenario::clock::{Clock, Moment, NightClock};
+use coldsoak::scenario::oil::Oil;
+use coldsoak::scenario::question::Question;
+use coldsoak::trace::{
     CellInfo, Column, ColumnInfo, ColumnKind, Conservation, HeaterNote, OilNote, ReadingNote,
     SwitchCause, Switching, Trace,
 };
