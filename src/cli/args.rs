@@ -31,7 +31,7 @@ pub struct Args {
     /// Degrees to tell results in; those of the file if not given. Machine output stays in °C.
     #[arg(long, global = true, value_enum)]
     pub units: Option<Degrees>,
-    /// When to use colour, in errors and in the engine that `night` draws on a terminal.
+    /// When to use colour in errors.
     #[arg(long, global = true, value_enum, default_value_t = ColourChoice::Auto)]
     pub color: ColourChoice,
     /// Threads to compute with, 1024 at most; all cores if not given. The answer does not depend on it.
@@ -40,9 +40,6 @@ pub struct Args {
     /// Say nothing but the result.
     #[arg(long, short, global = true)]
     pub quiet: bool,
-    /// Tell first, on standard error, what was assumed: defaults, files, temperatures, tolerance.
-    #[arg(long, short, global = true, conflicts_with = "quiet")]
-    pub verbose: bool,
     /// Let names in your files lead out of their folder.
     #[arg(long, global = true)]
     pub allow_outside: bool,

@@ -7,7 +7,7 @@ use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
 use crate::files::safe::write_file;
-use crate::report::{comparison_text, json, page, sketch};
+use crate::report::{comparison_text, json, page};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
@@ -98,10 +98,6 @@ pub fn run(wanted: &Compare, args: &Args) -> Result<Outcome, Failure> {
         say::out(&findings)?;
     } else {
         let mut text = comparison_text::told(title, &compared, say::width());
-        if say::sketches(args.quiet) {
-            let drawn = sketch::comparison(&compared.nights, say::width());
-            text += &format!("\nThe coldest part of each choice\n{drawn}");
-        }
         if let Some(path) = written.filter(|_| !args.quiet) {
             text += &format!("\nFindings, traces and charts are in {}\n", path.display());
         }

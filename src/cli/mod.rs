@@ -1,7 +1,6 @@
 //! The command line: what was typed, turned into nights and told.
 
 mod args;
-mod assumed;
 mod at;
 mod book;
 mod catalogue;
@@ -20,7 +19,6 @@ mod outcome;
 mod progress;
 mod say;
 mod spread;
-mod spread_folder;
 mod weather;
 mod when;
 

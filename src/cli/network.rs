@@ -5,7 +5,7 @@ use super::outcome::{Failure, Outcome};
 use super::{at, night, opening, say};
 use crate::files::fault::Fault;
 use crate::files::safe::write_file;
-use crate::inspect::{NetworkSnapshot, SnapshotError, anatomy, dot};
+use crate::inspect::{NetworkSnapshot, SnapshotError, anatomy};
 use crate::report::network_table::table;
 use crate::report::provenance::Provenance;
 use serde::Serialize;
@@ -15,7 +15,6 @@ use std::path::PathBuf;
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak network demo                          the built-in night at departure, as tables\n  \
 coldsoak network my-night.ron --at 05:30       at half past five by the local clock\n  \
-coldsoak network demo --format dot --out demo.dot   a graph to draw\n  \
 coldsoak network demo --format json            for another program (schema/network.schema.json)\n\n\
 Nodes are what heat flows between; conductances are slopes at that moment, in W/K. The night is computed to get\n\
 there. At the moment of a switching the heater counts as on.";
@@ -48,8 +47,6 @@ pub enum Format {
     Table,
     /// JSON in °C, W and W/K.
     Json,
-    /// A graph in the DOT language.
-    Dot,
 }
 
 /// The JSON of a network: where it comes from, then the anatomy.
@@ -88,7 +85,6 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
             let told = table(&found, loaded.scenario.units, say::width());
             format!("{told}\n{}\n", from.told(say::width()))
         }
-        Format::Dot => format!("{}{}", comment(&from.told(u16::MAX)), dot(&found)),
         Format::Json => serde_json::to_string_pretty(&NetworkJson {
             from: &from,
             notes: &from.notes,
@@ -102,9 +98,4 @@ pub fn run(wanted: &Network, args: &Args) -> Result<Outcome, Failure> {
         None => say::out(&text)?,
     }
     Ok(Outcome::Done)
-}
-
-/// A line as a comment of the DOT language.
-fn comment(line: &str) -> String {
-    format!("// {}\n", line.replace('\n', " "))
 }

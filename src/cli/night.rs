@@ -9,19 +9,16 @@ use crate::files::night::Loaded;
 use crate::files::safe::write_file;
 use crate::files::sources::Sources;
 use crate::night::{NightError, run as run_night};
-use crate::report::map::{self, Map};
 use crate::report::provenance::Provenance;
-use crate::report::{json, night_brief, night_text, page, refine_json, refine_text, sketch};
+use crate::report::{json, night_text, page, refine_json, refine_text};
 use crate::study::refine::{NIGHTS, refine};
 use std::path::PathBuf;
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak night my-night.ron                  what became of it, in words\n  \
-coldsoak night my-night.ron --brief          the verdict, warnings, clock times and cautions\n  \
 coldsoak night my-night.ron --out tonight    and findings, trace and charts in a folder\n  \
 coldsoak night my-night.ron --report tonight.html   and a page to read and to print\n  \
-coldsoak night my-night.ron --verbose        what was assumed, first\n  \
 coldsoak night my-night.ron --refine         how far the numbers move when computed more finely\n  \
 coldsoak new - --unheated | coldsoak night -   from standard input\n\n\
 Built in are demo, small-engine-top, six-after-flight, block-cooling, radial-underneath, thermostat-pad.";
@@ -35,9 +32,6 @@ pub struct Night {
     /// Write a page (HTML, one file) with verdict, chart, engine map, schedule card and budget, to read and to print.
     #[arg(long, value_name = "FILE.html", group = "kept")]
     pub report: Option<PathBuf>,
-    /// Tell only the verdict, warnings, clock times and cautions.
-    #[arg(long, conflicts_with_all = ["json", "refine"])]
-    pub brief: bool,
     /// Compute it more finely, seven nights in all, and tell how far its findings may be off for want of it.
     #[arg(long, conflicts_with_all = ["out", "report", "require_ready"])]
     pub refine: bool,
@@ -79,18 +73,7 @@ pub fn run(wanted: &Night, args: &Args) -> Result<Outcome, Failure> {
     if wanted.output.json {
         say::out(&findings)?;
     } else {
-        let mut text = match wanted.brief {
-            true => night_brief::told(&night, say::width()),
-            false => night_text::told(&night, &loaded.engine, say::width()),
-        };
-        if say::sketches(args.quiet || wanted.brief) {
-            let (width, leave_s) = (say::width(), night.trace.departure_s);
-            text += &format!("\n{}", sketch::night(&night, width));
-            let drawn = map::text(&Map::of(&night), leave_s, width, say::colours());
-            if !drawn.is_empty() {
-                text += &format!("\nThe engine at departure\n{drawn}");
-            }
-        }
+        let mut text = night_text::told(&night, &loaded.engine, say::width());
         if let Some(path) = wanted.output.out.as_ref().filter(|_| !args.quiet) {
             text += &format!("\nFindings, trace and charts are in {}\n", path.display());
         }

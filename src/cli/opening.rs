@@ -3,7 +3,7 @@
 
 use super::args::Args;
 use super::outcome::Failure;
-use super::{assumed, check, say};
+use super::{check, say};
 use crate::files::fault::Fault;
 use crate::files::night::{Loaded, load_named_from};
 use crate::files::sources::Input;
@@ -20,12 +20,8 @@ pub fn loaded(name: &str, args: &Args) -> Result<Loaded, Failure> {
     Ok(loaded)
 }
 
-/// Tells what was assumed (if asked), what was noticed in its files and which numbers are hard to believe (unless
-/// quiet), and gives the origin of all that will be computed of it, with the same notes.
+/// Tells what was noticed in its files and which numbers are hard to believe (unless quiet), and gives the origin of all that will be computed of it, with the same notes.
 pub fn told(loaded: &Loaded, hard_to_believe: &[Fault], args: &Args) -> Provenance {
-    if args.verbose {
-        assumed::tell(loaded);
-    }
     let notes = loaded.sources.notes();
     say::notes(notes, args.quiet);
     if !args.quiet {

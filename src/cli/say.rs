@@ -1,10 +1,9 @@
 //! Standard output; a reader that closes it ends the run quietly.
 
 use super::outcome::Failure;
-use crate::report::map::Colours;
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, Write};
 
-/// Narrower terminals are written to as if they were so wide, without pictures.
+/// Narrower terminals are written to as if they were so wide.
 const NARROWEST: u16 = 60;
 
 /// Prints a text and its last newline.
@@ -31,23 +30,6 @@ pub fn refused(e: io::Error) -> Failure {
         Failure::Closed
     } else {
         Failure::Say(e)
-    }
-}
-
-/// Whether pictures made of characters are told: on a terminal that is not a dumb one, unless quiet.
-pub fn sketches(quiet: bool) -> bool {
-    let dumb = std::env::var("TERM").is_ok_and(|term| term == "dumb");
-    let narrow = columns().is_some_and(|columns| columns < NARROWEST);
-    !quiet && !dumb && !narrow && io::stdout().is_terminal()
-}
-
-/// The colours of standard output: as `--color` and the terminal say, and none with NO_COLOR.
-pub fn colours() -> Colours {
-    let all = std::env::var("COLORTERM").is_ok_and(|has| has == "truecolor" || has == "24bit");
-    match anstream::AutoStream::choice(&io::stdout()) {
-        anstream::ColorChoice::Never => Colours::None,
-        _ if all => Colours::All,
-        _ => Colours::Cube,
     }
 }
 

@@ -3,8 +3,10 @@
 use super::args::{Args, Theme};
 use super::book::SampleStore;
 use super::outcome::{Failure, Outcome as Ending};
-use super::{folder, interrupt, night, opening, progress, say, spread_folder};
+use super::{folder, interrupt, night, opening, progress, say};
+use crate::files::safe::FINDINGS;
 use crate::night::{NightError, run as run_night};
+use crate::report::chart::{ChartView, bands, sensitivity};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::spread_text;
 use crate::study::sample_result::SampleResult;
@@ -111,17 +113,14 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
     if let Some(path) = folder {
         let rows = crate::report::spread_csv::nights(&study.doubts, &keys, &done, &outcomes)
             .map_err(|e| Failure::Format(e.to_string()))?;
-        spread_folder::write(
-            path,
-            wanted.force,
-            &json,
-            &rows,
-            &written,
-            &summary,
-            &study.doubts,
-            wanted.paper.into(),
-            &from,
-        )?;
+        let view = ChartView::of(&written, &title, "", wanted.paper.into());
+        let mut folder = folder::Kept::begin(path, wanted.force, &from)?;
+        folder.write(FINDINGS, json.as_bytes())?;
+        folder.write("nights.csv", &rows)?;
+        folder.picture("bands", &bands::groups(&written, &summary, &view)?)?;
+        let drawn = sensitivity::sensitivity(&summary, &study.doubts, &view)?;
+        folder.picture("sensitivity", &drawn)?;
+        folder.finish()?;
     }
     if wanted.json {
         say::out(&json)?;

@@ -23,7 +23,6 @@ pub mod sources;
 pub mod starter;
 mod starter_covers;
 mod starter_text;
-pub mod stated;
 pub mod store;
 pub mod trace_csv;
 mod units;

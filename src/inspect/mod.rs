@@ -2,7 +2,6 @@
 
 mod conductances;
 mod constants;
-mod dot;
 mod entries;
 mod nodes;
 mod path;
@@ -12,7 +11,6 @@ mod streams;
 
 pub use conductances::heat_paths;
 pub use constants::{Mode, ModeError, ModeShare, time_constants};
-pub use dot::dot;
 pub use entries::{Feed, HeatInput, HeatMode, HeaterEntries, entries, feeds};
 pub use nodes::{Node, NodeKind, Nodes};
 pub use path::{HeatPath, PathKind};

@@ -89,13 +89,3 @@ fn what_cannot_be_drawn_is_told_before_anything_is_computed() {
         assert!(refused.err.contains(said), "{}", refused.err);
     }
 }
-
-/// The text for a pipe has no chart of characters; the tests run without a terminal.
-#[test]
-fn a_piped_night_is_plain() {
-    let told = TempProject::new()
-        .run(&["night", "small-engine-top"])
-        .done();
-    let drawn = |c: char| ('\u{2800}'..='\u{28ff}').contains(&c) || c == '\u{1b}';
-    assert!(!told.contains(drawn));
-}

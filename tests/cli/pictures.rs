@@ -1,4 +1,4 @@
-//! The engine map, the charts of comparisons, the reports, and the night in brief.
+//! The engine map, the charts of comparisons and the reports.
 
 use super::TempProject;
 
@@ -136,25 +136,6 @@ fn a_map_in_motion_has_a_picture_for_every_moment() {
     assert!(bytes.windows(told.len()).any(|w| w == told));
 }
 
-#[test]
-fn a_night_in_brief_tells_verdict_times_and_cautions_only() {
-    let desk = TempProject::new();
-    let whole = desk.run(&["night", "small-engine-top"]).done();
-    let brief = desk.run(&["night", "small-engine-top", "--brief"]).done();
-    for kept in [
-        "eady at departure",
-        "What happened when",
-        "Cautions",
-        "Made by coldsoak",
-    ] {
-        assert!(brief.contains(kept) && whole.contains(kept), "{kept}");
-    }
-    for left in ["Parts at departure", "Groups at departure", "Books close:"] {
-        assert!(whole.contains(left) && !brief.contains(left), "{left}");
-    }
-    assert!(2 * brief.lines().count() < whole.lines().count());
-}
-
 /// Two choices, one of them with a heater, so that the circuit is told.
 const TWO: &str = r#"(title: "Which of the two, asked in a title that is longer than a narrow terminal is wide?",
     night: "small-engine-top", choices: [
@@ -209,7 +190,6 @@ fn a_night_fits_its_terminal() {
             let text = told_in(&desk, columns, &["night", name]);
             assert!(text.contains("Parts at departure"), "{text}");
         }
-        told_in(&desk, columns, &["night", NIGHT, "--brief"]);
     }
 }
 

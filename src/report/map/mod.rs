@@ -26,10 +26,8 @@ mod svg;
 mod tags;
 #[cfg(test)]
 mod tests;
-mod text;
 mod written;
 
 pub use picture::Map;
 pub use strip::{MOST, strip};
 pub use style::style;
-pub use text::{Colours, text};
