@@ -83,11 +83,11 @@ pub mod trace;
 #[cfg(test)]
 extern crate self as coldsoak;
 #[cfg(test)]
-#[path = "../tests/kit/mod.rs"]
-mod kit;
-#[cfg(test)]
 #[path = "../tests/kit/drawn_night.rs"]
 mod drawn_night;
+#[cfg(test)]
+#[path = "../tests/kit/mod.rs"]
+mod kit;
 #[cfg(test)]
 #[path = "../tests/kit/test_traces.rs"]
 mod test_traces;

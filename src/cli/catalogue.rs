@@ -1,10 +1,9 @@
 //! `coldsoak catalogue`: what is built in, and each file of it to save and change.
 
-use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::say;
-use crate::files::catalogue::{Entry, KINDS, entries, kind, text};
-use crate::quantity::Units;
+use crate::files::catalogue::{Entry, KINDS, entries, kind};
+use crate::files::library::known;
 
 /// What the help teaches with.
 const EXAMPLES: &str = "Examples:\n  \
@@ -23,20 +22,19 @@ pub struct Catalogue {
     /// Print the file of this name, with its comments and sources.
     #[arg(requires = "kind")]
     pub name: Option<String>,
-    /// Print JSON: figures with their units in the keys.
+    /// Print JSON instead of text.
     #[arg(long, conflicts_with = "name")]
     pub json: bool,
 }
 
 /// Runs the command.
-pub fn run(wanted: &Catalogue, args: &Args) -> Result<Outcome, Failure> {
+pub fn run(wanted: &Catalogue) -> Result<Outcome, Failure> {
     let kind = wanted.kind.as_deref().map(kind).transpose()?;
     if let (Some(kind), Some(name)) = (kind, &wanted.name) {
-        say::out(text(kind, name)?)?;
+        say::out(known(kind, name)?)?;
         return Ok(Outcome::Done);
     }
-    let units = args.units.map_or(Units::Celsius, Units::from);
-    let found = entries(kind, if wanted.json { Units::Celsius } else { units })?;
+    let found = entries(kind);
     if wanted.json {
         let json =
             serde_json::to_string_pretty(&found).map_err(|e| Failure::Format(e.to_string()))?;
@@ -60,7 +58,7 @@ fn told(found: &[Entry], width: usize) -> String {
         }
         text += &format!("{many}\n");
         for entry in of_kind {
-            let line = format!("  {:longest$}  {}", entry.name, entry.what);
+            let line = format!("  {:longest$}  {}", entry.name, entry.description);
             let indent = " ".repeat(longest + 4);
             let fold = textwrap::Options::new(width).subsequent_indent(&indent);
             text += &textwrap::fill(&line, fold);

@@ -63,7 +63,7 @@ fn run(args: &Args) -> Result<Outcome, Failure> {
         Command::When(wanted) => when::run(wanted, args),
         Command::Spread(wanted) => spread::run(wanted, args),
         Command::New(wanted) => new::run(wanted, args),
-        Command::Catalogue(wanted) => catalogue::run(wanted, args),
+        Command::Catalogue(wanted) => catalogue::run(wanted),
         Command::Network(wanted) => network::run(wanted, args),
         Command::Completions(wanted) => manual::completions(wanted),
         Command::Man(wanted) => manual::man(wanted),

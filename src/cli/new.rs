@@ -4,7 +4,7 @@ use super::args::Args;
 use super::outcome::{Failure, Outcome};
 use super::say;
 use crate::files::safe::write_file;
-use crate::files::starter::{Wanted, starter};
+use crate::files::template::{TemplateOptions, template};
 use std::path::{Path, PathBuf};
 
 /// What the help teaches with.
@@ -45,7 +45,7 @@ pub struct New {
 
 /// Runs the command.
 pub fn run(new: &New, args: &Args) -> Result<Outcome, Failure> {
-    let text = starter(&Wanted {
+    let text = template(&TemplateOptions {
         engine: new.engine.clone(),
         heaters: if new.unheated {
             Vec::new()

@@ -114,7 +114,7 @@ pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
         let rows = crate::report::spread_csv::nights(&study.doubts, &keys, &done, &outcomes)
             .map_err(|e| Failure::Format(e.to_string()))?;
         let view = ChartView::of(&written, &title, "", wanted.paper.into());
-        let mut folder = folder::Kept::begin(path, wanted.force, &from)?;
+        let mut folder = folder::ResultFolder::begin(path, wanted.force, &from)?;
         folder.write(FINDINGS, json.as_bytes())?;
         folder.write("nights.csv", &rows)?;
         folder.picture("bands", &bands::groups(&written, &summary, &view)?)?;

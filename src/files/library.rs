@@ -107,6 +107,19 @@ pub(super) fn unknown(kind: Kind, name: &str) -> (String, String) {
     )
 }
 
+/// Where errors about names that were typed come from.
+pub const ASKED_BY: &str = "the command line";
+
+/// The text of a built-in model that was named on the command line.
+///
+/// *Errors*: no such model, with the nearest name.
+pub fn known(kind: Kind, name: &str) -> Result<&'static str, super::fault::Fault> {
+    builtin(kind, name).ok_or_else(|| {
+        let (what, help) = unknown(kind, name);
+        super::fault::Fault::of(ASKED_BY, what).help(help)
+    })
+}
+
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.

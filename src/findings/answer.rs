@@ -149,9 +149,9 @@ pub fn answer(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::test_traces::Handmade;
     use crate::findings::ready::Unmet;
     use crate::quantity::{Temperature, Viscosity};
+    use crate::test_traces::Handmade;
 
     fn oil() -> Oil {
         Oil {

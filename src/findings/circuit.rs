@@ -250,8 +250,8 @@ fn plugged_spans(trace: &Trace, heater: usize) -> Vec<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::test_traces::Handmade;
     use crate::quantity::Power;
+    use crate::test_traces::Handmade;
 
     fn circuit(other_w: f64) -> Circuit {
         Circuit {

@@ -112,9 +112,9 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::test_traces::Handmade;
     use crate::quantity::Temperature;
     use crate::scenario::question::Question;
+    use crate::test_traces::Handmade;
 
     #[test]
     fn events_come_in_order_with_their_cause_and_first_crossings_on_the_nights_clock() {

@@ -89,8 +89,8 @@ impl OilRange {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::test_traces::Handmade;
     use crate::quantity::{Temperature, Viscosity};
+    use crate::test_traces::Handmade;
 
     fn oil_of(grade: &str, at_40: f64, at_100: f64, pour_c: f64) -> Oil {
         Oil {

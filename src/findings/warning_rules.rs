@@ -184,10 +184,10 @@ impl WarningInputs<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::test_traces::Handmade;
     use crate::quantity::{Length, Power};
     use crate::scenario::circuit::{Circuit, Cord};
     use crate::scenario::oil::Oil;
+    use crate::test_traces::Handmade;
 
     /// The warnings of a night in which every part is warm at the first sample, if it is ready.
     fn warned(night: Handmade, ready: bool, other_w: f64) -> Vec<Warning> {

@@ -76,8 +76,8 @@ fn happened(event: &Event) -> String {
 
 #[cfg(test)]
 mod tests {
-    use crate::drawn_night;
     use super::*;
+    use crate::drawn_night;
 
     fn switched(time_h: f64, on: bool, cause: SwitchCause) -> Event {
         let heater = "pad".to_owned();

@@ -186,8 +186,8 @@ pub fn drawn(
 
 #[cfg(test)]
 mod tests {
-    use crate::drawn_night;
     use super::*;
+    use crate::drawn_night;
     use crate::quantity::Temperature;
 
     #[test]

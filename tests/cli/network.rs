@@ -38,9 +38,7 @@ fn a_network_goes_into_a_file_that_is_not_overwritten() {
     assert!(text.contains("Slowest time constants"), "{text}");
     assert_eq!(desk.run(&words).code, 2);
     desk.run(&[&words[..], &["--force"]].concat()).done();
-    let printed = desk
-        .run(&["network", "block-cooling", "--out", "-"])
-        .done();
+    let printed = desk.run(&["network", "block-cooling", "--out", "-"]).done();
     assert_eq!(printed.lines().count(), text.lines().count());
 }
 

@@ -1,9 +1,9 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
-use coldsoak::report::chart::{Breadth, ChartView};
-use coldsoak::report::colour::Theme;
 use coldsoak::findings::{Findings, answer};
 use coldsoak::quantity::{Temperature, Units};
+use coldsoak::report::chart::{Breadth, ChartView};
+use coldsoak::report::colour::Theme;
 use coldsoak::scenario::circuit::Circuit;
 use coldsoak::scenario::clock::{Clock, Moment, NightClock};
 use coldsoak::scenario::oil::Oil;

@@ -41,8 +41,8 @@ pub fn coldest_parts(nights: &[(&str, &Trace)], view: &ChartView) -> Result<Pict
 
 #[cfg(test)]
 mod tests {
-    use crate::drawn_night;
     use super::*;
+    use crate::drawn_night;
 
     #[test]
     fn every_choice_is_named() {

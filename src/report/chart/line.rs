@@ -97,8 +97,8 @@ pub fn coldest(trace: &Trace) -> Vec<(f64, f64)> {
 
 #[cfg(test)]
 mod tests {
-    use crate::drawn_night;
     use super::*;
+    use crate::drawn_night;
 
     #[test]
     fn the_coldest_engine_part_is_followed_through_the_night() {

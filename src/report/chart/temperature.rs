@@ -178,8 +178,8 @@ fn chosen(trace: &Trace) -> Vec<&ReadingNote> {
 
 #[cfg(test)]
 mod tests {
-    use crate::drawn_night;
     use super::*;
+    use crate::drawn_night;
 
     #[test]
     fn a_chart_names_every_group_the_air_and_the_threshold() {
