@@ -1,11 +1,12 @@
 //! `coldsoak catalogue`: what is built in, and each file of it to save and change.
 
-use super::outcome::{Failure, Outcome};
-use super::say;
-use crate::files::catalogue::{Entry, KINDS, entries, kind};
-use crate::files::library::known;
+use super::exit_code::{Failure, Outcome};
+use super::flags::Flags;
+use super::terminal;
+use crate::files::catalogue::{Entry, KINDS, entries, kind, text};
+use crate::quantity::Units;
 
-/// What the help teaches with.
+/// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak catalogue                                    everything\n  \
 coldsoak catalogue heaters                            one kind\n  \
@@ -13,34 +14,33 @@ coldsoak catalogue heater bay-fan-350w > my-fan.ron   a file to change and name 
 coldsoak catalogue weather --json                     for another program\n\n\
 Kinds: engines, heaters, hangars, oils, weather, nights, comparisons.";
 
-/// What `catalogue` was given.
+/// Flags of `catalogue`.
 #[derive(Debug, clap::Args)]
 #[command(after_help = EXAMPLES)]
 pub struct Catalogue {
-    /// One kind only, in the singular or the plural.
+    /// One kind only, in the singular or the plural
     pub kind: Option<String>,
-    /// Print the file of this name, with its comments and sources.
+    /// Print the file of this name, with its comments and sources
     #[arg(requires = "kind")]
     pub name: Option<String>,
-    /// Print JSON instead of text.
+    /// Print JSON: figures with their units in the keys
     #[arg(long, conflicts_with = "name")]
     pub json: bool,
 }
 
 /// Runs the command.
-pub fn run(wanted: &Catalogue) -> Result<Outcome, Failure> {
-    let kind = wanted.kind.as_deref().map(kind).transpose()?;
-    if let (Some(kind), Some(name)) = (kind, &wanted.name) {
-        say::out(known(kind, name)?)?;
+pub fn run(typed: &Catalogue, flags: &Flags) -> Result<Outcome, Failure> {
+    let kind = typed.kind.as_deref().map(kind).transpose()?;
+    if let (Some(kind), Some(name)) = (kind, &typed.name) {
+        terminal::print(text(kind, name)?)?;
         return Ok(Outcome::Done);
     }
-    let found = entries(kind);
-    if wanted.json {
-        let json =
-            serde_json::to_string_pretty(&found).map_err(|e| Failure::Format(e.to_string()))?;
-        say::out(&json)?;
+    let units = flags.units_or(Units::Celsius);
+    let found = entries(kind, if typed.json { Units::Celsius } else { units })?;
+    if typed.json {
+        terminal::print(&serde_json::to_string_pretty(&found)?)?;
     } else {
-        say::out(&told(&found, usize::from(say::width())))?;
+        terminal::print(&told(&found, usize::from(terminal::width())))?;
     }
     Ok(Outcome::Done)
 }
@@ -58,7 +58,7 @@ fn told(found: &[Entry], width: usize) -> String {
         }
         text += &format!("{many}\n");
         for entry in of_kind {
-            let line = format!("  {:longest$}  {}", entry.name, entry.description);
+            let line = format!("  {:longest$}  {}", entry.name, entry.what);
             let indent = " ".repeat(longest + 4);
             let fold = textwrap::Options::new(width).subsequent_indent(&indent);
             text += &textwrap::fill(&line, fold);

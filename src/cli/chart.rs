@@ -1,53 +1,53 @@
 //! `coldsoak chart`: one night or the choices of a comparison as pictures, each with its numbers.
 
-use super::args::{Args, Theme};
-use super::outcome::{Failure, Outcome};
-use super::{compare, folder, night, opening, say};
-use crate::files::comparison::load_named_comparison_from;
-use crate::files::fault::Fault;
+use super::compare::computed;
+use super::deliver::{CHOICES, ResultFolder, choices_chart, may_write_folder};
+use super::exit_code::{Failure, Outcome};
+use super::flags::{Flags, flag_error, theme};
+use super::session::{ComparisonSession, Session};
+use super::terminal;
+use crate::files::examine::kind_named;
 use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
-use crate::files::validate::kind_named;
 use crate::night::run as run_night;
-use crate::report::chart::comparison::coldest_parts;
 use crate::report::chart::{ChartView, Picture, Show as Shown, of_night};
+use crate::report::ink::Paper;
 use crate::report::provenance::Provenance;
 use std::path::{Path, PathBuf};
 
-/// What the help teaches with.
+/// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak chart demo                                    all charts of the built-in night, in a folder\n  \
 coldsoak chart my-night.ron --show heat --out heat.png   one, as a picture\n  \
 coldsoak chart my-night.ron --show heat --out heat.csv   its numbers\n  \
 coldsoak chart demo --show temperature --out - > t.svg   to standard output, as SVG\n  \
-coldsoak chart demo --paper dark --units degC --out dark   light on dark, in degrees Celsius\n  \
+coldsoak chart demo --theme dark --units degC --out dark   light on dark, in degrees Celsius\n  \
 coldsoak chart my-choices.ron --out choices.png        the choices of a comparison\n  \
 coldsoak chart demo --show choices --out choices.svg   those of the built-in one\n\n\
-temperature: groups of parts, air, threshold, dew point, heaters and settling water by the clock\n\
-heat: where the watts go, piled up by the clock\n\
-water: grams on each wall inside, at departure and at most\n\
-dew: how far the walls stand above the dew point, and the water on them, by the clock\n\
+temperature: part groups, air, minimum, dew point, heaters and condensation by the clock\n\
+heat: heat flows by the clock, stacked\n\
+water: grams on each inner wall, at departure and at most\n\
+dew: how far the walls are above the dew point, and the water on them, by the clock\n\
 choices: of a comparison, the coldest engine part of each choice by the clock\n\n\
-Every chart comes with its numbers (CSV) beside it, units in the heads of the columns.";
+Every chart comes with its numbers (CSV) beside it, units in the names of the columns.";
 
-/// What `chart` was given.
+/// Flags of `chart`.
 #[derive(Debug, clap::Args)]
 #[command(after_help = EXAMPLES)]
 pub struct Chart {
-    /// A night or a comparison: a file, `-` for standard input, or the name of a built-in one (of a night, if both are
-    /// called so).
+    /// A night or a comparison: a file, `-` for standard input, or a built-in name
     pub file: String,
-    /// What to show; of a night all of them if not given.
+    /// What to show [default: all charts of a night]
     #[arg(long, value_enum, value_delimiter = ',')]
     pub show: Vec<Show>,
-    /// What it is drawn on.
-    #[arg(long, value_enum, default_value_t)]
-    pub paper: Theme,
-    /// A folder, or for one chart a file that ends in .svg, .png or .csv; `-` is standard output.
+    /// Colours of the charts
+    #[arg(long, value_parser = theme(), default_value = "light")]
+    pub theme: Paper,
+    /// A folder, or for one chart a file .svg, .png or .csv; `-` is standard output
     #[arg(long, value_name = "FOLDER or FILE", default_value = "coldsoak-charts")]
     pub out: PathBuf,
-    /// Replace what is there already.
+    /// Replace what exists
     #[arg(long)]
     pub force: bool,
 }
@@ -81,21 +81,22 @@ impl Show {
 }
 
 /// Where it goes.
-enum Way {
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Target {
     Folder,
-    Out,
+    StandardOutput,
     Svg,
     Png,
     Csv,
 }
 
 /// Runs the command.
-pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
-    if wanted.show.contains(&Show::Choices) || kind(wanted) == Some(Kind::Comparison) {
-        return choices(wanted, args);
+pub fn run(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
+    if typed.show.contains(&Show::Choices) || kind(typed) == Some(Kind::Comparison) {
+        return choices(typed, flags);
     }
     let mut shows: Vec<Shown> = Vec::new();
-    for show in wanted.show.iter().filter_map(|show| show.of_night()) {
+    for show in typed.show.iter().filter_map(|show| show.of_night()) {
         if !shows.contains(&show) {
             shows.push(show);
         }
@@ -103,150 +104,121 @@ pub fn run(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
     if shows.is_empty() {
         shows = Shown::ALL.to_vec();
     }
-    let way = way(&wanted.out, shows.len())?;
-    let loaded = opening::loaded(&wanted.file, args)?;
-    let from = opening::told(&loaded, &loaded.doubts(), args);
-    may_keep(&way, wanted)?;
-    let night = run_night(&loaded.scenario)
-        .map_err(|e| night::failed(e, &loaded.file, &loaded.sources, None))?;
-    let view = ChartView::of(&night, &loaded.scenario.title, "", wanted.paper.into());
+    let target = target(&typed.out, shows.len())?;
+    let session = Session::open(&typed.file, flags)?;
+    may_write_to(target, typed)?;
+    let scenario = &session.night.scenario;
+    let night = run_night(scenario).map_err(|e| session.failure(e))?;
+    let view = ChartView::of(&night, &scenario.title, "", typed.theme);
     let mut drawn = Vec::new();
     for show in shows {
         drawn.push((show.word(), of_night(show, &night.trace, &view)?));
     }
-    kept(&drawn, &way, wanted, args, &from)
+    write(&drawn, target, typed, flags, &session.from)
 }
 
-/// What kind of file is asked for; what cannot be read is told by who reads it.
-fn kind(wanted: &Chart) -> Option<Kind> {
-    let mut sources = Sources::beside(Path::new(&wanted.file));
-    kind_named(&wanted.file, &mut sources).unwrap_or_default()
+/// The kind of the file; what cannot be read is an error of its reader.
+fn kind(typed: &Chart) -> Option<Kind> {
+    let mut sources = Sources::beside(Path::new(&typed.file));
+    kind_named(&typed.file, &mut sources).unwrap_or_default()
 }
 
-/// Refuses, before anything is computed, what would not be written afterwards.
-fn may_keep(way: &Way, wanted: &Chart) -> Result<(), Failure> {
-    match way {
-        Way::Out => Ok(()),
-        Way::Folder => folder::may_write_folder(Some(&wanted.out), wanted.force),
-        Way::Svg | Way::Png | Way::Csv => Ok(may_write(&wanted.out, wanted.force)?),
+/// Refuses, before anything is computed, what could not be written afterwards.
+fn may_write_to(target: Target, typed: &Chart) -> Result<(), Failure> {
+    match target {
+        Target::StandardOutput => Ok(()),
+        Target::Folder => may_write_folder(&typed.out, typed.force),
+        Target::Svg | Target::Png | Target::Csv => Ok(may_write(&typed.out, typed.force)?),
     }
 }
 
 /// The choices of a comparison in one chart.
-fn choices(wanted: &Chart, args: &Args) -> Result<Outcome, Failure> {
-    if let Some(show) = wanted.show.iter().find_map(|show| show.of_night()) {
+fn choices(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
+    let name = typed.file.as_str();
+    if let Some(show) = typed.show.iter().find_map(|show| show.of_night()) {
         let word = show.word();
-        return Err(slip(
-            format!("--show {word} is of one night, and a comparison is shown by --show choices"),
-            &format!("name the night itself, as in `coldsoak chart my-night.ron --show {word}`"),
-        ));
+        let message = format!("{word} is of one night, and {name} is a comparison.");
+        return Err(flag_error("--show", message, "--show choices"));
     }
-    let name = wanted.file.as_str();
-    if kind(wanted) == Some(Kind::Night) && builtin(Kind::Comparison, name).is_none() {
-        return Err(slip(
-            format!("--show choices is of a comparison, and {name} is a night"),
-            &format!("leave it out, as in `coldsoak chart {name}`"),
-        ));
+    if kind(typed) == Some(Kind::Night) && builtin(Kind::Comparison, name).is_none() {
+        let message = format!("choices is of a comparison, and {name} is a night.");
+        return Err(flag_error("--show", message, "--show temperature"));
     }
-    let way = way(&wanted.out, 1)?;
-    let loaded = load_named_comparison_from(Path::new(&wanted.file), args.outside())?;
-    loaded.audit()?;
-    let base = &loaded.base;
-    let from = opening::told(base, &loaded.doubts(), args);
-    may_keep(&way, wanted)?;
-    let compared = compare::computed(&loaded, args, None)?;
-    let title = &base.scenario.title;
-    let nights: Vec<_> = compared
-        .nights
-        .iter()
-        .map(|n| (n.0.as_str(), &n.1.trace))
-        .collect();
-    let mut drawn = Vec::new();
-    // A comparison without choices was refused.
-    if let Some((_, first)) = compared.nights.first() {
-        let view = ChartView::of(first, title, "", wanted.paper.into());
-        drawn.push((folder::CHOICES, coldest_parts(&nights, &view)?));
-    }
-    kept(&drawn, &way, wanted, args, &from)
+    let target = target(&typed.out, 1)?;
+    let session = ComparisonSession::open(Some(Path::new(name)), flags)?;
+    may_write_to(target, typed)?;
+    let compared = computed(&session, flags, None)?;
+    let title = &session.comparison.base.scenario.title;
+    let drawn = choices_chart(&compared.nights, title, typed.theme)?;
+    write(&[(CHOICES, drawn)], target, typed, flags, &session.from)
 }
 
-/// Writes pictures, each under its word, to where they go; one alone if that is no folder.
-fn kept(
+/// Writes pictures, each under its word, into a folder; one alone elsewhere.
+fn write(
     drawn: &[(&str, Picture)],
-    way: &Way,
-    wanted: &Chart,
-    args: &Args,
+    target: Target,
+    typed: &Chart,
+    flags: &Flags,
     from: &Provenance,
 ) -> Result<Outcome, Failure> {
-    if let Way::Folder = way {
-        let mut kept = folder::ResultFolder::begin(&wanted.out, wanted.force, from)?;
+    if target == Target::Folder {
+        let mut folder = ResultFolder::begin(&typed.out, typed.force, from)?;
         for (word, picture) in drawn {
-            kept.picture(word, picture)?;
+            folder.picture(word, picture)?;
         }
-        kept.finish()?;
-        if !args.quiet {
-            say::out(&format!("Charts are in {}\n", wanted.out.display()))?;
+        folder.finish()?;
+        if !flags.quiet {
+            terminal::print(&format!("Charts are in {}\n", typed.out.display()))?;
         }
         return Ok(Outcome::Done);
     }
     for (_, picture) in drawn {
-        let bytes = bytes(way, picture, from)?;
-        if let Way::Out = way {
-            say::out(&String::from_utf8_lossy(&bytes))?;
+        let bytes = bytes(target, picture, from)?;
+        if target == Target::StandardOutput {
+            terminal::print(&String::from_utf8_lossy(&bytes))?;
         } else {
-            write_file(&wanted.out, &bytes, wanted.force)?;
+            write_file(&typed.out, &bytes, typed.force)?;
         }
     }
     Ok(Outcome::Done)
 }
 
 /// One chart as the bytes of its file.
-fn bytes(way: &Way, picture: &Picture, from: &Provenance) -> Result<Vec<u8>, Failure> {
-    match way {
-        Way::Csv => Ok(picture.csv.clone()),
+fn bytes(target: Target, picture: &Picture, from: &Provenance) -> Result<Vec<u8>, Failure> {
+    let svg = || from.in_svg(&picture.svg);
+    match target {
+        Target::Csv => Ok(picture.csv.clone()),
         #[cfg(feature = "png")]
-        Way::Png => Ok(crate::report::png::from_svg(
-            &from.in_svg(&picture.svg),
-            1.5,
-        )?),
-        _ => Ok(from.in_svg(&picture.svg).into_bytes()),
+        Target::Png => Ok(crate::report::png::from_svg(&svg(), 1.5)?),
+        _ => Ok(svg().into_bytes()),
     }
 }
 
-/// What `--out` asks for.
-fn way(out: &Path, charts: usize) -> Result<Way, Failure> {
+/// Where `--out` leads.
+fn target(out: &Path, charts: usize) -> Result<Target, Failure> {
+    let refused = |message: String, instead| Err(flag_error("--out", message, instead));
     let ending = out.extension().and_then(|e| e.to_str());
-    let way = match ending.map(str::to_lowercase).as_deref() {
-        _ if out.as_os_str() == "-" => Way::Out,
-        None => Way::Folder,
-        Some("svg") => Way::Svg,
-        Some("png") => Way::Png,
-        Some("csv") => Way::Csv,
+    let target = match ending.map(str::to_lowercase).as_deref() {
+        _ if out.as_os_str() == "-" => Target::StandardOutput,
+        None => Target::Folder,
+        Some("svg") => Target::Svg,
+        Some("png") => Target::Png,
+        Some("csv") => Target::Csv,
         Some(other) => {
-            return Err(slip(
-                format!("--out: a chart cannot be written as .{other}"),
-                "end it in .svg, .png or .csv for one chart, or name a folder without an ending",
-            ));
+            let message = format!("a chart cannot be written as .{other}.");
+            return refused(message, "--out chart.svg, .png or .csv, or a folder");
         }
     };
-    if cfg!(not(feature = "png")) && matches!(way, Way::Png) {
-        return Err(slip(
-            "--out: this coldsoak was built without PNG".to_owned(),
-            "end it in .svg",
-        ));
+    if cfg!(not(feature = "png")) && target == Target::Png {
+        let message = "this coldsoak was built without PNG.".to_owned();
+        return refused(message, "--out chart.svg");
     }
-    if charts > 1 && !matches!(way, Way::Folder) {
-        return Err(slip(
-            format!(
-                "--out: {} is one file, and {charts} charts are asked",
-                out.display()
-            ),
-            "choose one with --show temperature (or heat, water, dew), or name a folder",
-        ));
+    if charts > 1 && target != Target::Folder {
+        let message = format!("{} is one file, for {charts} charts.", out.display());
+        return refused(
+            message,
+            "--show temperature (or heat, water, dew), or a folder",
+        );
     }
-    Ok(way)
-}
-
-fn slip(what: String, help: &str) -> Failure {
-    Fault::of("the command line", what).help(help).into()
+    Ok(target)
 }

@@ -1,64 +1,51 @@
-//! `coldsoak check`: every fault of a file, and every number that is hard to believe, without computing anything.
+//! `coldsoak check`: every error of a file, and every implausible number, without computing anything.
 
-use super::args::Args;
-use super::outcome::{Failure, Outcome};
-use super::say;
-use crate::files::fault::{ErrorList, Fault, FileError};
+use super::exit_code::{Failure, Outcome};
+use super::flags::Flags;
+use super::terminal;
+use crate::files::catalogue::KINDS;
+use crate::files::examine::{Sound, examine};
+use crate::files::fault::{Fault, FileError, Gathered};
 use crate::files::library::Kind;
 use crate::files::ron::written;
-use crate::files::validate::{ValidFile, validate};
 use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
 use crate::scenario::unknowns::Unknowns;
-use crate::study::uncertain_inputs::{contradictions, unsound};
+use crate::study::doubts::{contradictions, unsound};
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use serde::Serialize;
 use std::path::PathBuf;
 
-/// What `check` was given.
+/// Examples in the help.
+const EXAMPLES: &str = "The kind of a file follows from its keys. Nothing is computed and nothing written.\n\
+coldsoak check my-engine.ron --expand    the engine part by part, as an engine file";
+
+/// Flags of `check`.
 #[derive(Debug, clap::Args)]
+#[command(after_help = EXAMPLES)]
 pub struct Check {
-    /// Model files of any kind: nights, comparisons, engines, heaters, hangars, oils, weather
-    /// (METAR reports or a table).
+    /// Files: nights, comparisons, engines, heaters, hangars, oils, weather
     #[arg(required = true, value_name = "FILE")]
     pub files: Vec<PathBuf>,
-    /// The kind of the files, if their keys do not tell.
-    #[arg(long = "as", value_enum, value_name = "KIND")]
-    pub kind: Option<KindName>,
-    /// Print the engine part by part instead, as an engine file: a Layout written out.
+    /// Kind of the files [default: from their keys]
+    #[arg(long, value_parser = kind())]
+    pub kind: Option<Kind>,
+    /// Print the engine part by part instead, as an engine file
     #[arg(long)]
     pub expand: bool,
-    /// Print JSON: for each file its kind, faults, numbers that are hard to believe, and notes.
+    /// Print JSON: for each file its kind, errors, warnings and notes
     #[arg(long, conflicts_with = "expand")]
     pub json: bool,
 }
 
-/// The kinds of file.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
-#[allow(missing_docs)]
-pub enum KindName {
-    Night,
-    Comparison,
-    Engine,
-    Heater,
-    Hangar,
-    Oil,
-    Weather,
-}
-
-impl From<KindName> for Kind {
-    fn from(name: KindName) -> Self {
-        match name {
-            KindName::Night => Self::Night,
-            KindName::Comparison => Self::Comparison,
-            KindName::Engine => Self::Engine,
-            KindName::Heater => Self::Heater,
-            KindName::Hangar => Self::Hangar,
-            KindName::Oil => Self::Oil,
-            KindName::Weather => Self::Weather,
-        }
-    }
+/// Reads the kind of a file.
+fn kind() -> impl TypedValueParser<Value = Kind> {
+    PossibleValuesParser::new(KINDS.map(|(_, word, _)| word)).map(|word| {
+        let found = KINDS.iter().find(|(_, one, _)| *one == word);
+        found.map_or(Kind::Night, |(kind, ..)| *kind)
+    })
 }
 
 /// What was found in the files, for other programs.
@@ -93,7 +80,7 @@ struct FaultJson {
 /// Looks at the plausible ranges of a file's nights, which only studies of them use.
 ///
 /// *Errors*: what is wrong with them.
-fn ranges(sound: &ValidFile) -> Result<(), FileError> {
+fn ranges(sound: &Sound) -> Result<(), FileError> {
     sound.audited(&|night| {
         let mut problems = unsound(night);
         // A choice may move a number out of the range that its night gives it.
@@ -105,19 +92,19 @@ fn ranges(sound: &ValidFile) -> Result<(), FileError> {
 }
 
 /// Runs the command.
-pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
-    let mut gathered = ErrorList::default();
-    let mut told = String::new();
+pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
+    let mut gathered = Gathered::default();
+    let mut text = String::new();
     let mut files = Vec::new();
-    // Whether a file's faults kept it from being looked at further.
+    // Whether errors of a file kept it from being checked further.
     let mut unfinished = false;
-    for file in &wanted.files {
+    for file in &typed.files {
+        let name = file.display();
         let mut notes = Vec::new();
-        let kind = wanted.kind.map(Kind::from);
-        let validated = validate(file, kind, args.outside(), &mut notes);
-        say::notes(&notes, args.quiet);
+        let examined = examine(file, typed.kind, flags.outside(), &mut notes);
+        terminal::notes(&notes, flags.quiet);
         let mut found = FileJson {
-            file: file.display().to_string(),
+            file: name.to_string(),
             sound: false,
             kind: None,
             taken_for: None,
@@ -125,35 +112,29 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
             hard_to_believe: Vec::new(),
             notes,
         };
-        unfinished |= matches!(validated, Err(FileError::Faults(_)));
-        let validated = validated.and_then(|sound| ranges(&sound).map(|()| sound));
-        if let Err(FileError::Faults(faults)) = &validated {
+        unfinished |= matches!(examined, Err(FileError::Faults(_)));
+        let examined = examined.and_then(|sound| ranges(&sound).map(|()| sound));
+        if let Err(FileError::Faults(faults)) = &examined {
             found.faults = faults.iter().map(fault_json).collect();
         }
-        if let Some(sound) = gathered.keep(validated) {
-            let whole = matches!(sound.kind, Kind::Engine | Kind::Night | Kind::Comparison);
-            if wanted.expand && !whole {
-                let word = sound.kind.word();
-                let fault = Fault::of(
-                    &file.display().to_string(),
-                    format!("a {word} file has no engine, so there is nothing to expand"),
-                );
-                gathered.add(vec![fault.help("name an engine, a night or a comparison")]);
-                continue;
-            }
-            if wanted.expand {
-                if let Some(night) = sound.night() {
-                    told += &expanded(night)?;
+        if let Some(sound) = gathered.keep(examined) {
+            let kind = sound.kind.word();
+            if typed.expand {
+                let engine = matches!(sound.kind, Kind::Engine | Kind::Night | Kind::Comparison);
+                match sound.night().filter(|_| engine) {
+                    Some(night) => text += &expanded(night)?,
+                    None => {
+                        let what = format!("a {kind} file has no engine to expand");
+                        let help = "name an engine, a night or a comparison";
+                        gathered.add([Fault::of(&found.file, what).help(help)]);
+                    }
                 }
                 continue;
             }
-            if !args.quiet {
-                warn(&sound.doubts);
-            }
-            let kind = sound.kind.word();
-            let for_what = sound.taken_for.as_ref();
-            let for_what = for_what.map_or(String::new(), |what| format!(" ({what})"));
-            told += &format!("{}: a sound {kind} file{for_what}\n", file.display());
+            terminal::warnings(&sound.doubts, flags.quiet);
+            let form = sound.taken_for.as_ref();
+            let form = form.map_or(String::new(), |form| format!(" ({form})"));
+            text += &format!("{name}: a valid {kind} file{form}\n");
             found.sound = true;
             found.kind = Some(kind);
             found.taken_for = sound.taken_for;
@@ -161,23 +142,22 @@ pub fn run(wanted: &Check, args: &Args) -> Result<Outcome, Failure> {
         }
         files.push(found);
     }
-    if wanted.json {
+    if typed.json {
         let version = env!("CARGO_PKG_VERSION");
-        let json = serde_json::to_string_pretty(&CheckJson { version, files });
-        say::out(&json.map_err(|e| Failure::Format(e.to_string()))?)?;
+        terminal::print(&serde_json::to_string_pretty(&CheckJson {
+            version,
+            files,
+        })?)?;
     }
-    // With --json a program reads the faults there; people see them here.
-    if let Err(FileError::Faults(faults)) = gathered.ended(Some(())) {
-        return Err(Failure::Unsound {
-            faults,
-            unfinished: unfinished && !args.quiet,
+    // With --json a program reads the errors there; people see them here.
+    if let Err(FileError::Faults(errors)) = gathered.ended(Some(())) {
+        return Err(Failure::Invalid {
+            errors,
+            unfinished: unfinished && !flags.quiet,
         });
     }
-    if wanted.json {
-        return Ok(Outcome::Done);
-    }
-    if !args.quiet || wanted.expand {
-        say::out(&told)?;
+    if !typed.json && (!flags.quiet || typed.expand) {
+        terminal::print(&text)?;
     }
     Ok(Outcome::Done)
 }
@@ -193,18 +173,6 @@ fn fault_json(fault: &Fault) -> FaultJson {
     }
 }
 
-/// Tells on standard error which numbers are hard to believe.
-pub fn warn(doubts: &[Fault]) {
-    for doubt in doubts {
-        anstream::eprintln!("{}\n", doubt.warned(true));
-    }
-}
-
-/// The same for machine output.
-pub fn in_words(doubts: &[Fault]) -> Vec<String> {
-    doubts.iter().map(ToString::to_string).collect()
-}
-
 fn expanded(night: &Scenario) -> Result<String, Failure> {
     let engine = match &night.engine {
         // The ranges of a Layout are of its own numbers, which parts do not have.
@@ -214,7 +182,7 @@ fn expanded(night: &Scenario) -> Result<String, Failure> {
         }),
         Engine::body(body) => Engine::body(body.clone()),
     };
-    let text = written(&engine).map_err(|e| Failure::Format(e.to_string()))?;
+    let text = written(&engine)?;
     Ok(format!(
         "// Written by `coldsoak check --expand`.\n{text}\n"
     ))

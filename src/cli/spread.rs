@@ -1,159 +1,143 @@
 //! `coldsoak spread`: one night over all that is uncertain about it.
 
-use super::args::{Args, Theme};
-use super::book::SampleStore;
-use super::outcome::{Failure, Outcome as Ending};
-use super::{folder, interrupt, night, opening, progress, say};
-use crate::files::safe::FINDINGS;
+use super::deliver::{Forms, deliver, may_deliver};
+use super::exit_code::{Failure, Outcome};
+use super::flags::{Flags, Output};
+use super::sample_store::{self, SampleStore};
+use super::session::Session;
+use super::terminal;
 use crate::night::{NightError, run as run_night};
 use crate::report::chart::{ChartView, bands, sensitivity};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
-use crate::report::spread_text;
-use crate::study::sample_result::SampleResult;
+use crate::report::{spread_csv, spread_text};
+use crate::study::harvest::Harvest;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
 use std::path::PathBuf;
 
-/// What `spread` was given.
+/// Flags of `spread`.
 #[derive(Debug, clap::Args)]
 pub struct Spread {
-    /// A night file, `-` for standard input, or the name of a built-in night.
+    /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
-    /// Plausible nights; a power of two fills the ranges most evenly.
+    /// Simulated nights; a power of two fills the ranges most evenly
     #[arg(long, value_name = "N", default_value_t = 256,
         value_parser = clap::value_parser!(u32).range(2..=65_536))]
-    pub nights: u32,
-    /// The seed of the plausible nights; the same seed gives the same answer.
+    pub samples: u32,
+    /// Seed of the simulated nights
     #[arg(long, value_name = "N", default_value_t = 1)]
     pub seed: u32,
-    /// Also find what share of the doubt each of the strongest unknowns explains; takes about ten times the nights.
+    /// Compute Sobol' indices of the strongest inputs, in ten times the nights
     #[arg(long)]
-    pub indices: bool,
-    /// Keep the nights in this file, and go on from there if it exists.
+    pub sobol: bool,
+    /// Keep the nights in this file, and continue from it if it exists
     #[arg(long, value_name = "FILE.db")]
     pub study: Option<PathBuf>,
-    /// Print JSON instead of text.
-    #[arg(long)]
-    pub json: bool,
-    /// Write findings, a row for each night (CSV) and charts into this folder.
-    #[arg(long, value_name = "FOLDER")]
-    pub out: Option<PathBuf>,
-    /// What charts are drawn on.
-    #[arg(long, value_enum, default_value_t)]
-    pub paper: Theme,
-    /// Replace the folder if it is there already.
-    #[arg(long, requires = "out")]
-    pub force: bool,
+    #[command(flatten)]
+    output: Output,
 }
 
 /// Runs the command.
-pub fn run(wanted: &Spread, args: &Args) -> Result<Ending, Failure> {
-    let loaded = opening::loaded(&wanted.night, args)?;
-    let from = opening::told(&loaded, &loaded.doubts(), args);
-    folder::may_write_folder(wanted.out.as_deref(), wanted.force)?;
-    let (scenario, title) = (&loaded.scenario, loaded.scenario.title.clone());
-    let failed = |e| night::failed(e, &loaded.file, &loaded.sources, None);
-    let study = Study::of(scenario, wanted.seed).map_err(|p| failed(NightError::Problems(p)))?;
-    let written = run_night(scenario).map_err(failed)?;
-    let mut book = match &wanted.study {
-        Some(path) => SampleStore::open(path, scenario, &SampleResult::of(&written), wanted.seed)?,
+pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
+    let session = Session::open(&typed.night, flags)?;
+    may_deliver(&typed.output, None)?;
+    let (scenario, from) = (&session.night.scenario, &session.from);
+    let study =
+        Study::of(scenario, typed.seed).map_err(|p| session.failure(NightError::Problems(p)))?;
+    let nominal = run_night(scenario).map_err(|e| session.failure(e))?;
+    let mut store = match &typed.study {
+        Some(path) => SampleStore::open(path, scenario, &Harvest::of(&nominal), typed.seed)?,
         None => SampleStore::in_memory(),
     };
-    interrupt::watch();
+    sample_store::stop_on_interrupt();
 
-    let (plausible, singles) = (study.plausible(wanted.nights), study.singles());
+    let (samples, singles) = (study.plausible(typed.samples), study.singles());
     let mut mixed: Option<(Vec<Vec<usize>>, Vec<Task>)> = None;
-    let all = [plausible.as_slice(), &singles].concat();
-    let bar = progress::bar(all.len(), args.quiet);
-    let mut finished = book.complete(&study, &all, &bar)?;
-    if wanted.indices && finished {
-        let groups = indexed(&book.outcomes(&singles), study.doubts.len());
-        let tasks = study.mixed(&groups, wanted.nights);
+    let all = [samples.as_slice(), &singles].concat();
+    let bar = terminal::progress_bar(all.len(), flags.quiet);
+    let mut finished = store.complete(&study, &all, &bar)?;
+    if typed.sobol && finished {
+        let groups = indexed(&store.outcomes(&singles), study.doubts.len());
+        let tasks = study.mixed(&groups, typed.samples);
         bar.inc_length(tasks.len() as u64);
-        finished = book.complete(&study, &tasks, &bar)?;
+        finished = store.complete(&study, &tasks, &bar)?;
         mixed = finished.then_some((groups, tasks));
     }
     bar.finish_and_clear();
 
-    let done: Vec<Task> = plausible.into_iter().filter(|t| book.has(t)).collect();
-    let outcomes = book.outcomes(&done);
-    let of_mixed = mixed.map(|(groups, tasks)| (groups, book.outcomes(&tasks)));
+    let done: Vec<Task> = samples.into_iter().filter(|t| store.has(t)).collect();
+    let outcomes = store.outcomes(&done);
+    let of_mixed = mixed.map(|(groups, tasks)| (groups, store.outcomes(&tasks)));
     let mixed = of_mixed
         .as_ref()
         .map(|(groups, outcomes)| Mixed { groups, outcomes });
-    // Half of the single nights would name the wrong unknown.
-    let whole = book.count(Purpose::Single) == singles.len();
+    // Half of the single nights would name the wrong input.
+    let whole = store.count(Purpose::Single) == singles.len();
     let single_outcomes = if whole {
-        book.outcomes(&singles)
+        store.outcomes(&singles)
     } else {
         Vec::new()
     };
-    let (question, seed) = (&scenario.question, wanted.seed);
-    let summary = Summary::of(&title, question, &outcomes, &single_outcomes, mixed, seed);
+    let (title, doubts) = (scenario.title.as_str(), &study.doubts);
+    let (question, seed) = (&scenario.question, typed.seed);
+    let summary = Summary::of(title, question, &outcomes, &single_outcomes, mixed, seed);
 
-    let keys: Vec<String> = (written.findings.groups_c.iter().map(|g| g.key.clone())).collect();
-    let json = spread_json(
-        &SpreadView {
-            title: &title,
-            from: &from,
-            seed: wanted.seed,
-            nights: outcomes.len(),
-            finished,
-            doubts: &study.doubts,
-            groups: &keys,
-        },
-        &summary,
-    )
-    .map_err(|e| Failure::Format(e.to_string()))?;
-    // What a study file keeps is taken up by the same command, which an occupied folder would stop.
-    let folder = wanted
-        .out
-        .as_ref()
-        .filter(|_| finished || wanted.study.is_none());
-    if let Some(path) = folder {
-        let rows = crate::report::spread_csv::nights(&study.doubts, &keys, &done, &outcomes)
-            .map_err(|e| Failure::Format(e.to_string()))?;
-        let view = ChartView::of(&written, &title, "", wanted.paper.into());
-        let mut folder = folder::ResultFolder::begin(path, wanted.force, &from)?;
-        folder.write(FINDINGS, json.as_bytes())?;
-        folder.write("nights.csv", &rows)?;
-        folder.picture("bands", &bands::groups(&written, &summary, &view)?)?;
-        let drawn = sensitivity::sensitivity(&summary, &study.doubts, &view)?;
-        folder.picture("sensitivity", &drawn)?;
-        folder.finish()?;
-    }
-    if wanted.json {
-        say::out(&json)?;
-    } else {
-        let (doubts, seed) = (&study.doubts, wanted.seed);
-        let mut text = spread_text::told(&title, &written, doubts, &summary, seed, say::width());
-        if let Some(path) = folder.filter(|_| !args.quiet) {
-            text += &format!("\nFindings, nights and charts are in {}\n", path.display());
-        }
-        text += &format!("\n{}\n", from.told(say::width()));
-        say::out(&text)?;
-    }
-    if finished {
-        Ok(Ending::Done)
-    } else {
-        Err(Failure::Stopped(stopped(wanted, outcomes.len())))
+    let keys: Vec<String> = (nominal.findings.groups_c.iter().map(|g| g.key.clone())).collect();
+    let view = SpreadView {
+        title,
+        from,
+        seed,
+        nights: outcomes.len(),
+        finished,
+        doubts,
+        groups: &keys,
+    };
+    let forms = Forms {
+        text: &|width| spread_text::told(title, &nominal, doubts, &summary, seed, width),
+        json: &|| spread_json(&view, &summary),
+        page: None,
+    };
+    // A study file is continued by the same command, which an existing folder would stop.
+    let output = match finished || typed.study.is_none() {
+        true => &typed.output,
+        false => &typed.output.without_folder(),
+    };
+    let holds = "Findings, nights and charts";
+    deliver(&forms, output, from, flags, holds, |folder| {
+        folder.write(
+            "nights.csv",
+            &spread_csv::nights(doubts, &keys, &done, &outcomes)?,
+        )?;
+        let view = ChartView::of(&nominal, title, "", output.theme);
+        folder.picture("bands", &bands::groups(&nominal, &summary, &view)?)?;
+        folder.picture(
+            "sensitivity",
+            &sensitivity::sensitivity(&summary, doubts, &view)?,
+        )
+    })?;
+    match finished {
+        true => Ok(Outcome::Done),
+        false => Err(Failure::Stopped(stopped(typed, outcomes.len()))),
     }
 }
 
-fn stopped(wanted: &Spread, nights: usize) -> String {
-    let kept = match &wanted.study {
-        Some(path) => format!(
-            "they are kept in {}, and the same command goes on from there{}",
+fn stopped(typed: &Spread, nights: usize) -> String {
+    let kept = match (&typed.study, &typed.output.out) {
+        (None, _) => "--study FILE.db would keep them".to_owned(),
+        (Some(path), None) => {
+            format!(
+                "they are kept in {}; the same command continues",
+                path.display()
+            )
+        }
+        (Some(path), Some(out)) => format!(
+            "they are kept in {}; the same command continues, then writes {}",
             path.display(),
-            match &wanted.out {
-                Some(out) => format!(" and then writes {}", out.display()),
-                None => String::new(),
-            }
+            out.display()
         ),
-        None => "with --study FILE.db they would have been kept".to_owned(),
     };
     format!(
-        "stopped after {nights} of {} plausible nights; {kept}",
-        wanted.nights
+        "stopped after {nights} of {} simulated nights; {kept}",
+        typed.samples
     )
 }

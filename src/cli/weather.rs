@@ -1,13 +1,13 @@
 //! `coldsoak weather`: the weather of a file as a night would use it.
 
-use super::args::Args;
-use super::outcome::{Failure, Outcome};
-use super::say;
+use super::exit_code::{Failure, Outcome};
+use super::flags::{Flags, flag_error};
+use super::terminal;
 use crate::files::fault::{Fault, FileError};
 use crate::files::library::{Kind, builtin, names};
 use crate::files::ron::text_of;
 use crate::files::sources::label;
-use crate::files::weather::{Form, Month, NoteKind, Reading, WeatherOptions, read, written};
+use crate::files::weather::{Care, Form, Month, Reading, Wanted, read, written};
 use crate::quantity::Units;
 use crate::report::weather::{Told, json, text};
 use crate::scenario::clock::Moment;
@@ -16,30 +16,37 @@ use jiff::tz::TimeZone;
 use std::io::Read;
 use std::path::Path;
 
-/// What `weather` was given.
+/// Examples in the help.
+const EXAMPLES: &str = "Examples:\n  \
+coldsoak weather ksea.txt --station KSEA --month 2018-01 --zone America/Los_Angeles\n  \
+coldsoak weather logger.csv --zone Europe/Oslo --csv > clean.csv\n\n\
+Built-in records: greensboro_nc_1996-02-04, chicago_il_1986-01-06, newark_nj_2013-01-22, alamosa_co_2016-01-01.";
+
+/// Flags of `weather`.
 #[derive(Debug, clap::Args)]
+#[command(after_help = EXAMPLES)]
 pub struct Weather {
-    /// A file of METAR reports or a table (CSV), the name of a built-in record, or - for standard input.
+    /// METAR reports or a table (CSV), a built-in record, or - for standard input
     pub file: String,
-    /// The station, where the file holds several.
+    /// The station, where the file holds several
     #[arg(long)]
     pub station: Option<String>,
-    /// Year and month of the last report, as in 2018-01, where the reports tell none.
+    /// Year and month of the last report, where the reports have none
     #[arg(long, value_name = "YYYY-MM", value_parser = month)]
     pub month: Option<Month>,
-    /// The IANA time zone to tell local times in, and of times in a table that name none.
+    /// IANA time zone of local times, and of table times without one
     #[arg(long, value_name = "ZONE")]
     pub zone: Option<String>,
-    /// From this moment, by the clock of --zone (UTC without it), as in "2018-01-09 18:00".
+    /// From this time by --zone (or UTC), as in "2018-01-09 18:00"
     #[arg(long, value_name = "MOMENT", value_parser = moment)]
     pub from: Option<Moment>,
-    /// To this moment.
+    /// To this time
     #[arg(long, value_name = "MOMENT", value_parser = moment)]
     pub to: Option<Moment>,
-    /// Print JSON instead of text.
+    /// Print JSON instead of text
     #[arg(long)]
     pub json: bool,
-    /// Print a clean CSV that a night can name, instead of text.
+    /// Print a clean CSV that a night can name, instead of text
     #[arg(long, conflicts_with = "json")]
     pub csv: bool,
 }
@@ -57,36 +64,37 @@ fn moment(text: &str) -> Result<Moment, String> {
 }
 
 /// Runs the command.
-pub fn run(wanted: &Weather, args: &Args) -> Result<Outcome, Failure> {
-    let (file, content) = content(&wanted.file)?;
-    let zone = match &wanted.zone {
+pub fn run(typed: &Weather, flags: &Flags) -> Result<Outcome, Failure> {
+    let (file, content) = content(&typed.file)?;
+    let zone = match &typed.zone {
         Some(name) => Some(TimeZone::get(name).map_err(|_| {
-            let fault = Fault::of(
+            let message = format!("\"{name}\" is not a time zone of the IANA database.");
+            flag_error(
                 "--zone",
-                format!("`{name}` is not a time zone of the IANA database"),
-            );
-            FileError::from(fault.help("such as America/Denver, Europe/Oslo or UTC"))
+                message,
+                "--zone America/Denver, Europe/Oslo or UTC",
+            )
         })?),
         None => None,
     };
-    let asked = WeatherOptions {
-        station: wanted.station.clone(),
-        month: wanted.month,
-        zone: wanted.zone.clone(),
-        ..WeatherOptions::default()
+    let asked = Wanted {
+        station: typed.station.clone(),
+        month: typed.month,
+        zone: typed.zone.clone(),
+        ..Wanted::default()
     };
     let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(*r.fault))?;
-    let span = span(wanted, zone.as_ref());
+    let span = span(typed, zone.as_ref());
     within(&mut reading, &file, span)?;
-    if wanted.csv {
-        if !args.quiet {
+    if typed.csv {
+        if !flags.quiet {
             told_aside(&reading);
         }
-        say::out(&written(&reading.record))?;
+        terminal::print(&written(&reading.record))?;
         return Ok(Outcome::Done);
     }
-    let entry = entry(wanted, &file, &reading);
-    let notes: Vec<(&str, String)> = NoteKind::ALL
+    let entry = entry(typed, &file, &reading);
+    let notes: Vec<(&str, String)> = Care::ALL
         .iter()
         .flat_map(|care| reading.notes.iter().filter(move |note| note.care == *care))
         .map(|note| (note.care.word(), note.to_string()))
@@ -100,16 +108,15 @@ pub fn run(wanted: &Weather, args: &Args) -> Result<Outcome, Failure> {
         station: reading.station.as_deref(),
         record: &reading.record,
         zone: zone.as_ref(),
-        zone_name: wanted.zone.as_deref(),
+        zone_name: typed.zone.as_deref(),
         notes: &notes,
         entry: &entry,
-        units: args.units.map_or(Units::Celsius, Units::from),
+        units: flags.units_or(Units::Celsius),
     };
-    if wanted.json {
-        let told = json(&told).map_err(|e| Failure::Format(e.to_string()))?;
-        say::out(&told)?;
+    if typed.json {
+        terminal::print(&json(&told)?)?;
     } else {
-        say::out(&text(&told, say::width()))?;
+        terminal::print(&text(&told, terminal::width()))?;
     }
     Ok(Outcome::Done)
 }
@@ -154,24 +161,28 @@ fn content(name: &str) -> Result<(String, String), FileError> {
 }
 
 /// The span that was asked for, in seconds since 1970 UTC.
-fn span(wanted: &Weather, zone: Option<&TimeZone>) -> (f64, f64) {
+fn span(typed: &Weather, zone: Option<&TimeZone>) -> (f64, f64) {
     let zone = zone.cloned().unwrap_or(TimeZone::UTC);
     let at = |moment: &Option<Moment>| moment.as_ref().and_then(|moment| moment.unix_s(&zone));
     (
-        at(&wanted.from).unwrap_or(f64::NEG_INFINITY),
-        at(&wanted.to).unwrap_or(f64::INFINITY),
+        at(&typed.from).unwrap_or(f64::NEG_INFINITY),
+        at(&typed.to).unwrap_or(f64::INFINITY),
     )
 }
 
 /// Keeps the readings within a span, with the one before and the one after it, so that straight lines reach its ends.
-fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(), FileError> {
+fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(), Failure> {
     let readings = &reading.record.readings;
     let first = readings.iter().rposition(|r| r.unix_s <= from);
     let last = readings.iter().position(|r| r.unix_s >= to);
     let short = (from.is_finite() && first.is_none()).then_some("begins after --from");
     let short = short.or((to.is_finite() && last.is_none()).then_some("ends before --to"));
     if from > to {
-        return Err(Fault::of("--from", "--from lies after --to").into());
+        return Err(flag_error(
+            "--from",
+            "it is after --to.",
+            "--from before --to",
+        ));
     }
     let told = |r: Option<&Observation>| {
         r.map_or(String::new(), |r| crate::scenario::weather::utc(r.unix_s))
@@ -192,22 +203,22 @@ fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(
 }
 
 /// How a night names this weather.
-fn entry(wanted: &Weather, file: &str, reading: &Reading) -> String {
-    if builtin(Kind::Weather, &wanted.file).is_some() && file != wanted.file {
-        return format!("weather: recorded(\"{}\")", wanted.file);
+fn entry(typed: &Weather, file: &str, reading: &Reading) -> String {
+    if builtin(Kind::Weather, &typed.file).is_some() && file != typed.file {
+        return format!("weather: recorded(\"{}\")", typed.file);
     }
-    let name = match wanted.file.as_str() {
+    let name = match typed.file.as_str() {
         "-" => "weather.csv",
         file => Path::new(file)
             .file_name()
             .and_then(|name| name.to_str())
             .unwrap_or(file),
     };
-    if wanted.file == "-" {
+    if typed.file == "-" {
         return format!("weather: recorded(\"{name}\"), once --csv has written it to {name}");
     }
     let mut keys = vec![format!("file: \"{name}\"")];
-    if wanted.station.is_some() {
+    if typed.station.is_some() {
         keys.extend(
             reading
                 .station
@@ -217,11 +228,11 @@ fn entry(wanted: &Weather, file: &str, reading: &Reading) -> String {
     }
     let word = match reading.form {
         Form::Reports => {
-            keys.extend(wanted.month.map(|m| format!("month: \"{m}\"")));
+            keys.extend(typed.month.map(|m| format!("month: \"{m}\"")));
             "reports"
         }
         Form::Table => {
-            keys.extend(wanted.zone.as_ref().map(|z| format!("zone: \"{z}\"")));
+            keys.extend(typed.zone.as_ref().map(|z| format!("zone: \"{z}\"")));
             "table"
         }
     };

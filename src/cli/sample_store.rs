@@ -1,17 +1,30 @@
 //! The nights of a study that are done: in memory, and in a file if one was named.
 
-use super::interrupt;
-use super::outcome::Failure;
+use super::exit_code::Failure;
 use crate::files::store::{Identity, Row, Store};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
-use crate::study::parallel::parallel;
-use crate::study::sample_result::SampleResult;
+use crate::study::harvest::Harvest;
+use crate::study::side_by_side::side_by_side;
 use crate::study::spread::{Outcome, Purpose, Spread, Task};
 use indicatif::ProgressBar;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 use std::path::Path;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+/// Whether to stop: no further night is begun, what is done is kept.
+static STOP: AtomicBool = AtomicBool::new(false);
+
+/// From now on Ctrl-C and a request to terminate only stop the study; a second one ends the program at once.
+pub fn stop_on_interrupt() {
+    // It fails only if a handler exists already, which then does the same.
+    let _ = ctrlc::set_handler(|| {
+        if STOP.swap(true, Ordering::Relaxed) {
+            std::process::exit(1);
+        }
+    });
+}
 
 /// Nights by what they are for and their number.
 #[derive(Debug)]
@@ -28,7 +41,7 @@ const WORDS: [(Purpose, &str); 3] = [
 ];
 
 impl SampleStore {
-    /// A book that is lost with the run.
+    /// A store that is lost with the run.
     pub fn in_memory() -> Self {
         Self {
             nights: BTreeMap::new(),
@@ -36,13 +49,13 @@ impl SampleStore {
         }
     }
 
-    /// A book in a file, with what is in it already; every night has as many numbers as the one that is `written`.
+    /// A store in a file, with what is in it already; every night has as many numbers as the one that is `written`.
     ///
     /// *Errors*: the file is not a study of this scenario, was damaged, or cannot be read or written.
     pub fn open(
         path: &Path,
         scenario: &Scenario,
-        written: &SampleResult,
+        written: &Harvest,
         seed: u32,
     ) -> Result<Self, Failure> {
         let store = Store::open(path, &identity(scenario, seed)?)?;
@@ -65,7 +78,7 @@ impl SampleStore {
         })
     }
 
-    /// Computes those of the nights that are not in the book yet. Gives whether all are there now: not if the run
+    /// Computes those of the nights that are not stored yet. Gives whether all are there now: not if the run
     /// was interrupted.
     ///
     /// *Errors*: the file cannot be written.
@@ -82,7 +95,7 @@ impl SampleStore {
             bar.inc(tasks.len() as u64);
             outcomes
         };
-        parallel(&missing, work, interrupt::flag(), |done| {
+        side_by_side(&missing, work, &STOP, |done| {
             if let Some(store) = &mut self.store {
                 let rows: Vec<Row> = done
                     .iter()
@@ -119,7 +132,7 @@ impl SampleStore {
 fn row(task: &Task, outcome: &Outcome) -> Result<Row, Failure> {
     let word = WORDS.iter().find(|(p, _)| *p == task.purpose);
     let word = word.map_or("", |(_, word)| word).to_owned();
-    let outcome = serde_json::to_string(outcome).map_err(|e| Failure::Format(e.to_string()))?;
+    let outcome = serde_json::to_string(outcome)?;
     Ok((word, task.number, outcome))
 }
 
@@ -143,7 +156,7 @@ fn identity(scenario: &Scenario, seed: u32) -> Result<Identity, Failure> {
         units: Units::default(),
         ..scenario.clone()
     };
-    let text = serde_json::to_string(&plain).map_err(|e| Failure::Format(e.to_string()))?;
+    let text = serde_json::to_string(&plain)?;
     let digest = Sha256::digest(text.as_bytes());
     Ok(Identity {
         program: program(),

@@ -1,0 +1,209 @@
+//! Flags that several commands share, and errors in flags in the plain form of every other error.
+
+use super::exit_code::Failure;
+use crate::files::sources::Outside;
+use crate::quantity::Units;
+use crate::report::ink::Paper;
+use anstream::ColorChoice;
+use clap::Args;
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
+use clap::error::{ContextKind, ContextValue, ErrorKind};
+use std::error::Error;
+use std::path::PathBuf;
+
+/// Flags of every command.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Flags of every command")]
+pub struct Flags {
+    /// Temperature unit of the output [default: as in the file]
+    #[arg(long, global = true, value_parser = units())]
+    pub units: Option<Units>,
+    /// When to use colour
+    #[arg(long, global = true, value_parser = colour(), default_value = "auto")]
+    pub color: ColorChoice,
+    /// Threads to compute with, 1 to 1024 [default: all cores]
+    #[arg(long, global = true, value_parser = clap::value_parser!(u16).range(1..=1024))]
+    pub threads: Option<u16>,
+    /// Print nothing but the result
+    #[arg(long, short, global = true)]
+    pub quiet: bool,
+    /// Allow files to name files outside their folder
+    #[arg(long, global = true)]
+    pub allow_outside: bool,
+}
+
+/// How a result is written.
+#[derive(Debug, Clone, Args)]
+#[command(group(clap::ArgGroup::new("written").multiple(true)))]
+pub struct Output {
+    /// Print JSON in °C and SI units instead of text
+    #[arg(long)]
+    pub json: bool,
+    /// Write findings, traces and charts into this folder
+    #[arg(long, value_name = "FOLDER", group = "written")]
+    pub out: Option<PathBuf>,
+    /// Colours of charts
+    #[arg(long, value_parser = theme(), default_value = "light")]
+    pub theme: Paper,
+    /// Replace what exists
+    #[arg(long, requires = "written")]
+    pub force: bool,
+}
+
+impl Output {
+    /// The same without its folder.
+    pub fn without_folder(&self) -> Self {
+        Self {
+            out: None,
+            ..self.clone()
+        }
+    }
+}
+
+/// A page of a result.
+#[derive(Debug, Args)]
+pub struct Page {
+    /// Write a page (HTML, one file) to read and to print
+    #[arg(long, value_name = "FILE.html", group = "written")]
+    pub report: Option<PathBuf>,
+}
+
+/// Reads the temperature unit of the output.
+fn units() -> impl TypedValueParser<Value = Units> {
+    let celsius = PossibleValue::new("degC").alias("C");
+    let fahrenheit = PossibleValue::new("degF").alias("F");
+    PossibleValuesParser::new([celsius, fahrenheit]).map(|word| match word.as_str() {
+        "degC" | "C" => Units::Celsius,
+        _ => Units::Fahrenheit,
+    })
+}
+
+/// Reads when to use colour.
+fn colour() -> impl TypedValueParser<Value = ColorChoice> {
+    PossibleValuesParser::new(["auto", "always", "never"]).map(|word| match word.as_str() {
+        "always" => ColorChoice::Always,
+        "never" => ColorChoice::Never,
+        _ => ColorChoice::Auto,
+    })
+}
+
+/// Reads the colours of charts.
+pub fn theme() -> impl TypedValueParser<Value = Paper> {
+    PossibleValuesParser::new(["light", "dark"]).map(|word| match word.as_str() {
+        "dark" => Paper::Dark,
+        _ => Paper::Light,
+    })
+}
+
+impl Flags {
+    /// Makes the choice of colour hold for all output, and the number of threads for all computing.
+    ///
+    /// *Errors*: the system does not give so many threads.
+    pub fn apply(&self) -> Result<(), Failure> {
+        self.color.write_global();
+        let Some(threads) = self.threads else {
+            return Ok(());
+        };
+        rayon::ThreadPoolBuilder::new()
+            .num_threads(threads.into())
+            .build_global()
+            .map_err(|e| Failure::Threads(threads, e.to_string()))
+    }
+
+    /// Whether names in files may lead out of their folder.
+    pub fn outside(&self) -> Outside {
+        if self.allow_outside {
+            Outside::Allowed
+        } else {
+            Outside::Refused
+        }
+    }
+
+    /// The temperature unit of the output, where the files name one.
+    pub fn units_or(&self, files: Units) -> Units {
+        self.units.unwrap_or(files)
+    }
+}
+
+/// Flags of 0.1 with their names now: only for error texts, until 0.3.0.
+const OLD_FLAGS: [(&str, &str); 6] = [
+    ("--paper", "--theme"),
+    ("--indices", "--sobol"),
+    ("--nights", "--samples"),
+    ("--as", "--kind"),
+    ("--unheated", "--no-heater"),
+    ("--format", "--json"),
+];
+
+/// An error in the value of a flag: what is wrong with it, and what to write instead.
+pub fn flag_error(flag: &str, message: impl std::fmt::Display, instead: &str) -> Failure {
+    Failure::Flag(format!("{flag}: {message}\n    Try: {instead}"))
+}
+
+/// An error that the parser of the command line found; help and version are none.
+pub fn plain(e: &clap::Error) -> Option<String> {
+    let text = |kind| match e.get(kind) {
+        Some(ContextValue::String(text)) => Some(text.clone()),
+        Some(ContextValue::Strings(texts)) => Some(texts.join(", ")),
+        _ => None,
+    };
+    let first = |kind| match e.get(kind) {
+        Some(ContextValue::Strings(texts)) => texts.first().cloned(),
+        _ => text(kind),
+    };
+    // `--threads <THREADS>` without its value.
+    let flag = text(ContextKind::InvalidArg).unwrap_or_default();
+    let flag = flag.split(" <").next().unwrap_or_default();
+    let value = text(ContextKind::InvalidValue).unwrap_or_default();
+    let help = || "coldsoak --help".to_owned();
+    let (message, instead) = match e.kind() {
+        ErrorKind::DisplayHelp
+        | ErrorKind::DisplayVersion
+        | ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => return None,
+        ErrorKind::UnknownArgument => {
+            let new = OLD_FLAGS.iter().find(|(old, _)| *old == flag);
+            let new = new.map(|(_, new)| (*new).to_owned());
+            let near = new.or(first(ContextKind::SuggestedArg));
+            (
+                format!("{flag}: not a flag of this command."),
+                near.unwrap_or_else(help),
+            )
+        }
+        ErrorKind::InvalidSubcommand => {
+            let command = text(ContextKind::InvalidSubcommand).unwrap_or_default();
+            let near = first(ContextKind::SuggestedSubcommand);
+            let near = near.map(|near| format!("coldsoak {near}"));
+            (
+                format!("\"{command}\": not a command."),
+                near.unwrap_or_else(help),
+            )
+        }
+        ErrorKind::InvalidValue if value.is_empty() => {
+            (format!("{flag}: a value is missing."), help())
+        }
+        ErrorKind::InvalidValue => {
+            let near = first(ContextKind::SuggestedValue).or(first(ContextKind::ValidValue));
+            let known = text(ContextKind::ValidValue).unwrap_or_default();
+            let near = near.map_or_else(help, |near| format!("{flag} {near}"));
+            (format!("{flag}: \"{value}\" is not one of {known}."), near)
+        }
+        ErrorKind::ValueValidation => {
+            let why = e.source().map(ToString::to_string).unwrap_or_default();
+            return Some(format!("{flag}: {why}"));
+        }
+        ErrorKind::MissingRequiredArgument => (format!("{flag} is missing."), help()),
+        ErrorKind::ArgumentConflict => {
+            let other = text(ContextKind::PriorArg).unwrap_or_default();
+            (
+                format!("{flag}: not together with {other}."),
+                format!("without {flag}"),
+            )
+        }
+        _ => {
+            let whole = e.to_string();
+            let line = whole.lines().next().unwrap_or_default();
+            (line.trim_start_matches("error: ").to_owned(), help())
+        }
+    };
+    Some(format!("{message}\n    Try: {instead}"))
+}
