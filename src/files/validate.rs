@@ -192,7 +192,7 @@ fn unknown(file: &str, text: &str) -> FileError {
         file,
         "it cannot be told what kind of file this is: it has no key of any",
     )
-    .help("say it with --as night, comparison, engine, heater, hangar, oil or weather")
+    .help("use --kind night, comparison, engine, heater, hangar, oil or weather")
     .into()
 }
 

@@ -56,7 +56,7 @@ fn rough(nights: usize) -> String {
     }
     format!(
         " Shares from {nights} nights are rough: they may come out larger alone than in all, or sum to more than the whole. Go by \
-their order, or take {ROUGH_UNDER} nights or more (`--nights`)."
+their order, or take {ROUGH_UNDER} nights or more (`--samples`)."
     )
 }
 

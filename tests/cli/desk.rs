@@ -323,7 +323,7 @@ fn a_network_tells_what_was_noticed_in_its_files() {
     let told = |words: &[&str]| -> serde_json::Value {
         serde_json::from_str(&desk.run(words).done()).unwrap()
     };
-    let network = told(&["network", "odd.ron", "--format", "json"]);
+    let network = told(&["network", "odd.ron", "--json"]);
     let night = told(&["night", "odd.ron", "--json"]);
     for key in ["notes", "hard_to_believe"] {
         assert_eq!(network[key], night[key], "{key}");

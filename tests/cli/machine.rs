@@ -33,7 +33,7 @@ pub type Slip = (&'static str, fn(&mut Value));
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     let desk = TempProject::new();
-    let told = json(&desk, &["compare", "--json", "--nights", "8"]);
+    let told = json(&desk, &["compare", "--json", "--samples", "8"]);
     hold("compare", &told);
     let choices = told["choices"].as_array().unwrap();
     assert_eq!(choices.len(), 7);
@@ -78,12 +78,12 @@ fn every_built_in_night_keeps_its_schema() {
 #[test]
 fn a_spread_keeps_its_schema_with_and_without_indices() {
     let desk = TempProject::new();
-    let words = ["spread", "block-cooling", "--json", "--nights", "8"];
+    let words = ["spread", "block-cooling", "--json", "--samples", "8"];
     let told = json(&desk, &words);
     hold("spread", &told);
     assert_eq!(told["nights"], 8);
     assert!(told["indices"].as_array().unwrap().is_empty());
-    let told = json(&desk, &[&words[..], &["--indices"]].concat());
+    let told = json(&desk, &[&words[..], &["--sobol"]].concat());
     hold("spread", &told);
     assert!(!told["indices"].as_array().unwrap().is_empty());
     let quick = json(&desk, &["compare", "--quick", "--json"]);
@@ -169,8 +169,8 @@ fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
     let fahrenheit = told(&["compare", "--json", "--quick", "--units", "degF"]);
     assert_eq!(celsius, fahrenheit);
     assert!(!celsius.contains("°F"), "{celsius}");
-    let one = told(&["compare", "--json", "--nights", "8", "--threads", "1"]);
-    let four = told(&["compare", "--json", "--nights", "8", "--threads", "4"]);
+    let one = told(&["compare", "--json", "--samples", "8", "--threads", "1"]);
+    let four = told(&["compare", "--json", "--samples", "8", "--threads", "4"]);
     assert_eq!(one, four);
 }
 

@@ -11,8 +11,7 @@ fn the_json_keeps_its_schema_and_the_moment_asked_for() {
         "small-engine-top",
         "--at",
         "05:30",
-        "--format",
-        "json",
+        "--json",
     ];
     let told = serde_json::from_str(&desk.run(&words).done()).unwrap();
     hold("network", &told);
@@ -21,7 +20,7 @@ fn the_json_keeps_its_schema_and_the_moment_asked_for() {
     assert_eq!(told["time_s"], 10.5 * 3600.0);
     let departure = serde_json::from_str::<serde_json::Value>(
         &desk
-            .run(&["network", "block-cooling", "--format", "json"])
+            .run(&["network", "block-cooling", "--json"])
             .done(),
     )
     .unwrap();

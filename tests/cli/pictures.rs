@@ -113,7 +113,7 @@ fn a_map_in_motion_has_a_picture_for_every_moment() {
         NIGHT,
         "--every",
         "2h",
-        "--paper",
+        "--theme",
         "dark",
         "--out",
         "night.gif",

@@ -38,7 +38,7 @@ fn write(desk: &TempProject, name: &str, text: &str) {
 }
 
 fn spread(desk: &TempProject, file: &str) -> Value {
-    let told = desk.run(&["spread", file, "--nights", "64", "--json"]);
+    let told = desk.run(&["spread", file, "--samples", "64", "--json"]);
     serde_json::from_str(&told.done()).unwrap()
 }
 
@@ -66,7 +66,7 @@ fn a_narrower_range_of_the_night_is_the_only_one() {
         let (was, is) = (swing(&wide, path), swing(&narrow, path));
         assert!(is < 0.2 * was, "{path}: {was} K, then {is} K");
     }
-    let out = ["spread", "narrow.ron", "--nights", "2", "--out", "s"];
+    let out = ["spread", "narrow.ron", "--samples", "2", "--out", "s"];
     desk.run(&out).done();
     let csv = std::fs::read_to_string(desk.path().join("s/nights.csv")).unwrap();
     let mut columns: Vec<&str> = csv.lines().next().unwrap().split(',').collect();
@@ -124,7 +124,7 @@ fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
         why.starts_with("oil.at_100: ") && !why.contains('\n'),
         "{why}"
     );
-    let text = desk.run(&["spread", "oil.ron", "--nights", "64"]).done();
+    let text = desk.run(&["spread", "oil.ron", "--samples", "64"]).done();
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let line = format!(
         "{failed} nights could not be computed and are left out. All for one reason, such as: {why}."
@@ -139,7 +139,7 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     let measured = range("engine.g_sump_case", 1.9, 2.1);
     let text = night("heater: \"bay-fan-250w\"", &measured);
     write(&desk, "mine.ron", &text);
-    let refused = desk.run(&["spread", "mine.ron", "--nights", "2"]);
+    let refused = desk.run(&["spread", "mine.ron", "--samples", "2"]);
     assert_eq!((refused.code, refused.out.as_str()), (2, ""));
     for told in [
         "`engine.g_sump_case` is 1.3",

@@ -7,7 +7,7 @@ use std::time::{Duration, Instant};
 const NIGHTS: &str = "1024";
 
 fn words<'a>(study: &'a str, out: &'a str) -> Vec<&'a str> {
-    let mut words = vec!["spread", "block-cooling", "--nights", NIGHTS, "--out", out];
+    let mut words = vec!["spread", "block-cooling", "--samples", NIGHTS, "--out", out];
     if !study.is_empty() {
         words.extend(["--study", study]);
     }
@@ -122,13 +122,13 @@ fn ctrl_c_stops_soon_and_keeps_what_was_done() {
 #[test]
 fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
     let desk = TempProject::new();
-    let block = ["spread", "block-cooling", "--nights", "2", "--study"];
+    let block = ["spread", "block-cooling", "--samples", "2", "--study"];
     let with = |file: &'static str| desk.run(&[&block[..], &[file]].concat());
     assert_eq!(with("s.db").code, 0);
     let other = desk.run(&[
         "spread",
         "thermostat-pad",
-        "--nights",
+        "--samples",
         "2",
         "--study",
         "s.db",
@@ -162,7 +162,7 @@ fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
     let words = [
         "spread",
         "block-cooling",
-        "--nights",
+        "--samples",
         "2",
         "--study",
         "s.db",
@@ -213,7 +213,7 @@ fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
 fn the_same_seed_gives_the_same_nights_with_any_number_of_threads_and_another_seed_others() {
     let desk = TempProject::new();
     let told = |more: &[&str]| {
-        let words = ["spread", "block-cooling", "--nights", "16", "--json"];
+        let words = ["spread", "block-cooling", "--samples", "16", "--json"];
         let told = desk.run(&[&words[..], more].concat()).done();
         // What was typed differs.
         let mut told: serde_json::Value = serde_json::from_str(&told).unwrap();
@@ -234,7 +234,7 @@ engine: \"flat-four-3l1\",\n    hangar: \"shut\",\n    weather: steady(outdoors:
 covers: (inlet_plug: 0.9),\n    unknowns: {{ {unknown}, distribution: uniform, basis: estimated, source: \"me\") }},\n)\n"
         );
         std::fs::write(desk.path().join("mine.ron"), text).unwrap();
-        let ran = desk.run(&["spread", "mine.ron", "--nights", "2"]);
+        let ran = desk.run(&["spread", "mine.ron", "--samples", "2"]);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""));
         ran.err
     };

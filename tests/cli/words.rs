@@ -5,11 +5,11 @@ use super::TempProject;
 #[test]
 fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
     let desk = TempProject::new();
-    let told = desk.run(&["compare", "--nights", "8", "--out", "a"]).done();
+    let told = desk.run(&["compare", "--samples", "8", "--out", "a"]).done();
     let widest = told.lines().map(|l| l.chars().count()).max().unwrap();
     assert!(widest <= 120, "{widest}");
     let output = desk
-        .command(&["compare", "--nights", "8", "--out", "b"])
+        .command(&["compare", "--samples", "8", "--out", "b"])
         .env("COLUMNS", "100")
         .output()
         .unwrap();
