@@ -40,6 +40,50 @@ fn a_slip_in_the_flags_is_two() {
     }
 }
 
+/// Errors in flags have the form of all others; a name of 0.1 is refused with the one that replaced it.
+#[test]
+fn an_error_in_a_flag_says_what_to_write_instead() {
+    let desk = Desk::new();
+    for (words, error) in [
+        (
+            &["map", "demo", "--at", "5"][..],
+            "--at: \"5\" is not a clock time.\n    Try: --at 05:00\n",
+        ),
+        (
+            &["night", "demo", "--units", "degK"],
+            "--units: \"degK\" is not one of degC, degF.\n    Try: --units degC\n",
+        ),
+        (
+            &["knight", "demo"],
+            "\"knight\": not a command.\n    Try: coldsoak night\n",
+        ),
+        (
+            &["spread", "demo", "--nights=8"],
+            "--nights: not a flag of this command.\n    Try: --samples\n",
+        ),
+        (
+            &["spread", "demo", "--indices"],
+            "--indices: not a flag of this command.\n    Try: --sobol\n",
+        ),
+        (
+            &["chart", "demo", "--paper", "dark"],
+            "--paper: not a flag of this command.\n    Try: --theme\n",
+        ),
+        (
+            &["check", "--as", "oil", "a.ron"],
+            "--as: not a flag of this command.\n    Try: --kind\n",
+        ),
+        (
+            &["new", "a.ron", "--unheated"],
+            "--unheated: not a flag of this command.\n    Try: --no-heater\n",
+        ),
+    ] {
+        let ran = desk.run(words);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}");
+        assert_eq!(ran.err, error, "{words:?}");
+    }
+}
+
 #[test]
 fn a_fault_in_a_file_is_two_told_at_its_line_and_nothing_is_written() {
     let desk = TempProject::new();
