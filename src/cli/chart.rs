@@ -6,13 +6,13 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, flag_error, theme};
 use super::session::{ComparisonSession, Session};
 use super::terminal;
-use crate::files::examine::kind_named;
 use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
+use crate::files::validate::kind_named;
 use crate::night::run as run_night;
 use crate::report::chart::{ChartView, Picture, Show as Shown, of_night};
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 use crate::report::provenance::Provenance;
 use std::path::{Path, PathBuf};
 
@@ -43,7 +43,7 @@ pub struct Chart {
     pub show: Vec<Show>,
     /// Colours of the charts
     #[arg(long, value_parser = theme(), default_value = "light")]
-    pub theme: Paper,
+    pub theme: Theme,
     /// A folder, or for one chart a file .svg, .png or .csv; `-` is standard output
     #[arg(long, value_name = "FOLDER or FILE", default_value = "coldsoak-charts")]
     pub out: PathBuf,

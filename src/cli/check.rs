@@ -4,16 +4,16 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::Flags;
 use super::terminal;
 use crate::files::catalogue::KINDS;
-use crate::files::examine::{Sound, examine};
-use crate::files::fault::{Fault, FileError, Gathered};
+use crate::files::fault::{ErrorList, Fault, FileError};
 use crate::files::library::Kind;
 use crate::files::ron::written;
+use crate::files::validate::{ValidFile, validate};
 use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
 use crate::scenario::unknowns::Unknowns;
-use crate::study::doubts::{contradictions, unsound};
+use crate::study::uncertain_inputs::{contradictions, unsound};
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use serde::Serialize;
 use std::path::PathBuf;
@@ -80,7 +80,7 @@ struct FaultJson {
 /// Looks at the plausible ranges of a file's nights, which only studies of them use.
 ///
 /// *Errors*: what is wrong with them.
-fn ranges(sound: &Sound) -> Result<(), FileError> {
+fn ranges(sound: &ValidFile) -> Result<(), FileError> {
     sound.audited(&|night| {
         let mut problems = unsound(night);
         // A choice may move a number out of the range that its night gives it.
@@ -93,7 +93,7 @@ fn ranges(sound: &Sound) -> Result<(), FileError> {
 
 /// Runs the command.
 pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
-    let mut gathered = Gathered::default();
+    let mut gathered = ErrorList::default();
     let mut text = String::new();
     let mut files = Vec::new();
     // Whether errors of a file kept it from being checked further.
@@ -101,7 +101,7 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
     for file in &typed.files {
         let name = file.display();
         let mut notes = Vec::new();
-        let examined = examine(file, typed.kind, flags.outside(), &mut notes);
+        let examined = validate(file, typed.kind, flags.outside(), &mut notes);
         terminal::notes(&notes, flags.quiet);
         let mut found = FileJson {
             file: name.to_string(),

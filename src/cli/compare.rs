@@ -8,8 +8,8 @@ use super::terminal;
 use crate::report::{comparison_text, json, page};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
-use crate::study::doubts::doubts;
 use crate::study::paired::paired;
+use crate::study::uncertain_inputs::uncertain_inputs;
 use std::path::PathBuf;
 
 /// Examples in the help.
@@ -98,7 +98,7 @@ pub fn computed(
 ) -> Result<Comparison, Failure> {
     let loaded = &session.comparison;
     if samples.is_some() {
-        loaded.audited(&|night| doubts(night).err().unwrap_or_default())?;
+        loaded.audited(&|night| uncertain_inputs(night).err().unwrap_or_default())?;
     }
     let choices: Vec<Choice> = (loaded.choices.iter())
         .map(|(name, scenario)| Choice {

@@ -9,7 +9,7 @@ use crate::files::trace_csv;
 use crate::night::Night;
 use crate::report::DrawError;
 use crate::report::chart::{self, ChartView, Picture, Show};
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::Path;
@@ -189,7 +189,7 @@ impl<'a> ResultFolder<'a> {
         night: &Night,
         title: &str,
         subtitle: &str,
-        theme: Paper,
+        theme: Theme,
     ) -> Result<(), Failure> {
         self.write(&format!("{stem}.csv"), &trace_csv::written(&night.trace)?)?;
         let view = ChartView::of(night, title, subtitle, theme);
@@ -207,7 +207,7 @@ impl<'a> ResultFolder<'a> {
         &mut self,
         nights: &[(String, Night)],
         title: &str,
-        theme: Paper,
+        theme: Theme,
     ) -> Result<(), Failure> {
         if nights.len() > 1 {
             self.picture(CHOICES, &choices_chart(nights, title, theme)?)?;
@@ -242,7 +242,7 @@ impl<'a> ResultFolder<'a> {
 pub fn choices_chart(
     nights: &[(String, Night)],
     title: &str,
-    theme: Paper,
+    theme: Theme,
 ) -> Result<Picture, DrawError> {
     let traces: Vec<_> = nights
         .iter()

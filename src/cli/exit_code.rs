@@ -49,7 +49,7 @@ pub enum Failure {
     Night(NightError),
     /// The network could not be computed.
     #[error(transparent)]
-    Network(crate::anatomy::AnatomyError),
+    Network(crate::inspect::SnapshotError),
     /// Results could not be written.
     #[error(transparent)]
     Write(#[from] WriteError),

@@ -3,7 +3,7 @@
 use super::exit_code::Failure;
 use crate::files::sources::Outside;
 use crate::quantity::Units;
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 use anstream::ColorChoice;
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
@@ -44,7 +44,7 @@ pub struct Output {
     pub out: Option<PathBuf>,
     /// Colours of charts
     #[arg(long, value_parser = theme(), default_value = "light")]
-    pub theme: Paper,
+    pub theme: Theme,
     /// Replace what exists
     #[arg(long, requires = "written")]
     pub force: bool,
@@ -88,10 +88,10 @@ fn colour() -> impl TypedValueParser<Value = ColorChoice> {
 }
 
 /// Reads the colours of charts.
-pub fn theme() -> impl TypedValueParser<Value = Paper> {
+pub fn theme() -> impl TypedValueParser<Value = Theme> {
     PossibleValuesParser::new(["light", "dark"]).map(|word| match word.as_str() {
-        "dark" => Paper::Dark,
-        _ => Paper::Light,
+        "dark" => Theme::Dark,
+        _ => Theme::Light,
     })
 }
 

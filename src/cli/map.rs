@@ -7,7 +7,7 @@ use super::terminal;
 use super::time_argument::at_seconds;
 use crate::files::safe::{may_write, write_file};
 use crate::night::run as run_night;
-use crate::report::ink::Paper;
+use crate::report::colour::Theme;
 use crate::report::map::{MOST, Map as EngineMap, strip};
 #[cfg(feature = "png")]
 use crate::report::{gif, png};
@@ -42,7 +42,7 @@ pub struct Map {
     pub every: Option<String>,
     /// Colours of the drawing
     #[arg(long, value_parser = theme(), default_value = "light")]
-    pub theme: Paper,
+    pub theme: Theme,
     /// Write it to this file, .svg, .png or .gif; `-` is standard output (SVG)
     #[arg(long, value_name = "FILE", default_value = DEFAULT)]
     pub out: PathBuf,

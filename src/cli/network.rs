@@ -5,7 +5,7 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output};
 use super::session::Session;
 use super::time_argument::at_seconds;
-use crate::anatomy::{Anatomy, AnatomyError, anatomy};
+use crate::inspect::{NetworkSnapshot, SnapshotError, anatomy};
 use crate::report::network_table::table;
 use crate::report::provenance::Provenance;
 use serde::Serialize;
@@ -39,7 +39,7 @@ struct NetworkJson<'a> {
     notes: &'a [String],
     hard_to_believe: &'a [String],
     #[serde(flatten)]
-    anatomy: &'a Anatomy,
+    anatomy: &'a NetworkSnapshot,
 }
 
 /// Runs the command.
@@ -50,7 +50,7 @@ pub fn run(typed: &Network, flags: &Flags) -> Result<Outcome, Failure> {
     let checked = session.checked()?;
     let at_s = at_seconds(typed.at.as_deref(), checked.clock(), checked.end_s())?;
     let found = anatomy(scenario, at_s).map_err(|e| match e {
-        AnatomyError::Night(e) => session.failure(e),
+        SnapshotError::Night(e) => session.failure(e),
         other => Failure::Network(other),
     })?;
     let forms = Forms {

@@ -4,8 +4,8 @@ use super::exit_code::Failure;
 use crate::files::store::{Identity, Row, Store};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
-use crate::study::harvest::Harvest;
-use crate::study::side_by_side::side_by_side;
+use crate::study::parallel::parallel;
+use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Outcome, Purpose, Spread, Task};
 use indicatif::ProgressBar;
 use sha2::{Digest, Sha256};
@@ -55,7 +55,7 @@ impl SampleStore {
     pub fn open(
         path: &Path,
         scenario: &Scenario,
-        written: &Harvest,
+        written: &SampleResult,
         seed: u32,
     ) -> Result<Self, Failure> {
         let store = Store::open(path, &identity(scenario, seed)?)?;
@@ -95,7 +95,7 @@ impl SampleStore {
             bar.inc(tasks.len() as u64);
             outcomes
         };
-        side_by_side(&missing, work, &STOP, |done| {
+        parallel(&missing, work, &STOP, |done| {
             if let Some(store) = &mut self.store {
                 let rows: Vec<Row> = done
                     .iter()

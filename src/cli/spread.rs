@@ -10,7 +10,7 @@ use crate::night::{NightError, run as run_night};
 use crate::report::chart::{ChartView, bands, sensitivity};
 use crate::report::spread_json::{SpreadView, spread as spread_json};
 use crate::report::{spread_csv, spread_text};
-use crate::study::harvest::Harvest;
+use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
 use std::path::PathBuf;
@@ -46,7 +46,7 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
         Study::of(scenario, typed.seed).map_err(|p| session.failure(NightError::Problems(p)))?;
     let nominal = run_night(scenario).map_err(|e| session.failure(e))?;
     let mut store = match &typed.study {
-        Some(path) => SampleStore::open(path, scenario, &Harvest::of(&nominal), typed.seed)?,
+        Some(path) => SampleStore::open(path, scenario, &SampleResult::of(&nominal), typed.seed)?,
         None => SampleStore::in_memory(),
     };
     sample_store::stop_on_interrupt();

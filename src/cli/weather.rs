@@ -7,7 +7,7 @@ use crate::files::fault::{Fault, FileError};
 use crate::files::library::{Kind, builtin, names};
 use crate::files::ron::text_of;
 use crate::files::sources::label;
-use crate::files::weather::{Care, Form, Month, Reading, Wanted, read, written};
+use crate::files::weather::{Form, Month, NoteKind, Reading, WeatherOptions, read, written};
 use crate::quantity::Units;
 use crate::report::weather::{Told, json, text};
 use crate::scenario::clock::Moment;
@@ -77,11 +77,11 @@ pub fn run(typed: &Weather, flags: &Flags) -> Result<Outcome, Failure> {
         })?),
         None => None,
     };
-    let asked = Wanted {
+    let asked = WeatherOptions {
         station: typed.station.clone(),
         month: typed.month,
         zone: typed.zone.clone(),
-        ..Wanted::default()
+        ..WeatherOptions::default()
     };
     let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(*r.fault))?;
     let span = span(typed, zone.as_ref());
@@ -94,7 +94,7 @@ pub fn run(typed: &Weather, flags: &Flags) -> Result<Outcome, Failure> {
         return Ok(Outcome::Done);
     }
     let entry = entry(typed, &file, &reading);
-    let notes: Vec<(&str, String)> = Care::ALL
+    let notes: Vec<(&str, String)> = NoteKind::ALL
         .iter()
         .flat_map(|care| reading.notes.iter().filter(move |note| note.care == *care))
         .map(|note| (note.care.word(), note.to_string()))

@@ -43,7 +43,7 @@ fn a_slip_in_the_flags_is_two() {
 /// Errors in flags have the form of all others; a name of 0.1 is refused with the one that replaced it.
 #[test]
 fn an_error_in_a_flag_says_what_to_write_instead() {
-    let desk = Desk::new();
+    let desk = TempProject::new();
     for (words, error) in [
         (
             &["map", "demo", "--at", "5"][..],

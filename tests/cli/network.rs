@@ -6,22 +6,14 @@ use super::machine::hold;
 #[test]
 fn the_json_keeps_its_schema_and_the_moment_asked_for() {
     let desk = TempProject::new();
-    let words = [
-        "network",
-        "small-engine-top",
-        "--at",
-        "05:30",
-        "--json",
-    ];
+    let words = ["network", "small-engine-top", "--at", "05:30", "--json"];
     let told = serde_json::from_str(&desk.run(&words).done()).unwrap();
     hold("network", &told);
     assert_eq!(told["clock"], "05:30");
     // From 19:00 to half past five.
     assert_eq!(told["time_s"], 10.5 * 3600.0);
     let departure = serde_json::from_str::<serde_json::Value>(
-        &desk
-            .run(&["network", "block-cooling", "--json"])
-            .done(),
+        &desk.run(&["network", "block-cooling", "--json"]).done(),
     )
     .unwrap();
     hold("network", &departure);

@@ -5,7 +5,9 @@ use super::TempProject;
 #[test]
 fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
     let desk = TempProject::new();
-    let told = desk.run(&["compare", "--samples", "8", "--out", "a"]).done();
+    let told = desk
+        .run(&["compare", "--samples", "8", "--out", "a"])
+        .done();
     let widest = told.lines().map(|l| l.chars().count()).max().unwrap();
     assert!(widest <= 120, "{widest}");
     let output = desk
