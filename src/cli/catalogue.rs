@@ -1,10 +1,9 @@
 //! `coldsoak catalogue`: what is built in, and each file of it to save and change.
 
 use super::exit_code::{Failure, Outcome};
-use super::flags::Flags;
 use super::terminal;
-use crate::files::catalogue::{Entry, KINDS, entries, kind, text};
-use crate::quantity::Units;
+use crate::files::catalogue::{Entry, KINDS, entries, kind};
+use crate::files::library::known;
 
 /// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
@@ -23,20 +22,19 @@ pub struct Catalogue {
     /// Print the file of this name, with its comments and sources
     #[arg(requires = "kind")]
     pub name: Option<String>,
-    /// Print JSON: figures with their units in the keys
+    /// Print JSON instead of text
     #[arg(long, conflicts_with = "name")]
     pub json: bool,
 }
 
 /// Runs the command.
-pub fn run(typed: &Catalogue, flags: &Flags) -> Result<Outcome, Failure> {
+pub fn run(typed: &Catalogue) -> Result<Outcome, Failure> {
     let kind = typed.kind.as_deref().map(kind).transpose()?;
     if let (Some(kind), Some(name)) = (kind, &typed.name) {
-        terminal::print(text(kind, name)?)?;
+        terminal::print(known(kind, name)?)?;
         return Ok(Outcome::Done);
     }
-    let units = flags.units_or(Units::Celsius);
-    let found = entries(kind, if typed.json { Units::Celsius } else { units })?;
+    let found = entries(kind);
     if typed.json {
         terminal::print(&serde_json::to_string_pretty(&found)?)?;
     } else {
@@ -58,7 +56,7 @@ fn told(found: &[Entry], width: usize) -> String {
         }
         text += &format!("{many}\n");
         for entry in of_kind {
-            let line = format!("  {:longest$}  {}", entry.name, entry.what);
+            let line = format!("  {:longest$}  {}", entry.name, entry.description);
             let indent = " ".repeat(longest + 4);
             let fold = textwrap::Options::new(width).subsequent_indent(&indent);
             text += &textwrap::fill(&line, fold);

@@ -92,7 +92,7 @@ fn run(line: &CommandLine) -> Result<Outcome, Failure> {
         Command::When(typed) => when::run(typed, flags),
         Command::Spread(typed) => spread::run(typed, flags),
         Command::New(typed) => new::run(typed, flags),
-        Command::Catalogue(typed) => catalogue::run(typed, flags),
+        Command::Catalogue(typed) => catalogue::run(typed),
         Command::Network(typed) => network::run(typed, flags),
         Command::Completions(typed) => manual::completions(typed, CommandLine::command()),
         Command::Man(typed) => manual::man(typed, CommandLine::command()),

@@ -4,7 +4,7 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::Flags;
 use super::terminal;
 use crate::files::safe::write_file;
-use crate::files::starter::{Wanted, starter};
+use crate::files::template::{TemplateOptions, template};
 use std::path::{Path, PathBuf};
 
 /// Examples in the help.
@@ -45,7 +45,7 @@ pub struct New {
 
 /// Runs the command.
 pub fn run(typed: &New, flags: &Flags) -> Result<Outcome, Failure> {
-    let text = starter(&Wanted {
+    let text = template(&TemplateOptions {
         engine: typed.engine.clone(),
         heaters: if typed.no_heater {
             Vec::new()
