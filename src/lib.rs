@@ -78,6 +78,7 @@ pub mod scenario;
 pub mod solver;
 pub mod study;
 pub mod trace;
+pub mod weather;
 
 // What the tests build nights from, by the name they know this crate by.
 #[cfg(test)]

@@ -7,11 +7,12 @@ use crate::files::fault::{Fault, FileError};
 use crate::files::library::{Kind, builtin, names};
 use crate::files::ron::text_of;
 use crate::files::sources::label;
-use crate::files::weather::{Form, Month, NoteKind, Reading, WeatherOptions, read, written};
+use crate::files::weather_entry::input_error;
 use crate::quantity::Units;
 use crate::report::weather::{Told, json, text};
 use crate::scenario::clock::Moment;
 use crate::scenario::weather::Observation;
+use crate::weather::{Form, Month, NoteKind, Reading, WeatherOptions, read, to_csv};
 use jiff::tz::TimeZone;
 use std::io::Read;
 use std::path::Path;
@@ -77,34 +78,37 @@ pub fn run(typed: &Weather, flags: &Flags) -> Result<Outcome, Failure> {
         })?),
         None => None,
     };
-    let asked = WeatherOptions {
+    let options = WeatherOptions {
         station: typed.station.clone(),
         month: typed.month,
         zone: typed.zone.clone(),
         ..WeatherOptions::default()
     };
-    let mut reading = read(&file, &content, &asked).map_err(|r| FileError::from(*r.fault))?;
+    let mut reading = read(&file, &content, &options)
+        .map_err(|error| FileError::from(input_error(&file, &content, error)))?;
     let span = span(typed, zone.as_ref());
     within(&mut reading, &file, span)?;
     if typed.csv {
         if !flags.quiet {
             told_aside(&reading);
         }
-        terminal::print(&written(&reading.record))?;
+        terminal::print(&to_csv(&reading.record))?;
         return Ok(Outcome::Done);
     }
     let entry = entry(typed, &file, &reading);
     let notes: Vec<(&str, String)> = NoteKind::ALL
         .iter()
-        .flat_map(|care| reading.notes.iter().filter(move |note| note.care == *care))
-        .map(|note| (note.care.word(), note.to_string()))
+        .flat_map(|kind| {
+            reading
+                .notes
+                .iter()
+                .filter(move |note| note.kind() == *kind)
+        })
+        .map(|note| (note.kind().word(), note.to_string()))
         .collect();
     let told = Told {
         file: &file,
-        form: match reading.form {
-            Form::Reports => "METAR reports",
-            Form::Table => "a table",
-        },
+        form: reading.form.word(),
         station: reading.station.as_deref(),
         record: &reading.record,
         zone: zone.as_ref(),
@@ -242,6 +246,6 @@ fn entry(typed: &Weather, file: &str, reading: &Reading) -> String {
 /// Notes beside a CSV, on standard error.
 fn told_aside(reading: &Reading) {
     for note in &reading.notes {
-        anstream::eprintln!("note: {note} [{}]", note.care.word());
+        anstream::eprintln!("note: {note} [{}]", note.kind().word());
     }
 }

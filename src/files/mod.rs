@@ -10,7 +10,6 @@ mod lenient;
 pub mod library;
 pub mod loaded;
 pub mod locate;
-pub mod metar;
 pub mod night;
 mod outline;
 mod place;
@@ -25,7 +24,7 @@ pub mod template;
 pub mod trace_csv;
 mod units;
 pub mod validate;
-pub mod weather;
+pub mod weather_entry;
 mod wording;
 mod written_units;
 

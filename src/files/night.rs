@@ -6,7 +6,7 @@ use super::loaded::refused_too;
 use super::recognise::{mistaken, other_builtin};
 use super::ron::read;
 use super::sources::{Outside, Sources, called, label};
-use super::weather::{self, WeatherEntry};
+use super::weather_entry::{self, WeatherEntry};
 use super::written_units::{HasRanges, with_units};
 use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
@@ -215,7 +215,7 @@ fn resolve_known(
         })
         .and_then(|read| gathered.keep(read));
     let weather = known("weather")
-        .then(|| weather::resolve(&night.weather, &night.clock, file, sources))
+        .then(|| weather_entry::resolve(&night.weather, &night.clock, file, sources))
         .and_then(|read| gathered.keep(read));
     let heaters = gathered.keep(heaters(&night.heaters, file, sources, &|i| {
         known(&format!("heaters[{i}].heater"))

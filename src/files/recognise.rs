@@ -3,7 +3,7 @@
 use super::fault::Fault;
 use super::library::{Kind, builtin};
 use super::outline::Outline;
-use super::weather::holds_weather;
+use crate::weather::holds_weather;
 
 /// Keys by which each kind is known; the kind with the most of them is it.
 const MARKS: &[(Kind, &[&str])] = &[

@@ -7,7 +7,7 @@ use super::library::{ASKED_BY, Kind, builtin, known, model};
 use super::night::{NightFile, resolve};
 use super::ron::parse;
 use super::sources::Sources;
-use super::weather::read_plain;
+use super::weather_entry::read_plain;
 use crate::scenario::body::Body;
 use crate::scenario::check::check;
 use crate::scenario::engine::Engine;

@@ -9,10 +9,11 @@ use super::night::{load_builtin, load_named_from};
 use super::recognise::{kind_of, mistaken};
 use super::ron::parse;
 use super::sources::{Outside, Sources};
-use super::weather::{NoteKind, alone};
+use super::weather_entry::input_error;
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
 use crate::scenario::plausibility::{PlausibilityWarning, doubts};
+use crate::weather::{NoteKind, standalone};
 use std::path::Path;
 
 /// A night that gives a part of one something to be checked in.
@@ -140,10 +141,10 @@ pub fn validate(
         }
         Kind::Weather => {
             let text = sources.open(path)?;
-            let alone = alone(&name, &text)?;
-            let told = alone.notes.iter().filter(|n| n.care != NoteKind::Unused);
-            notes.extend(told.map(|note| format!("{name}, {note}")));
-            sound.taken_for = Some(alone.what);
+            let found = standalone(&name, &text).map_err(|e| input_error(&name, &text, e))?;
+            let used = found.notes.iter().filter(|n| n.kind() != NoteKind::Unused);
+            notes.extend(used.map(|note| format!("{name}, {note}")));
+            sound.taken_for = Some(found.description);
         }
         Kind::Engine | Kind::Heater | Kind::Hangar | Kind::Oil => {
             let text = sources.open(path)?;

@@ -32,7 +32,7 @@ pub struct Told<'a> {
     pub zone: Option<&'a TimeZone>,
     /// Its name.
     pub zone_name: Option<&'a str>,
-    /// What was left out, mended or odd: the kind and the words.
+    /// What was skipped, corrected or odd: the kind and the words.
     pub notes: &'a [(&'a str, String)],
     /// How a night names this weather.
     pub entry: &'a str,
@@ -180,7 +180,7 @@ fn table<'a>(rows: impl Iterator<Item = &'a Observation>, told: &Told, width: u1
 /// The notes under their kinds.
 fn notes(notes: &[(&str, String)], width: u16) -> String {
     if notes.is_empty() {
-        return "\nNothing was left out, mended or odd.\n".to_owned();
+        return "\nNothing was skipped, corrected or odd.\n".to_owned();
     }
     let mut text = String::new();
     for (at, (kind, _)) in notes.iter().enumerate() {

@@ -1,7 +1,8 @@
 //! No text whatever makes the reader fail otherwise than by an error, and what it gives is in order.
 
 use super::genuine::REPORTS;
-use coldsoak::files::metar::{parse_report, read_batch};
+use coldsoak::weather::WeatherOptions;
+use coldsoak::weather::metar::{parse_report, read};
 use proptest::prelude::*;
 
 /// One genuine report with a piece of text put in place of some of its characters.
@@ -26,6 +27,15 @@ fn mutated() -> impl Strategy<Value = String> {
         })
 }
 
+/// A station and a month, if it is one.
+pub fn options(station: Option<&str>, month: &str) -> WeatherOptions {
+    WeatherOptions {
+        station: station.map(str::to_owned),
+        month: month.parse().ok(),
+        ..WeatherOptions::default()
+    }
+}
+
 /// Whether a reading is what a report can say.
 fn check(text: &str) -> Result<(), TestCaseError> {
     if let Ok(report) = parse_report(text) {
@@ -34,9 +44,9 @@ fn check(text: &str) -> Result<(), TestCaseError> {
         prop_assert!(report.wind_m_s.is_none_or(|w| (0.0..103.0).contains(&w)));
         prop_assert!((1..=31).contains(&report.day) && report.hour < 24 && report.minute < 60);
     }
-    if let Ok((record, _)) = read_batch(text, None, 2018, 1) {
-        prop_assert!(!record.readings.is_empty());
-        prop_assert!(record.readings.is_sorted_by(|a, b| a.unix_s < b.unix_s));
+    if let Ok(series) = read(text, &options(None, "2018-01")) {
+        prop_assert!(!series.readings.is_empty());
+        prop_assert!(series.readings.is_sorted_by(|a, b| a.unix_s < b.unix_s));
     }
     Ok(())
 }
@@ -63,11 +73,11 @@ proptest! {
     #[test]
     fn mutated_reports_together_are_read_or_refused(
         reports in prop::collection::vec(mutated(), 1..8),
-        month in any::<u8>(),
-        year in any::<i32>(),
+        month in 0_u8..14,
+        year in -9999_i32..10_000,
     ) {
         let text = reports.join("\n");
-        let _ = read_batch(&text, Some("KEAT"), year, month);
+        let _ = read(&text, &options(Some("KEAT"), &format!("{year:04}-{month:02}")));
         check(&text)?;
     }
 
@@ -76,8 +86,9 @@ proptest! {
     fn the_order_of_the_text_does_not_matter(order in Just(REPORTS.lines().collect::<Vec<_>>()).prop_shuffle()) {
         let shuffled = order.join("\n");
         for station in ["KEAT", "PAFM", "KMMH"] {
-            let record = |text| read_batch(text, Some(station), 2018, 1).map(|(record, _)| record);
-            prop_assert_eq!(record(&shuffled), record(REPORTS));
+            let options = options(Some(station), "2018-01");
+            let readings = |text| read(text, &options).map(|series| series.readings);
+            prop_assert_eq!(readings(&shuffled), readings(REPORTS));
         }
     }
 }

@@ -1,6 +1,8 @@
 //! The 39 genuine reports against what they say, read by eye (`README.md`).
 
-use coldsoak::files::metar::{MetarError, Oddity, parse_report, read_batch};
+use super::any_text::options;
+use coldsoak::weather::Detail;
+use coldsoak::weather::metar::{parse_report, read};
 
 pub const REPORTS: &str = include_str!("metars_cold_2018-01.txt");
 const EXPECTED: &str = include_str!("expected.csv");
@@ -83,8 +85,8 @@ fn every_genuine_report_is_read_as_by_eye() {
         ] {
             assert_eq!(if found { "yes" } else { "no" }, wanted, "{line}");
         }
-        let wanted: &[Oddity] = if row.dew_point_c.is_none() {
-            &[Oddity::NoDewPoint]
+        let wanted: &[Detail] = if row.dew_point_c.is_none() {
+            &[Detail::NoDewPoint]
         } else {
             &[]
         };
@@ -95,9 +97,9 @@ fn every_genuine_report_is_read_as_by_eye() {
 /// 11 January 2018 14:40 UTC is 1515681600 s after 1970: 48 years with 12 leap days, ten days, 880 minutes.
 #[test]
 fn the_reports_of_one_station_become_its_record() {
-    let (record, notes) = read_batch(REPORTS, Some("KEAT"), 2018, 1).unwrap();
+    let series = read(REPORTS, &options(Some("KEAT"), "2018-01")).unwrap();
     let start_s = f64::from((48 * 365 + 12 + 10) * 86_400 + 880 * 60);
-    let found: Vec<_> = record
+    let found: Vec<_> = series
         .readings
         .iter()
         .map(|r| (r.unix_s - start_s, r.temp_c, r.dew_point_c))
@@ -106,18 +108,18 @@ fn the_reports_of_one_station_become_its_record() {
         found,
         [(0.0, -0.6, -0.6), (900.0, -0.6, -0.6), (1440.0, -0.6, -0.6)]
     );
-    assert_eq!(notes, []);
+    assert_eq!(series.notes, []);
 }
 
 #[test]
 fn the_whole_snapshot_wants_a_station() {
-    let Err(MetarError::Choose { found }) = read_batch(REPORTS, None, 2018, 1) else {
-        panic!("a snapshot of many stations was taken for one");
-    };
-    assert_eq!(found.len(), 34);
-    let Err(MetarError::NoReading { first, .. }) = read_batch(REPORTS, Some("KFRH"), 2018, 1)
-    else {
-        panic!("KFRH has no dew point");
-    };
-    assert_eq!(first, "line 11, KFRH 092235Z, no dew point");
+    let error = |station| read(REPORTS, &options(station, "2018-01")).unwrap_err();
+    let choose = error(None);
+    assert_eq!(choose.key, Some("station"));
+    assert!(choose.message.contains("34 stations"), "{choose}");
+    let lacks = error(Some("KFRH")).message;
+    assert!(
+        lacks.ends_with("the first: line 11, KFRH 092235Z, no dew point"),
+        "{lacks}"
+    );
 }

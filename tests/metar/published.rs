@@ -4,7 +4,8 @@
 //! Meteorological Handbook No. 1 (FMH-1), chapter 12. Neither gives a whole report with its reading, so each example
 //! group stands in a report made around it.
 
-use coldsoak::files::metar::{Oddity, Report, parse_report};
+use coldsoak::weather::Detail;
+use coldsoak::weather::metar::{Report, parse_report};
 
 fn read(groups: &str) -> Report {
     parse_report(&format!("METAR KXYZ 111435Z {groups}")).unwrap()
@@ -48,11 +49,7 @@ fn winds_are_as_in_regulation_15_5() {
     ] {
         let r = read(&format!("240{group} 9999 09/M09 Q1013"));
         assert!((r.wind_m_s.unwrap() - m_s).abs() < 1e-9, "{group}");
-        assert!(
-            matches!(r.notes[..], [Oddity::AtLeast { .. }]),
-            "{:?}",
-            r.notes
-        );
+        assert!(matches!(r.notes[..], [Detail::AtLeast(_)]), "{:?}", r.notes);
     }
 }
 

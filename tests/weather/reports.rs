@@ -83,9 +83,9 @@ fn bad_lines_duplicates_and_nil_are_told() {
     let desk = TempProject::with(&[("bad.txt", text)]);
     let told = desk.weather(&["bad.txt", "--month", "2018-01"]);
     assert_eq!(readings(&told).len(), 3);
-    let left = notes(&told, "left out").join("\n");
+    let left = notes(&told, "skipped").join("\n");
     for word in [
-        "line 2: left out, it cannot be read",
+        "line 2: cannot be read",
         "NIL",
         "line 4: KMMH 111455Z: a repetition",
         "`18KT` is none",

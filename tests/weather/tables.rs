@@ -113,8 +113,12 @@ fn a_table_with_its_newest_line_first_is_turned_round() {
     assert_eq!(readings(&straight), readings(&turned));
     let temps: Vec<f64> = readings(&turned).iter().map(|r| r.1).collect();
     assert_eq!(temps, [3.0, 2.0, 1.0, 0.0]);
-    assert!(notes(&turned, "repaired").join("").contains("newest first"));
-    assert!(notes(&straight, "repaired").is_empty());
+    assert!(
+        notes(&turned, "corrected")
+            .join("")
+            .contains("newest first")
+    );
+    assert!(notes(&straight, "corrected").is_empty());
     let second = notes(&turned, "assumed").join("; ");
     assert!(
         second.contains("line 3: the clocks were put back"),
@@ -128,9 +132,9 @@ fn a_humidity_above_saturation_is_taken_as_saturated_and_said() {
     let told = weather(&row("103"), &[]);
     // Saturated over water, so the dew point is the temperature.
     assert!((readings(&told)[0].2 + 10.0).abs() < 1e-4);
-    let said = notes(&told, "repaired").join("");
+    let said = notes(&told, "corrected").join("");
     assert!(said.contains("line 2: the humidity `103`"), "{said}");
-    assert!(notes(&weather(&row("100"), &[]), "repaired").is_empty());
+    assert!(notes(&weather(&row("100"), &[]), "corrected").is_empty());
 }
 
 #[test]
@@ -195,7 +199,7 @@ fn bad_data_of_a_genuine_archive_is_told() {
         JFK,2013-05-09T06:00Z,57.2,53.1,8.1\nJFK,2013-05-09T06:00Z,57.2,53.1,8.1\nnot a row\n";
     let told = weather(text, &[]);
     assert_eq!(readings(&told).len(), 5);
-    let left = notes(&told, "left out").join("\n");
+    let left = notes(&told, "skipped").join("\n");
     for word in [
         "line 6: 1048.4 in `wind_speed_mph` is 469 m/s",
         "line 7: `temp_f` is missing",

@@ -1,7 +1,7 @@
 //! The names of a table's columns: what they hold, and in which unit.
 //!
 //! A name is cut into words, at anything but letters and digits, where a small letter meets a capital, and where known
-//! words are run together (`tmpf`, `windspeedkph`). The words tell what is measured and the unit.
+//! words are run together (`tmpf`, `windspeedkph`). The words say what is measured and in which unit.
 
 use crate::quantity::{Speed, Temperature};
 
@@ -67,78 +67,35 @@ impl Unit {
 }
 
 /// Words that may be run together.
+#[rustfmt::skip]
 const WORDS: [&str; 34] = [
-    "temperature",
-    "temp",
-    "tmp",
-    "dewpoint",
-    "dewpt",
-    "dewp",
-    "dew",
-    "point",
-    "dwp",
-    "wind",
-    "speed",
-    "spd",
-    "relative",
-    "humidity",
-    "humid",
-    "rh",
-    "air",
-    "date",
-    "time",
-    "stamp",
-    "utc",
-    "gmt",
-    "local",
-    "out",
-    "outside",
-    "outdoor",
-    "dry",
-    "wet",
-    "bulb",
-    "gust",
-    "dir",
-    "direction",
-    "chill",
-    "avg",
+    "temperature", "temp", "tmp", "dewpoint", "dewpt", "dewp", "dew", "point", "dwp",
+    "wind", "speed", "spd", "relative", "humidity", "humid", "rh", "air", "date", "time",
+    "stamp", "utc", "gmt", "local", "out", "outside", "outdoor", "dry", "wet", "bulb",
+    "gust", "dir", "direction", "chill", "avg",
 ];
-/// Words for units, and what they stand for.
-const UNITS: [(&str, Unit); 24] = [
-    ("c", Unit::Celsius),
-    ("degc", Unit::Celsius),
-    ("celsius", Unit::Celsius),
-    ("centigrade", Unit::Celsius),
-    ("f", Unit::Fahrenheit),
-    ("degf", Unit::Fahrenheit),
-    ("fahrenheit", Unit::Fahrenheit),
-    ("k", Unit::Kelvin),
-    ("degk", Unit::Kelvin),
-    ("kelvin", Unit::Kelvin),
-    ("percent", Unit::Percent),
-    ("pct", Unit::Percent),
-    ("ms", Unit::MetresPerSecond),
-    ("mps", Unit::MetresPerSecond),
-    ("kmh", Unit::KilometresPerHour),
-    ("kph", Unit::KilometresPerHour),
-    ("kmph", Unit::KilometresPerHour),
-    ("kt", Unit::Knots),
-    ("kts", Unit::Knots),
-    ("kn", Unit::Knots),
-    ("knot", Unit::Knots),
-    ("knots", Unit::Knots),
-    ("sknt", Unit::Knots),
-    ("mph", Unit::MilesPerHour),
+/// Words for units.
+#[rustfmt::skip]
+const UNITS: [(Unit, &[&str]); 8] = [
+    (Unit::Celsius, &["c", "degc", "celsius", "centigrade"]),
+    (Unit::Fahrenheit, &["f", "degf", "fahrenheit"]),
+    (Unit::Kelvin, &["k", "degk", "kelvin"]),
+    (Unit::Percent, &["percent", "pct"]),
+    (Unit::MetresPerSecond, &["ms", "mps"]),
+    (Unit::KilometresPerHour, &["kmh", "kph", "kmph"]),
+    (Unit::Knots, &["kt", "kts", "kn", "knot", "knots", "sknt"]),
+    (Unit::MilesPerHour, &["mph"]),
 ];
-/// Units spelt in several words.
-const SPELT: [(&[&str], Unit); 7] = [
-    (&["m", "s"], Unit::MetresPerSecond),
-    (&["metres", "per", "second"], Unit::MetresPerSecond),
-    (&["meters", "per", "second"], Unit::MetresPerSecond),
-    (&["km", "h"], Unit::KilometresPerHour),
-    (&["km", "hr"], Unit::KilometresPerHour),
-    (&["mi", "h"], Unit::MilesPerHour),
-    (&["miles", "per", "hour"], Unit::MilesPerHour),
+/// Units of several words.
+#[rustfmt::skip]
+const PHRASES: [(&str, Unit); 7] = [
+    (" m s ", Unit::MetresPerSecond),
+    (" metres per second ", Unit::MetresPerSecond),
+    (" meters per second ", Unit::MetresPerSecond),
+    (" km h ", Unit::KilometresPerHour),
+    (" km hr ", Unit::KilometresPerHour),
+    (" mi h ", Unit::MilesPerHour),
+    (" miles per hour ", Unit::MilesPerHour),
 ];
 /// Words of what is not the night's, though the rest of the name sounds like it: among them what is no dew point but the
 /// distance from it, water by mass, and components of the wind.
@@ -152,14 +109,30 @@ const OTHERS: [&str; 50] = [
     "g", "kg", "m3", "gm3", "gkg",
 ];
 
+/// What words say that a column holds; the first that fits counts.
+#[rustfmt::skip]
+const MEANINGS: [(Holds, &[&str]); 9] = [
+    (Holds::Other, &OTHERS),
+    (Holds::UnixSeconds, &["epoch", "unix", "unixtime"]),
+    (Holds::Time, &["time", "timestamp", "datetime", "valid", "stamp"]),
+    (Holds::Date, &["date"]),
+    (Holds::Station, &["station", "stn", "icao", "site", "stid"]),
+    (Holds::DewPoint, &["dewpoint", "dewpt", "dewp", "dew", "dwp", "td"]),
+    (Holds::Humidity, &["humidity", "humid", "rh", "relh"]),
+    (Holds::Wind, &["wind", "speed", "spd", "wspd", "ws", "sknt", "ff"]),
+    (Holds::Temperature, &["temperature", "temp", "tmp", "t", "ta", "tair", "bulb"]),
+];
+
 /// A column by its name.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Column {
+    /// Its place in a row, from 0.
+    pub at: usize,
     /// The name as written.
     pub name: String,
     /// What it holds.
     pub holds: Holds,
-    /// The unit its name tells.
+    /// The unit in its name.
     pub unit: Option<Unit>,
     /// Whether its name says that times are UTC.
     pub utc: bool,
@@ -169,37 +142,24 @@ pub struct Column {
 
 impl Column {
     /// The column of this name.
-    pub fn named(name: &str) -> Self {
+    pub fn named(at: usize, name: &str) -> Self {
         let words = words(name);
         let has = |any: &[&str]| words.iter().any(|w| any.contains(&w.as_str()));
-        let holds = if has(&OTHERS) {
-            Holds::Other
-        } else if has(&["epoch", "unix", "unixtime"]) {
-            Holds::UnixSeconds
-        } else if has(&["time", "timestamp", "datetime", "valid", "stamp"]) {
-            Holds::Time
-        } else if has(&["date"]) {
-            Holds::Date
-        } else if has(&["station", "stn", "icao", "site", "stid"]) {
-            Holds::Station
-        } else if has(&["dewpoint", "dewpt", "dewp", "dew", "dwp", "td"]) {
-            Holds::DewPoint
-        } else if has(&["humidity", "humid", "rh", "relh"]) {
-            Holds::Humidity
-        } else if has(&["wind", "speed", "spd", "wspd", "ws", "sknt", "ff"]) {
-            Holds::Wind
-        } else if has(&["temperature", "temp", "tmp", "t", "ta", "tair", "bulb"]) {
-            Holds::Temperature
-        } else {
-            Holds::Other
-        };
+        let meaning = MEANINGS.iter().find(|(_, any)| has(any));
+        let holds = meaning.map_or(Holds::Other, |(holds, _)| *holds);
         Self {
+            at,
             name: name.trim().to_owned(),
             holds,
             unit: unit(&words, holds),
             utc: has(&["utc", "gmt", "zulu", "z"]),
             local: has(&["local", "lt", "lst", "ldt"]),
         }
+    }
+
+    /// Its cell in a row.
+    pub fn cell<'a>(&self, row: &'a csv::StringRecord) -> &'a str {
+        row.get(self.at).unwrap_or("").trim()
     }
 }
 
@@ -211,18 +171,18 @@ fn unit(words: &[String], holds: Holds) -> Option<Unit> {
         Holds::Wind => !unit.is_temperature() && *unit != Unit::Percent,
         _ => false,
     };
-    let spelt = SPELT.iter().find(|(spelling, _)| {
-        words
-            .windows(spelling.len())
-            .any(|part| part.iter().zip(*spelling).all(|(a, b)| a == b))
-    });
-    let single = words
-        .iter()
-        .rev()
-        .filter_map(|word| UNITS.iter().find(|(name, _)| name == word))
-        .map(|(_, unit)| *unit)
-        .find(fits);
-    single.or(spelt.map(|(_, unit)| *unit).filter(fits))
+    let line = format!(" {} ", words.join(" "));
+    let phrase = PHRASES.iter().find(|(phrase, _)| line.contains(phrase));
+    let single = words.iter().rev().filter_map(|word| unit_word(word));
+    single
+        .filter(fits)
+        .next()
+        .or(phrase.map(|(_, unit)| *unit).filter(fits))
+}
+
+fn unit_word(word: &str) -> Option<Unit> {
+    let unit = UNITS.iter().find(|(_, words)| words.contains(&word));
+    unit.map(|(unit, _)| *unit)
 }
 
 /// The words of a name, in small letters.
@@ -261,7 +221,7 @@ fn parted(word: &str) -> Option<Vec<String>> {
     if word.len() > LONGEST_WORD {
         return None;
     }
-    if WORDS.contains(&word) || UNITS.iter().any(|(name, _)| *name == word) {
+    if WORDS.contains(&word) || unit_word(word).is_some() {
         return Some(vec![word.to_owned()]);
     }
     WORDS.iter().find_map(|first| {
@@ -361,7 +321,7 @@ mod tests {
             ),
         ] {
             for name in names {
-                let column = Column::named(name);
+                let column = Column::named(0, name);
                 assert_eq!((column.holds, column.unit), (holds, Some(unit)), "{name}");
             }
         }
@@ -389,9 +349,9 @@ mod tests {
             "v_component_of_wind",
             "pressure_hpa",
         ] {
-            assert_eq!(Column::named(name).holds, Holds::Other, "{name}");
+            assert_eq!(Column::named(0, name).holds, Holds::Other, "{name}");
         }
-        assert_eq!(Column::named("temp").unit, None);
+        assert_eq!(Column::named(0, "temp").unit, None);
     }
 
     #[test]
@@ -407,7 +367,7 @@ mod tests {
             ("unix_s", Holds::UnixSeconds, false),
             ("station", Holds::Station, false),
         ] {
-            let column = Column::named(name);
+            let column = Column::named(0, name);
             assert_eq!((column.holds, column.utc), (holds, utc), "{name}");
         }
     }

@@ -5,7 +5,7 @@ use jiff::Timestamp;
 use std::fmt::Write;
 
 /// The record as CSV: UTC, °C, dew point over water in °C, m/s.
-pub fn written(record: &Record) -> String {
+pub fn to_csv(record: &Record) -> String {
     let mut text = String::from("time_utc,temp_c,dewpoint_c,wind_m_s\n");
     for r in &record.readings {
         let Ok(at) = Timestamp::from_second(r.unix_s as i64) else {

@@ -3,11 +3,10 @@
 //! A report ends at `=`, at a blank line, at a comment line (`#`), and before a line that begins like a report
 //! (code name, station, time) or like a forecast (`TAF`). Any other line continues the report above it. Bulletin
 //! headings (`SAUS70 KWBC 092200`, `METAR 092200Z`: Regulation 15.1.1) are passed over. Archives put a full date before
-//! a report, on its line or on a line of its own (`2018-01-09 22:35`, `201801092235`); it tells the month and year that
+//! a report, on its line or on a line of its own (`2018-01-09 22:35`, `201801092235`); it gives the month and year that
 //! the report leaves out. A line with punctuation that no report has is a segment of its own.
 
 use super::groups::{self, Group};
-use super::stamp;
 use jiff::civil::Date;
 
 /// A piece of the text that should be a report.
@@ -91,13 +90,25 @@ impl<'a> Cut<'a> {
 /// The date before a report, or alone on a line, and the words behind it; words before the report that are no part of
 /// it, such as a station's name in an archive, go with the date.
 fn dated<'w, 'a>(words: &'w [&'a str]) -> Option<(Date, &'w [&'a str])> {
-    let date = (0..words.len().min(3)).find_map(|at| stamp::date_of(words.get(at)?));
+    let date = (0..words.len().min(3)).find_map(|at| date_of(words.get(at)?));
     let date = date?;
     let at = (1..words.len()).find(|&at| words.get(at..).is_some_and(begins));
     match at {
         Some(at) => Some((date, words.get(at..)?)),
         None if words.len() <= 2 => Some((date, &[])),
         None => None,
+    }
+}
+
+/// The date that a word begins with: `2018-01-09`, `2018/01/09`, `2018-01-09T22:35:00Z`, `201801092235`.
+fn date_of(word: &str) -> Option<Date> {
+    let digits = word.bytes().take_while(u8::is_ascii_digit).count();
+    let day = word.split('T').next().unwrap_or("");
+    match (digits, day.len(), day.contains('/')) {
+        (10 | 12 | 14, ..) if digits == word.len() => Date::strptime("%Y%m%d", &word[..8]).ok(),
+        (4, 10, false) => Date::strptime("%Y-%m-%d", day).ok(),
+        (4, 10, true) => Date::strptime("%Y/%m/%d", day).ok(),
+        _ => None,
     }
 }
 
@@ -136,11 +147,11 @@ mod tests {
     use super::*;
 
     fn lines_and_words(text: &str) -> Vec<(usize, String)> {
-        let told = |Piece { groups, .. }: Piece| {
-            let words: Vec<_> = groups.iter().map(|g| g.text).collect();
-            (groups[0].line, words.join(" "))
+        let words = |Piece { groups, .. }: Piece| {
+            let texts: Vec<_> = groups.iter().map(|g| g.text).collect();
+            (groups[0].line, texts.join(" "))
         };
-        reports(text).into_iter().map(told).collect()
+        reports(text).into_iter().map(words).collect()
     }
 
     #[test]
@@ -190,5 +201,30 @@ mod tests {
     #[test]
     fn nothing_gives_no_report() {
         assert!(reports(" \n# a comment\n===\n").is_empty());
+    }
+
+    #[test]
+    fn dates_are_found_and_groups_are_none() {
+        for word in [
+            "2018-01-09",
+            "2018/01/09",
+            "2018-01-09T22:35:00Z",
+            "201801092235",
+            "20180109223500",
+        ] {
+            assert_eq!(date_of(word).unwrap().to_string(), "2018-01-09", "{word}");
+        }
+        for word in [
+            "092235Z",
+            "KMMH",
+            "10SM",
+            "2018-13-09",
+            "201816",
+            "T10791112",
+            "2018-01-091",
+            "\u{661}\u{661}",
+        ] {
+            assert_eq!(date_of(word), None, "{word}");
+        }
     }
 }

@@ -6,7 +6,7 @@ const MISSING: [&str; 13] = [
 ];
 /// Numbers that archives write for what was not measured, with either sign.
 const SENTINELS: [f64; 6] = [999.0, 999.9, 9999.0, 9999.9, 99_999.0, 999_999.0];
-/// Such numbers below nought only.
+/// Such numbers below zero only.
 const NEGATIVE_SENTINELS: [f64; 2] = [-99.0, -99.9];
 
 /// What a cell says.
@@ -21,7 +21,7 @@ pub enum Cell {
 }
 
 /// Reads a cell; where commas do not part the cells, one may stand for the decimal point.
-pub fn cell(text: &str, decimal_comma: bool) -> Cell {
+pub fn parse_cell(text: &str, decimal_comma: bool) -> Cell {
     let text = text.trim().replace('\u{2212}', "-");
     if MISSING.contains(&text.to_lowercase().as_str()) {
         return Cell::Missing;
@@ -58,11 +58,11 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_missing_marks_and_garbage_are_told_apart() {
+    fn numbers_missing_marks_and_garbage_are_distinguished() {
         for text in [
             "", "M", "NaN", "-9999", "9999.0", "-999.9", "-99.9", " -- ", "999",
         ] {
-            assert_eq!(cell(text, false), Cell::Missing, "{text}");
+            assert_eq!(parse_cell(text, false), Cell::Missing, "{text}");
         }
         for (text, number) in [
             ("-8.9", -8.9),
@@ -73,12 +73,12 @@ mod tests {
             ("1000", 1000.0),
             ("1013.2", 1013.2),
         ] {
-            assert_eq!(cell(text, false), Cell::Number(number), "{text}");
+            assert_eq!(parse_cell(text, false), Cell::Number(number), "{text}");
         }
         for text in ["cold", "inf", "1,5", "12:30"] {
-            assert_eq!(cell(text, false), Cell::Garbage, "{text}");
+            assert_eq!(parse_cell(text, false), Cell::Garbage, "{text}");
         }
-        assert_eq!(cell("-8,9", true), Cell::Number(-8.9));
-        assert_eq!(cell("1,048.5", true), Cell::Garbage);
+        assert_eq!(parse_cell("-8,9", true), Cell::Number(-8.9));
+        assert_eq!(parse_cell("1,048.5", true), Cell::Garbage);
     }
 }

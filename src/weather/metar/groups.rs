@@ -4,7 +4,6 @@
 //! remarks US Federal Meteorological Handbook No. 1, 12.7.2 d. Every step takes characters that it has looked at,
 //! so no text can make it fail.
 
-use super::fault::Fault;
 use crate::quantity::Speed;
 
 /// The greatest speed the code provides for (Regulation 15.5.6, note), in knots.
@@ -55,31 +54,22 @@ pub fn is_station(group: &str) -> bool {
 }
 
 /// Day, hour and minute of `111435Z`.
-pub fn time(group: &str) -> Result<(u8, u8, u8), Fault> {
-    let wrong = |why| Fault::Time {
-        group: group.to_owned(),
-        why,
-    };
+///
+/// *Errors*: what is wrong with it.
+pub fn time(group: &str) -> Result<[i8; 3], &'static str> {
     let mut rest = Rest(group);
-    let mut two = || rest.number(2, 2).and_then(|n| u8::try_from(n).ok());
+    let mut two = || rest.number(2, 2).and_then(|n| i8::try_from(n).ok());
     let (Some(day), Some(hour), Some(minute)) = (two(), two(), two()) else {
-        return Err(wrong("it does not begin with six digits"));
+        return Err("it does not begin with six digits");
     };
     match rest.0 {
-        "Z" => {}
-        "" => return Err(wrong("its Z is missing")),
-        _ => return Err(wrong("it is not six digits and a Z")),
+        "" => Err("its Z is missing"),
+        "Z" if !(1..=31).contains(&day) => Err("the day is not 01 to 31"),
+        "Z" if hour > 23 => Err("the hour is not 00 to 23"),
+        "Z" if minute > 59 => Err("the minute is not 00 to 59"),
+        "Z" => Ok([day, hour, minute]),
+        _ => Err("it is not six digits and a Z"),
     }
-    if !(1..=31).contains(&day) {
-        return Err(wrong("the day is not 01 to 31"));
-    }
-    if hour > 23 {
-        return Err(wrong("the hour is not 00 to 23"));
-    }
-    if minute > 59 {
-        return Err(wrong("the minute is not 00 to 59"));
-    }
-    Ok((day, hour, minute))
 }
 
 /// The wind of `33004KT`, `VRB03KT`, `29012G16KT`, `00000MPS`, `/////KT`.
@@ -103,11 +93,8 @@ pub fn wind(group: &str) -> Option<Wind> {
         Some(rest.number(3, 3).filter(|&d| d <= 360)?)
     };
     let (speed, speed_at_least) = wind_speed(&mut rest)?;
-    let (gust, gust_at_least) = if rest.takes("G") {
-        wind_speed(&mut rest)?
-    } else {
-        (None, false)
-    };
+    let gust = rest.takes("G").then(|| wind_speed(&mut rest));
+    let (gust, gust_at_least) = gust.unwrap_or(Some((None, false)))?;
     let to_m_s = if rest.takes("KT") {
         Speed::kt
     } else if rest.takes("MPS") {
@@ -149,22 +136,19 @@ pub fn is_wind_range(group: &str) -> bool {
 ///
 /// `M00` is below zero by half a degree at most (Regulation 15.11.3) and comes out as minus zero.
 pub fn temperatures(group: &str) -> Option<(f64, Option<f64>)> {
-    let mut rest = Rest(group);
-    let temp_c = whole_degrees(&mut rest)?;
-    if !rest.takes("/") {
-        return None;
-    }
-    if rest.ends() || rest.0 == "//" {
-        return Some((temp_c, None));
-    }
-    let dew_point_c = whole_degrees(&mut rest)?;
-    rest.ends().then_some((temp_c, Some(dew_point_c)))
+    let (temp, dew_point) = group.split_once('/')?;
+    let dew_point_c = match dew_point {
+        "" | "//" => None,
+        given => Some(whole_degrees(given)?),
+    };
+    Some((whole_degrees(temp)?, dew_point_c))
 }
 
-fn whole_degrees(rest: &mut Rest) -> Option<f64> {
-    let below = rest.takes("M");
-    let degrees = f64::from(rest.number(2, 2)?);
-    Some(if below { -degrees } else { degrees })
+fn whole_degrees(text: &str) -> Option<f64> {
+    let mut rest = Rest(text);
+    let sign = if rest.takes("M") { -1.0 } else { 1.0 };
+    let degrees = sign * f64::from(rest.number(2, 2)?);
+    rest.ends().then_some(degrees)
 }
 
 /// Whether the group may have been meant as a temperature: digits, `M` and a stroke, with a digit in it.
@@ -178,25 +162,23 @@ pub fn is_like_temperatures(group: &str) -> bool {
 
 /// Temperature and dew point of the remark `T10531075`, in °C to the tenth; no dew point in the short `T0021`.
 pub fn tenths(group: &str) -> Option<(f64, Option<f64>)> {
-    let mut rest = Rest(group);
-    if !rest.takes("T") {
-        return None;
-    }
-    let temp_c = signed_tenths(&mut rest)?;
-    if rest.ends() {
-        return Some((temp_c, None));
-    }
-    let dew_point_c = signed_tenths(&mut rest)?;
-    rest.ends().then_some((temp_c, Some(dew_point_c)))
+    let (temp, dew_point) = group.strip_prefix('T')?.split_at_checked(4)?;
+    let dew_point_c = match dew_point {
+        "" => None,
+        given => Some(signed_tenths(given)?),
+    };
+    Some((signed_tenths(temp)?, dew_point_c))
 }
 
-fn signed_tenths(rest: &mut Rest) -> Option<f64> {
-    let below = rest.takes("1");
-    if !below && !rest.takes("0") {
-        return None;
+/// Three digits behind a sign digit: 0 at or above zero, 1 below.
+fn signed_tenths(text: &str) -> Option<f64> {
+    let mut rest = Rest(text);
+    let number = rest.number(4, 4).filter(|_| rest.ends())?;
+    match (number / 1000, f64::from(number % 1000)) {
+        (0, tenths) => Some(tenths / 10.0),
+        (1, tenths) => Some(-tenths / 10.0),
+        _ => None,
     }
-    let degrees = f64::from(rest.number(3, 3)?) / 10.0;
-    Some(if below { -degrees } else { degrees })
 }
 
 /// The pressure group, `Q0995` in hPa or `A2991` in hundredths of an inch of mercury.
@@ -272,7 +254,7 @@ mod tests {
     }
 
     #[test]
-    fn a_missing_dew_point_is_told_three_ways() {
+    fn a_missing_dew_point_is_written_in_three_ways() {
         assert_eq!(temperatures("03/"), Some((3.0, None)));
         assert_eq!(temperatures("M13///"), Some((-13.0, None)));
         assert_eq!(temperatures("03/M01"), Some((3.0, Some(-1.0))));
@@ -308,7 +290,7 @@ mod tests {
     }
 
     #[test]
-    fn a_variable_a_calm_and_a_missing_wind_are_told_apart() {
+    fn a_variable_a_calm_and_a_missing_wind_are_distinguished() {
         let w = wind("VRB02KT").unwrap();
         assert!(w.variable && !w.calm && w.speed_m_s.is_some());
         let w = wind("00000KT").unwrap();
@@ -339,9 +321,9 @@ mod tests {
         assert!(wind("360199KT").is_some());
     }
 
-    /// What reports can tell is within what is believed of tables, in every unit.
+    /// What reports can say is within what is plausible in tables, in every unit.
     #[test]
-    fn no_report_tells_a_wind_beyond_belief() {
+    fn no_report_gives_an_implausible_wind() {
         let mut greatest = 0.0_f64;
         for unit in ["KT", "MPS", "KMH"] {
             for speed in 0..1000 {
@@ -349,10 +331,10 @@ mod tests {
                     format!("360{speed:02}{unit}"),
                     format!("36000G{speed:02}{unit}"),
                 ] {
-                    let told = wind(&group)
+                    let speeds = wind(&group)
                         .into_iter()
                         .flat_map(|w| [w.speed_m_s, w.gust_m_s]);
-                    greatest = told.flatten().fold(greatest, f64::max);
+                    greatest = speeds.flatten().fold(greatest, f64::max);
                 }
             }
         }

@@ -1,11 +1,11 @@
-//! Times as tables write them: in UTC, with their offset, or by a local clock; never guessed between.
+//! Times as tables write them: in UTC, with their offset, or by a local clock; which of them is never guessed.
 
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::Offset;
 
-/// A moment as it was written.
+/// A time as it was written.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Stamp {
+pub enum Written {
     /// With its offset or zone: seconds since 1970 UTC.
     Instant(f64),
     /// By a clock that is not named.
@@ -24,11 +24,11 @@ pub enum Order {
 /// The order that a column of dates proves, by a number above 12; an error if it has such dates and none proves it.
 ///
 /// *Errors*: the first date that may be read in two ways.
-pub fn order<'a>(stamps: impl Iterator<Item = &'a str>) -> Result<Order, &'a str> {
+pub fn order<'a>(times: impl Iterator<Item = &'a str>) -> Result<Order, &'a str> {
     let mut unproven = None;
-    for stamp in stamps {
-        let date = stamp.trim().split([' ', 'T']).next().unwrap_or("");
-        let Some((first, second)) = doubtful(date) else {
+    for time in times {
+        let date = time.trim().split([' ', 'T']).next().unwrap_or("");
+        let Some((first, second)) = two_numbers(date) else {
             continue;
         };
         if first > 12 {
@@ -37,13 +37,13 @@ pub fn order<'a>(stamps: impl Iterator<Item = &'a str>) -> Result<Order, &'a str
         if second > 12 {
             return Ok(Order::MonthFirst);
         }
-        unproven.get_or_insert(stamp);
+        unproven.get_or_insert(time);
     }
     unproven.map_or(Ok(Order::DayFirst), Err)
 }
 
-/// The first two numbers of a date with its year last; with dots the day comes first, which is no doubt.
-fn doubtful(date: &str) -> Option<(u32, u32)> {
+/// The first two numbers of a date with its year last; with dots the day comes first, which is certain.
+fn two_numbers(date: &str) -> Option<(u32, u32)> {
     let mut parts = date.split(['/', '-']);
     let (first, second, year) = (parts.next()?, parts.next()?, parts.next()?);
     if year.len() < 4 {
@@ -54,23 +54,19 @@ fn doubtful(date: &str) -> Option<(u32, u32)> {
 
 /// Reads a time.
 ///
-/// *Errors*: what is wrong with it, and what would be right.
-pub fn stamp(text: &str, order: Order) -> Result<Stamp, String> {
+/// *Errors*: that it is none, and what would be right.
+pub fn parse(text: &str, order: Order) -> Result<Written, &'static str> {
     let text = text.trim();
-    let wrong = || {
-        format!(
-            "`{text}` is no date and time; write it as in 2018-01-09T22:35Z or 2018-01-09 15:35-07:00"
-        )
-    };
+    let wrong = || "no date and time; write it as in 2018-01-09T22:35Z or 2018-01-09 15:35-07:00";
     // A zone in brackets behind the offset says nothing that the offset does not.
     let (clock, offset) = offset(text.split('[').next().unwrap_or(text));
     let clock = date_time(clock.trim(), order).ok_or_else(wrong)?;
     match offset {
         Some(offset) => {
             let at = offset.to_timestamp(clock).map_err(|_| wrong())?;
-            Ok(Stamp::Instant(at.as_second() as f64))
+            Ok(Written::Instant(at.as_second() as f64))
         }
-        None => Ok(Stamp::Clock(clock)),
+        None => Ok(Written::Clock(clock)),
     }
 }
 
@@ -101,17 +97,14 @@ fn offset(text: &str) -> (&str, Option<Offset>) {
 }
 
 fn date_time(text: &str, order: Order) -> Option<DateTime> {
-    let all_digits = text.bytes().all(|b| b.is_ascii_digit());
-    if all_digits && (text.len() == 12 || text.len() == 14) {
-        let date = date(
-            &format!("{}-{}-{}", &text[..4], &text[4..6], &text[6..8]),
-            order,
-        )?;
-        let seconds = if text.len() == 14 { &text[12..14] } else { "0" };
-        return at(
-            date,
-            &format!("{}:{}:{seconds}", &text[8..10], &text[10..12]),
-        );
+    let digits = text.bytes().take_while(u8::is_ascii_digit).count();
+    if digits == text.len() && [12, 14].contains(&digits) {
+        let form = if digits == 12 {
+            "%Y%m%d%H%M"
+        } else {
+            "%Y%m%d%H%M%S"
+        };
+        return DateTime::strptime(form, text).ok();
     }
     let (day, time) = text.split_once(['T', ' '])?;
     at(date(day.trim_end_matches(','), order)?, time.trim())
@@ -179,8 +172,8 @@ mod tests {
             "2018-01-09T15:35:00-07:00[America/Denver]",
         ] {
             assert_eq!(
-                stamp(text, Order::DayFirst),
-                Ok(Stamp::Instant(AT_S)),
+                parse(text, Order::DayFirst),
+                Ok(Written::Instant(AT_S)),
                 "{text}"
             );
         }
@@ -197,12 +190,12 @@ mod tests {
             ("9/1/2018 22:35", Order::DayFirst),
             ("201801092235", Order::DayFirst),
         ] {
-            assert_eq!(stamp(text, order), Ok(Stamp::Clock(clock)), "{text}");
+            assert_eq!(parse(text, order), Ok(Written::Clock(clock)), "{text}");
         }
         let midnight: DateTime = "2018-01-10T00:00".parse().unwrap();
         assert_eq!(
-            stamp("2018-01-09 24:00", Order::DayFirst),
-            Ok(Stamp::Clock(midnight))
+            parse("2018-01-09 24:00", Order::DayFirst),
+            Ok(Written::Clock(midnight))
         );
         for text in [
             "yesterday",
@@ -213,12 +206,12 @@ mod tests {
             "",
             "2018-01-09 13:00 PM",
         ] {
-            assert!(stamp(text, Order::DayFirst).is_err(), "{text}");
+            assert!(parse(text, Order::DayFirst).is_err(), "{text}");
         }
     }
 
     #[test]
-    fn the_order_of_day_and_month_is_proved_or_asked_for() {
+    fn the_order_of_day_and_month_is_proved_or_refused() {
         assert_eq!(
             order(["01/09/2018 10:00", "01/13/2018 10:00"].into_iter()),
             Ok(Order::MonthFirst)

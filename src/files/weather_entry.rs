@@ -1,20 +1,19 @@
 //! The weather of a night file.
 
-use super::super::fault::{Fault, FileError};
-use super::super::library::{Kind, builtin};
-use super::super::outline::Outline;
-use super::super::sources::{Sources, label};
-use super::note::{Note, NoteKind};
-use super::options::{Month, WeatherError, WeatherOptions};
-use super::read::{form_of, read};
-use super::reading::{Form, Reading};
+use super::fault::{Fault, FileError};
+use super::library::{Kind, builtin};
+use super::outline::Outline;
+use super::sources::{Sources, label};
 use crate::quantity::{Speed, Temperature};
 use crate::scenario::clock::Clock;
-use crate::scenario::weather::{LONGEST_GAP_S, Weather};
+use crate::scenario::weather::{LONGEST_GAP_S, Record, Weather};
+use crate::weather::{
+    Form, Month, Note, NoteKind, Reading, WeatherError, WeatherOptions, form_of, read,
+};
 use serde::{Deserialize, Serialize};
 
-/// Most notes that a night tells; the weather command tells all.
-const MOST_TOLD: usize = 8;
+/// Most notes that a night shows; the weather command shows all.
+const MOST_NOTES: usize = 8;
 
 /// The weather, steady or recorded.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -27,11 +26,11 @@ pub enum WeatherEntry {
         /// Relative humidity, over ice below freezing.
         #[serde(default = "usual_humidity")]
         humidity: f64,
-        /// Wind outdoors; none leaves the hangar its own draught.
+        /// Wind outdoors; none leaves the hangar its own air movement.
         #[serde(default)]
         wind: Option<Speed>,
     },
-    /// A built-in record, or a file beside the night that needs no more said about it.
+    /// A built-in record, or a file beside the night that needs no options.
     recorded(String),
     /// Aviation reports (METAR, SPECI) in a file beside the night.
     reports {
@@ -51,7 +50,7 @@ pub enum WeatherEntry {
         /// The station, of several.
         #[serde(default)]
         station: Option<String>,
-        /// The IANA zone of times that tell none; the night's if not given.
+        /// The IANA zone of times without an offset; the night's if not given.
         #[serde(default)]
         zone: Option<String>,
         /// The wind, if no column holds it.
@@ -64,7 +63,7 @@ fn usual_humidity() -> f64 {
     0.8
 }
 
-/// The weather that an entry stands for; what was told about it goes to the sources.
+/// The weather that an entry stands for; notes on it go to the sources.
 ///
 /// *Errors*: a name that leads nowhere, or a file that gives no record.
 pub fn resolve(
@@ -73,17 +72,14 @@ pub fn resolve(
     night: &str,
     sources: &mut Sources,
 ) -> Result<Weather, FileError> {
-    let span = clock
-        .begin
-        .date
-        .and_then(|_| clock.resolve().ok())
-        .map(|clock| (clock.begin_unix_s(), clock.begin_unix_s() + clock.night_s()));
-    let plain = WeatherOptions {
+    let dated = clock.begin.date.and_then(|_| clock.resolve().ok());
+    let span = dated.map(|c| (c.begin_unix_s(), c.begin_unix_s() + c.night_s()));
+    let mut options = WeatherOptions {
         zone: clock.zone.clone(),
         night: span,
         ..WeatherOptions::default()
     };
-    let (name, form, wanted) = match entry {
+    let (name, form) = match entry {
         WeatherEntry::steady {
             outdoors,
             humidity,
@@ -95,22 +91,15 @@ pub fn resolve(
                 wind: *wind,
             });
         }
-        WeatherEntry::recorded(name) => (name, None, plain),
+        WeatherEntry::recorded(name) => (name, None),
         WeatherEntry::reports {
             file,
             station,
             month,
         } => {
-            let (station, month) = (station.clone(), *month);
-            (
-                file,
-                Some(Form::Reports),
-                WeatherOptions {
-                    station,
-                    month,
-                    ..plain
-                },
-            )
+            options.station.clone_from(station);
+            options.month = *month;
+            (file, Some(Form::Reports))
         }
         WeatherEntry::table {
             file,
@@ -118,18 +107,10 @@ pub fn resolve(
             zone,
             wind,
         } => {
-            let (station, wind) = (station.clone(), *wind);
-            let zone = zone.clone().or(plain.zone.clone());
-            (
-                file,
-                Some(Form::Table),
-                WeatherOptions {
-                    station,
-                    zone,
-                    wind,
-                    ..plain
-                },
-            )
+            options.station.clone_from(station);
+            options.wind = *wind;
+            options.zone = zone.clone().or(options.zone);
+            (file, Some(Form::Table))
         }
     };
     let text = sources.text(Kind::Weather, name, night)?;
@@ -141,37 +122,48 @@ pub fn resolve(
         };
         let fault = Fault::of(night, format!("`{name}` holds {is}"))
             .help(format!("write weather: {write}(file: \"{name}\")"));
-        let key = Some("file");
-        return Err(located(
-            WeatherError {
-                fault: Box::new(fault),
-                key,
-            },
-            night,
-            sources,
-        )
-        .into());
+        return Err(at_key(fault, "file", night, sources).into());
     }
-    let reading = read(&label(Kind::Weather, name), &text, &wanted)
-        .map_err(|refused| located(refused, night, sources))?;
-    for told in notes_of(&reading, name, span) {
-        sources.tell(told);
+    let file = label(Kind::Weather, name);
+    let reading = read(&file, &text, &options).map_err(|error| {
+        let key = error.key.unwrap_or_default();
+        at_key(input_error(&file, &text, error), key, night, sources)
+    })?;
+    for note in notes_of(&reading, name, span) {
+        sources.tell(note);
     }
     Ok(Weather::recorded(reading.record))
 }
 
-/// The fault at the key of the night's weather that it is about, unless it has a place of its own.
-fn located(refused: WeatherError, night: &str, sources: &Sources) -> Fault {
-    let WeatherError { fault, key } = refused;
-    let mut fault = *fault;
+/// Reads a file that says all about itself, as the built-in records do.
+///
+/// *Errors*: why it gives no record.
+pub fn read_plain(file: &str, text: &str) -> Result<Record, Fault> {
+    let reading = read(file, text, &WeatherOptions::default());
+    let reading = reading.map_err(|error| input_error(file, text, error))?;
+    Ok(reading.record)
+}
+
+/// A weather file's error with the file and the text it is in.
+pub fn input_error(file: &str, text: &str, error: WeatherError) -> Fault {
+    let mut fault = Fault::of(file, error.message);
+    fault.help = error.suggestion;
+    match error.span {
+        Some(span) => fault.at(text, span),
+        None => fault,
+    }
+}
+
+/// The error at the key of the night's weather that it is about, unless it has a place of its own.
+fn at_key(mut fault: Fault, key: &str, night: &str, sources: &Sources) -> Fault {
     if fault.place.is_some() {
         return fault;
     }
-    let path = key.map_or("weather".to_owned(), |key| format!("weather.{key}"));
+    let path = format!("weather.{key}");
     let Some((name, text)) = sources.named_text(night) else {
         return fault;
     };
-    let Some(found) = Outline::of(text).find(&path) else {
+    let Some(found) = Outline::of(text).find(path.trim_end_matches('.')) else {
         return fault;
     };
     if fault.file != name {
@@ -184,27 +176,26 @@ fn located(refused: WeatherError, night: &str, sources: &Sources) -> Fault {
 
 /// What the night should know of its weather: notes on the whole file and on its own hours, the rest counted.
 fn notes_of(reading: &Reading, name: &str, night: Option<(f64, f64)>) -> Vec<String> {
-    let near = |note: &Note| match (note.unix_s, night) {
+    let near = |note: &&Note| match (note.unix_s, night) {
         (Some(at), Some((begin, end))) => at > begin - LONGEST_GAP_S && at < end + LONGEST_GAP_S,
         _ => true,
     };
     if builtin(Kind::Weather, name).is_some() {
         return Vec::new();
     }
-    let told: Vec<&Note> = reading
+    let used = reading
         .notes
         .iter()
-        .filter(|note| note.care != NoteKind::Unused && near(note))
+        .filter(|note| note.kind() != NoteKind::Unused);
+    let near: Vec<&Note> = used.filter(near).collect();
+    let first = near.iter().take(MOST_NOTES);
+    let mut words: Vec<String> = first
+        .map(|note| format!("{name}, {note} [{}]", note.kind().word()))
         .collect();
-    let mut words: Vec<String> = told
-        .iter()
-        .take(MOST_TOLD)
-        .map(|note| format!("{name}, {note} [{}]", note.care.word()))
-        .collect();
-    if told.len() > MOST_TOLD {
-        let more = told.len() - MOST_TOLD;
+    if near.len() > MOST_NOTES {
+        let more = near.len() - MOST_NOTES;
         words.push(format!(
-            "{name}: {more} more; `coldsoak weather {name}` tells them all"
+            "{name}: {more} more; `coldsoak weather {name}` shows them all"
         ));
     }
     words
