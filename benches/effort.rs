@@ -1,7 +1,7 @@
 //! The work of the reference nights, counted: `cargo bench --bench effort [-- NIGHT RESOLUTION [NIGHTS TIMES]]`.
 //!
 //! Counts, not times: they say the same on a busy machine. `.ci/effort` holds them, and the instructions they take,
-//! against those on record. With a number of nights and of times it marches so many nights, if more than one abreast, so
+//! against those on record. With a number of nights and of times it integrates so many nights, if more than one in lanes, so
 //! many times over, for `.ci/roofline` to look at from outside.
 
 use coldsoak::files::night::load_builtin;
@@ -26,20 +26,20 @@ fn main() {
     let number = |word: &str| word.parse().expect("a whole number");
     println!("night,resolution,states,steps,rejected,factorisations,evaluations");
     match &words[..] {
-        [night, resolution] => tell(night, number(resolution), 1, 1),
+        [night, resolution] => print(night, number(resolution), 1, 1),
         [night, resolution, nights, times] => {
-            tell(night, number(resolution), number(nights), number(times));
+            print(night, number(resolution), number(nights), number(times));
         }
         _ => {
             for (night, resolution) in NIGHTS {
-                tell(night, resolution, 1, 1);
+                print(night, resolution, 1, 1);
             }
         }
     }
 }
 
-/// Marches a night, or so many that differ as those of a study do, and tells the effort of each once.
-fn tell(night: &str, resolution: usize, nights: usize, times: usize) {
+/// Integrates a night, or so many that differ as those of a study do, and prints the work of each once.
+fn print(night: &str, resolution: usize, nights: usize, times: usize) {
     let scenario = load_builtin(night).expect("a built-in night").scenario;
     let accuracy = &scenario.accuracy;
     let nets: Vec<Network> = (0..nights)
@@ -62,12 +62,12 @@ fn tell(night: &str, resolution: usize, nights: usize, times: usize) {
         })
         .collect();
     for time in 0..times {
-        let marched = match &wanted[..] {
+        let solutions = match &wanted[..] {
             [w] => vec![integrate(w.net, w.tolerance, w.sample_s)],
             several => integrate_lanes(several),
         };
-        for marched in marched {
-            let effort = marched.expect("built-in nights can be computed").effort;
+        for solution in solutions {
+            let effort = solution.expect("built-in nights can be computed").effort;
             if time == 0 {
                 say(night, resolution, effort);
             }

@@ -238,10 +238,10 @@ class Page:
             least = PAPER_PAGES if self.stepped() else 1
             if not least <= len(sheets) <= PAPER_PAGES:
                 self.fault(f"it prints to {len(sheets)} pages, not {least} to {PAPER_PAGES}")
-            told = "".join(sheet.extract_text() for sheet in sheets)
-        told = "".join(told.split())
+            printed = "".join(sheet.extract_text() for sheet in sheets)
+        printed = "".join(printed.split())
         for must in ("Card for the hangar wall", "Cautions", "Where this page comes from", "SHA-256"):
-            if "".join(must.split()) not in told:
+            if "".join(must.split()) not in printed:
                 self.fault(f"\"{must}\" is not printed")
 
     def without_script(self, browser):

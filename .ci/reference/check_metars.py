@@ -24,7 +24,7 @@ KNOWN = {}
 REFUSED = {
     ("KTRK", "2018-01-11T14:45Z"): "two cloud groups run together (SCT120BKN180)",
 }
-"""(station, time) -> why the package refuses the report unless it is told to be lenient."""
+"""(station, time) -> why the package refuses the report unless it is lenient."""
 
 
 def number(quantity, unit):
@@ -34,22 +34,22 @@ def number(quantity, unit):
 def read(report, key):
     year, month = int(key[1][:4]), int(key[1][5:7])
     if key not in REFUSED:
-        told = Metar(report, month=month, year=year)
+        parsed = Metar(report, month=month, year=year)
     else:
         try:
             Metar(report, month=month, year=year)
         except ParserError:
             with warnings.catch_warnings():
                 warnings.simplefilter("ignore")
-                told = Metar(report, month=month, year=year, strict=False)
+                parsed = Metar(report, month=month, year=year, strict=False)
         else:
             raise ParserError("listed as refused, but it is read")
-    return told, {
-        "temp_c": number(told.temp, "C"),
-        "dew_point_c": number(told.dewpt, "C"),
-        "wind_m_s": number(told.wind_speed, "MPS"),
-        "gust_m_s": number(told.wind_gust, "MPS"),
-        "qnh_hpa": number(told.press, "HPA"),
+    return parsed, {
+        "temp_c": number(parsed.temp, "C"),
+        "dew_point_c": number(parsed.dewpt, "C"),
+        "wind_m_s": number(parsed.wind_speed, "MPS"),
+        "gust_m_s": number(parsed.wind_gust, "MPS"),
+        "qnh_hpa": number(parsed.press, "HPA"),
     }
 
 
@@ -63,12 +63,12 @@ def main():
     for report, row in zip(reports, rows):
         key = (row["station"], row["time_utc"])
         try:
-            told, found = read(report, key)
+            parsed, found = read(report, key)
         except ParserError as error:
             faults.append(f"{' '.join(key)}: not read: {error}")
             continue
-        if (told.station_id, f"{told.time:%Y-%m-%dT%H:%MZ}") != key:
-            faults.append(f"{key}: read as {told.station_id} {told.time}")
+        if (parsed.station_id, f"{parsed.time:%Y-%m-%dT%H:%MZ}") != key:
+            faults.append(f"{key}: read as {parsed.station_id} {parsed.time}")
         for name, tolerance in TOLERANCE.items():
             wanted = float(row[name]) if row[name] else None
             same = found[name] == wanted if None in (found[name], wanted) else abs(found[name] - wanted) <= tolerance

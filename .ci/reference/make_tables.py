@@ -4,7 +4,7 @@
     venv/bin/python .ci/reference/make_tables.py            # writes the tables
     venv/bin/python .ci/reference/make_tables.py --check    # recomputes and compares, exit 1 on a difference
 
-Each table opens with the library, its version and the function asked. Only numbers are taken from the
+Each table opens with the library, its version and the function called. Only numbers are taken from the
 libraries (iapws is under the GPL; no code of it is used or shipped).
 """
 
@@ -105,7 +105,7 @@ def convection():
     )
 
 
-def draught():
+def forced():
     """Laminar flow along a flat plate."""
     return (
         f"ht {version('ht')} Nu_horizontal_plate_laminar_Baehr; Pr = 0.71",
@@ -226,7 +226,7 @@ def vapour_density():
 
 
 MAKERS = (
-    air, saturation, dew_point, vapour_density, convection, draught, layer, exchanger, passage, walls, fins, radiation,
+    air, saturation, dew_point, vapour_density, convection, forced, layer, exchanger, passage, walls, fins, radiation,
     orifice, wire,
 )
 

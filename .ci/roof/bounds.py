@@ -13,8 +13,8 @@ def peaks():
     """What one thread can do at most, by name: rates a second, of the small program beside."""
     with tempfile.TemporaryDirectory() as folder:
         subprocess.run(["cc", "-O2", "-o", f"{folder}/peaks", HERE / "peaks.c"], check=True)
-        told = subprocess.run([f"{folder}/peaks"], check=True, stdout=subprocess.PIPE, text=True).stdout
-    return {name: float(rate) for name, rate in map(str.split, told.splitlines())}
+        output = subprocess.run([f"{folder}/peaks"], check=True, stdout=subprocess.PIPE, text=True).stdout
+    return {name: float(rate) for name, rate in map(str.split, output.splitlines())}
 
 
 def best_of(several):

@@ -39,7 +39,7 @@ def executed(command, within):
             total = list(map(int, line.split()[1:]))
     found = sum((of for at in counts.values() for of in at.values()), Counter())
     if total[0] == 0 or [found[name] for name in names] != total:
-        sys.exit(f"callgrind counted {total} within {within}, and tells of {found}")
+        sys.exit(f"callgrind counted {total} within {within}, and lists {found}")
     return counts
 
 
@@ -60,8 +60,8 @@ def disassembled(file, wanted):
 
 def demangled(names):
     """Names as they are written, without the hashes of crates and the types of constants."""
-    told = subprocess.run(["c++filt"], input="\n".join(names), check=True, stdout=subprocess.PIPE, text=True).stdout
-    plain = re.sub(r"\[[0-9a-f]{6,16}\]|: (?:usize|bool)", "", told).splitlines()
+    output = subprocess.run(["c++filt"], input="\n".join(names), check=True, stdout=subprocess.PIPE, text=True).stdout
+    plain = re.sub(r"\[[0-9a-f]{6,16}\]|: (?:usize|bool)", "", output).splitlines()
     return dict(zip(names, plain, strict=True))
 
 
@@ -103,9 +103,9 @@ def sampled(command):
         except (OSError, subprocess.CalledProcessError):
             return Counter()
         words = ["perf", "report", "-i", f"{folder}/data", "--stdio", "--no-demangle", "-n", "-t", "|", "--sort", "dso,symbol"]
-        told = subprocess.run(words, check=True, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True).stdout
+        output = subprocess.run(words, check=True, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True).stdout
     samples = Counter()
-    for line in told.splitlines():
+    for line in output.splitlines():
         if line.strip() and not line.startswith("#"):
             _, count, file, symbol = map(str.strip, line.split("|")[:4])
             samples[file, symbol.partition("] ")[2].strip()] += int(count)

@@ -1,4 +1,4 @@
-"""Which kernel of the march a function belongs to, by the name of its object file and its demangled name."""
+"""Which kernel of the integration a function belongs to, by the name of its object file and its demangled name."""
 
 import re
 

@@ -15,7 +15,7 @@ LANES = re.compile(r"v?p?(unpck|shuf|perm|insert|insr|extr|broadcast|mov[hl]|mov
 CHOICES = re.compile(r"v?(cmp\w*[sp]d$|u?comis|min[sp]d|max[sp]d|blendv|andn?p|x?orp|pcmp|cvt|round|movmsk|ptest|testp)")
 MOVES = re.compile(r"v?mov|push|pop|cmov|stos|xchg|leave")
 JUMPS = re.compile(r"j|call|ret|loop")
-# Of what kind instructions are, in the order in which they are told.
+# Of what kind instructions are, in the order in which they are listed.
 KINDS = ["sums and products", "quotients and roots", "between lanes", "choices", "moves", "jumps", "whole numbers and addresses"]
 
 

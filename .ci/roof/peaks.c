@@ -19,7 +19,7 @@ static double now_s(void) {
     return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
 }
 
-/* The most blocks a second of a function that runs as many blocks as it is told. */
+/* The most blocks a second of a function that runs as many blocks as it is given. */
 static double blocks_per_s(void (*blocks)(uint64_t)) {
     uint64_t count = 1000;
     double best = 0.0;

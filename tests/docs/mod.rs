@@ -117,8 +117,13 @@ fn the_owners_walk_can_be_followed() {
 }
 
 #[test]
-fn the_researchers_page_can_be_followed() {
-    assert!(follow("docs/researcher.md") >= 6);
+fn the_page_of_the_model_can_be_followed() {
+    assert!(follow("docs/model.md") >= 6);
+}
+
+#[test]
+fn the_page_of_commands_can_be_followed() {
+    assert!(follow("docs/commands.md") >= 2);
 }
 
 #[test]
@@ -179,7 +184,7 @@ fn every_key_is_told() {
                     .components()
                     .any(|c| {
                         c.as_os_str() == "check"
-                            || c.as_os_str() == "plausible"
+                            || c.as_os_str() == "plausibility"
                             || c.as_os_str() == "opposed"
                     });
                 if checks || folder == "src/files" && !FILES.contains(&name) {

@@ -30,20 +30,20 @@ const NIGHTS: [&str; 6] = [
     "thermostat-pad",
 ];
 const TOLERANCE: f64 = 1e-7;
-/// Asked of temperatures, K, and of water, g.
+/// Required of temperatures, K, and of water, g.
 const ALLOWED: f64 = 0.01;
 /// Moments closer than this are one, s.
 const SAME_MOMENT_S: f64 = 1e-6;
 
-/// The balance, and the slopes where they were last asked for.
-struct Asked<'n> {
+/// The balance, and the slopes where they were last required.
+struct Evaluated<'n> {
     net: &'n Network,
     balance: Balance<'n>,
     place: Vec<f64>,
     slopes: Vec<f64>,
 }
 
-impl Asked<'_> {
+impl Evaluated<'_> {
     fn rates(&mut self, time_s: f64, states: &[f64], out: &mut [f64]) {
         let rates = self.balance.rates(time_s, states).expect("the air balances");
         for ((out, rate), capacity) in out.iter_mut().zip(rates).zip(&self.net.capacities) {
@@ -78,7 +78,7 @@ fn integrated(net: &Network, trace: &Trace, method: &str) -> Vec<Vec<f64>> {
         .collect();
     stops.sort_by(f64::total_cmp);
     stops.dedup_by(|b, a| *b - *a < SAME_MOMENT_S);
-    let asked = RefCell::new(Asked {
+    let evaluated = RefCell::new(Evaluated {
         net,
         balance: Balance::new(net),
         place: Vec::new(),
@@ -90,19 +90,19 @@ fn integrated(net: &Network, trace: &Trace, method: &str) -> Vec<Vec<f64>> {
     for stop in stops {
         for s in &trace.switchings {
             if (s.time_s - time_s).abs() < SAME_MOMENT_S {
-                asked.borrow_mut().balance.switch(s.heater, s.on);
+                evaluated.borrow_mut().balance.switch(s.heater, s.on);
             }
         }
-        asked.borrow_mut().place.clear();
+        evaluated.borrow_mut().place.clear();
         let problem = OdeBuilder::<Matrix>::new()
             .t0(time_s)
             .h0(0.01)
             .rtol(TOLERANCE)
             .atol([TOLERANCE])
             .rhs_implicit(
-                |x: &[f64], _: &[f64], t: f64, y: &mut [f64]| asked.borrow_mut().rates(t, x, y),
+                |x: &[f64], _: &[f64], t: f64, y: &mut [f64]| evaluated.borrow_mut().rates(t, x, y),
                 |x: &[f64], _: &[f64], t: f64, v: &[f64], y: &mut [f64]| {
-                    asked.borrow_mut().along(t, x, v, y)
+                    evaluated.borrow_mut().along(t, x, v, y)
                 },
             )
             .init(|_: &[f64], _: f64, y: &mut [f64]| y.copy_from_slice(&states), n)

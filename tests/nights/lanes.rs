@@ -1,7 +1,7 @@
-//! Nights that go abreast against the same nights one by one, to the last bit.
+//! Nights in lanes against the same nights one by one, to the last bit.
 //!
-//! Alone and abreast, laws stand side by side in wide registers where the processor has them; that those give what single
-//! numbers give is held by `balance/tests/side_by_side.rs`, and that nights do go abreast by `solver/abreast.rs`.
+//! Alone and in lanes, laws stand side by side in wide registers where the processor has them; that those give what single
+//! numbers give is held by `balance/tests/side_by_side.rs`, and that nights do share lanes by `solver/lanes.rs`.
 
 use coldsoak::files::night::load_builtin;
 use coldsoak::network::surroundings::Curve;
@@ -75,9 +75,9 @@ fn wanted(nets: &[Network], from: usize) -> Vec<LaneJob<'_>> {
     (from..).zip(nets).map(wanted).collect()
 }
 
-fn abreast(nights: &[LaneJob]) -> Vec<Solution> {
-    let marched = integrate_lanes(nights);
-    marched.into_iter().map(Result::unwrap).collect()
+fn in_lanes(nights: &[LaneJob]) -> Vec<Solution> {
+    let solutions = integrate_lanes(nights);
+    solutions.into_iter().map(Result::unwrap).collect()
 }
 
 fn assert_the_same(found: &Solution, expected: &Solution) {
@@ -90,14 +90,14 @@ fn assert_the_same(found: &Solution, expected: &Solution) {
 }
 
 #[test]
-fn nights_abreast_are_the_nights_alone() {
+fn nights_in_lanes_are_the_nights_alone() {
     // Six, three and five: lanes are taken over, and lanes stay empty. The engines are of no one shape.
     let mut nets = nights("demo", 0, 6);
     nets.extend(nights("six-after-flight", 0, 3));
     nets.extend(nights("thermostat-pad", 0, 5));
     let wanted = wanted(&nets, 0);
     let mut switchings = 0;
-    for (night, found) in wanted.iter().zip(abreast(&wanted)) {
+    for (night, found) in wanted.iter().zip(in_lanes(&wanted)) {
         let alone = integrate(night.net, night.tolerance, night.sample_s).unwrap();
         assert_the_same(&found, &alone);
         found.ledger.check().unwrap();
@@ -109,10 +109,10 @@ fn nights_abreast_are_the_nights_alone() {
 #[test]
 fn a_night_does_not_depend_on_those_beside_it() {
     let nets = nights("demo", 0, 6);
-    let together = abreast(&wanted(&nets, 0));
+    let together = in_lanes(&wanted(&nets, 0));
     for count in [2, 5] {
         let company = nights("demo", 2, count);
-        let found = abreast(&wanted(&company, 2));
+        let found = in_lanes(&wanted(&company, 2));
         assert_the_same(&found[0], &together[2]);
         assert_the_same(&found[1], &together[3]);
     }
@@ -124,15 +124,15 @@ fn one_night_that_cannot_go_on_does_not_stop_the_others() {
     let mut nets = nights("demo", 0, 6);
     nets[1].capacities[0] = f64::NAN;
     let broken = wanted(&nets, 0);
-    let marched = integrate_lanes(&broken);
+    let solutions = integrate_lanes(&broken);
     let alone = integrate(&nets[1], broken[1].tolerance, broken[1].sample_s).unwrap_err();
     assert_eq!(
-        marched[1].as_ref().unwrap_err().to_string(),
+        solutions[1].as_ref().unwrap_err().to_string(),
         alone.to_string()
     );
     let nets = nights("demo", 0, 6);
-    let sound = abreast(&wanted(&nets, 0));
+    let sound = in_lanes(&wanted(&nets, 0));
     for number in [0, 2, 3, 4, 5] {
-        assert_the_same(marched[number].as_ref().unwrap(), &sound[number]);
+        assert_the_same(solutions[number].as_ref().unwrap(), &sound[number]);
     }
 }

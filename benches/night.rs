@@ -1,4 +1,4 @@
-//! What a night costs, against the number of its states: `cargo bench --bench march`.
+//! What a night costs, against the number of its states: `cargo bench --bench night`.
 //!
 //! Plain timing, the median of several runs. Read the last column, the ratio to the first row of the same
 //! run: absolute times depend on the machine and on what else it does.
