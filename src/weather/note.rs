@@ -14,7 +14,7 @@ pub enum NoteKind {
     /// A missing or disordered value was corrected.
     Corrected,
     /// It is odd, and was kept as it stands.
-    Kept,
+    Odd,
     /// A long time without readings.
     Gap,
     /// A column that the night does not use.
@@ -27,7 +27,7 @@ impl NoteKind {
         Self::Assumed,
         Self::Skipped,
         Self::Corrected,
-        Self::Kept,
+        Self::Odd,
         Self::Gap,
         Self::Unused,
     ];
@@ -37,7 +37,7 @@ impl NoteKind {
             Self::Assumed => "assumed",
             Self::Skipped => "skipped",
             Self::Corrected => "corrected",
-            Self::Kept => "kept, but odd",
+            Self::Odd => "kept, but odd",
             Self::Gap => "gap",
             Self::Unused => "not used",
         }
@@ -83,7 +83,7 @@ impl fmt::Display for Note {
         }
         match (&self.report, self.unix_s, self.kind()) {
             (Some(report), ..) => write!(f, "{report}: ")?,
-            (None, Some(unix_s), NoteKind::Kept | NoteKind::Gap) => write!(f, "{}: ", utc(unix_s))?,
+            (None, Some(unix_s), NoteKind::Odd | NoteKind::Gap) => write!(f, "{}: ", utc(unix_s))?,
             _ => {}
         }
         write!(f, "{}", self.detail)
@@ -130,7 +130,7 @@ pub enum Detail {
     /// A clock time that occurs twice, taken to be the first; and how many more lines are taken so.
     #[error(
         "the clocks were put back: this time occurs twice, and no line settles which it is; it is taken to be the \
-         first{}. Write the offset behind such times, as in 01:30-04:00", more(*.0)
+         first{}. Write the offset after such times, as in 01:30-04:00", more(*.0)
     )]
     FirstOfTwo(usize),
 
@@ -264,7 +264,7 @@ impl Detail {
             | Self::TenthsDisagree { .. }
             | Self::DewPointAbove { .. }
             | Self::Maintenance
-            | Self::Spike { .. } => NoteKind::Kept,
+            | Self::Spike { .. } => NoteKind::Odd,
             Self::Gap { .. } => NoteKind::Gap,
             Self::NotUsed(_) | Self::UsedIfMissing(_) => NoteKind::Unused,
             _ => NoteKind::Skipped,

@@ -6,6 +6,9 @@ use super::options::{Month, WeatherOptions};
 use super::read::read;
 use crate::quantity::Speed;
 
+/// A moment of January 2018, the month that serves where a night is to say it; of 31 days, so that any day is one of it.
+const ANY_MONTH_S: f64 = 1.515e9;
+
 /// What a weather file is by itself.
 #[derive(Debug)]
 pub struct Standalone {
@@ -53,8 +56,7 @@ pub fn standalone(file: &str, text: &str) -> Result<Standalone, WeatherError> {
         };
         let note = Detail::NightMustSay(message).into();
         match error.key {
-            // A month of 31 days, so that any day is one of it.
-            Some("month") if options.month.is_none() => options.month = Month::of(0.0),
+            Some("month") if options.month.is_none() => options.month = Month::of(ANY_MONTH_S),
             Some("zone") if options.zone.is_none() => options.zone = Some("UTC".to_owned()),
             Some("wind") if options.wind.is_none() => options.wind = Some(Speed::m_s(0.0)),
             Some("station") if options.station.is_none() => {

@@ -223,7 +223,7 @@ fn no_zone(line: Line, reader: &RowReader, time: &str) -> WeatherError {
         format!("`{time}` names no time zone, and no zone is given")
     };
     line.error(message).key("zone").suggest(
-        "call the column time_utc if it is UTC, write the offset behind each time (-07:00), or name the \
+        "call the column time_utc if it is UTC, write the offset after each time (-07:00), or name the \
          zone: zone: \"America/Denver\" in the night, --zone America/Denver on the command line",
     )
 }
