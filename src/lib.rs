@@ -71,6 +71,7 @@ pub mod inspect;
 pub mod network;
 pub mod night;
 pub mod physics;
+pub mod picture;
 pub mod quantity;
 pub mod render;
 pub mod report;

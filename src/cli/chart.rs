@@ -11,8 +11,9 @@ use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
 use crate::files::validate::kind_named;
 use crate::night::run as run_night;
-use crate::report::chart::{ChartView, Picture, Show as Shown, of_night};
-use crate::report::colour::Theme;
+use crate::picture::chart::{self, ChartView, Show as Shown, of_night};
+use crate::picture::draw::colour::Theme;
+use crate::picture::draw::{png, svg};
 use crate::report::provenance::Provenance;
 use std::path::{Path, PathBuf};
 
@@ -112,7 +113,7 @@ pub fn run(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
     let view = ChartView::of(&night, &scenario.title, "", typed.theme);
     let mut drawn = Vec::new();
     for show in shows {
-        drawn.push((show.word(), of_night(show, &night.trace, &view)?));
+        drawn.push((show.word(), of_night(show, &night.trace, &view)));
     }
     write(&drawn, target, typed, flags, &session.from)
 }
@@ -149,13 +150,13 @@ fn choices(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
     may_write_to(target, typed)?;
     let compared = computed(&session, flags, None)?;
     let title = &session.comparison.base.scenario.title;
-    let drawn = choices_chart(&compared.nights, title, typed.theme)?;
+    let drawn = choices_chart(&compared.nights, title, typed.theme);
     write(&[(CHOICES, drawn)], target, typed, flags, &session.from)
 }
 
 /// Writes pictures, each under its word, into a folder; one alone elsewhere.
 fn write(
-    drawn: &[(&str, Picture)],
+    drawn: &[(&str, chart::Chart)],
     target: Target,
     typed: &Chart,
     flags: &Flags,
@@ -163,8 +164,8 @@ fn write(
 ) -> Result<Outcome, Failure> {
     if target == Target::Folder {
         let mut folder = ResultFolder::begin(&typed.out, typed.force, from)?;
-        for (word, picture) in drawn {
-            folder.picture(word, picture)?;
+        for (word, chart) in drawn {
+            folder.picture(word, chart)?;
         }
         folder.finish()?;
         if !flags.quiet {
@@ -172,8 +173,8 @@ fn write(
         }
         return Ok(Outcome::Done);
     }
-    for (_, picture) in drawn {
-        let bytes = bytes(target, picture, from)?;
+    for (_, chart) in drawn {
+        let bytes = bytes(target, chart, from)?;
         if target == Target::StandardOutput {
             terminal::print(&String::from_utf8_lossy(&bytes))?;
         } else {
@@ -184,13 +185,11 @@ fn write(
 }
 
 /// One chart as the bytes of its file.
-fn bytes(target: Target, picture: &Picture, from: &Provenance) -> Result<Vec<u8>, Failure> {
-    let svg = || from.in_svg(&picture.svg);
+fn bytes(target: Target, chart: &chart::Chart, from: &Provenance) -> Result<Vec<u8>, Failure> {
     match target {
-        Target::Csv => Ok(picture.csv.clone()),
-        #[cfg(feature = "png")]
-        Target::Png => Ok(crate::report::png::from_svg(&svg(), 1.5)?),
-        _ => Ok(svg().into_bytes()),
+        Target::Csv => Ok(chart.csv.clone()),
+        Target::Png => Ok(png(&chart.picture, 1.5)?),
+        _ => Ok(svg::file(&chart.picture, &from.in_lines()).into_bytes()),
     }
 }
 
@@ -209,10 +208,6 @@ fn target(out: &Path, charts: usize) -> Result<Target, Failure> {
             return refused(message, "--out chart.svg, .png or .csv, or a folder");
         }
     };
-    if cfg!(not(feature = "png")) && target == Target::Png {
-        let message = "this coldsoak was built without PNG.".to_owned();
-        return refused(message, "--out chart.svg");
-    }
     if charts > 1 && target != Target::Folder {
         let message = format!("{} is one file, for {charts} charts.", out.display());
         return refused(

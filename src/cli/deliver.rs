@@ -7,9 +7,9 @@ use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, may_replace, may_write
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
-use crate::report::DrawError;
-use crate::report::chart::{self, ChartView, Picture, Show};
-use crate::report::colour::Theme;
+use crate::picture::chart::{self, Chart, ChartView, Show};
+use crate::picture::draw::colour::Theme;
+use crate::picture::draw::{DrawError, png, svg};
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::Path;
@@ -168,16 +168,11 @@ impl<'a> ResultFolder<'a> {
     /// Writes a chart, its PNG copy, and its numbers.
     ///
     /// *Errors*: it cannot be drawn or written.
-    pub fn picture(&mut self, stem: &str, drawn: &Picture) -> Result<(), Failure> {
-        let svg = self.from.in_svg(&drawn.svg);
+    pub fn picture(&mut self, stem: &str, drawn: &Chart) -> Result<(), Failure> {
+        let svg = svg::file(&drawn.picture, &self.from.in_lines());
         self.write(&format!("{stem}.csv"), &drawn.csv)?;
         self.write(&format!("{stem}.svg"), svg.as_bytes())?;
-        #[cfg(feature = "png")]
-        self.write(
-            &format!("{stem}.png"),
-            &crate::report::png::from_svg(&svg, 1.5)?,
-        )?;
-        Ok(())
+        self.write(&format!("{stem}.png"), &png(&drawn.picture, 1.5)?)
     }
 
     /// Writes the trace and the charts of one night.
@@ -194,7 +189,7 @@ impl<'a> ResultFolder<'a> {
         self.write(&format!("{stem}.csv"), &trace_csv::written(&night.trace)?)?;
         let view = ChartView::of(night, title, subtitle, theme);
         for show in Show::ALL {
-            let drawn = chart::of_night(show, &night.trace, &view)?;
+            let drawn = chart::of_night(show, &night.trace, &view);
             self.picture(&format!("{stem}-{}", show.word()), &drawn)?;
         }
         Ok(())
@@ -210,7 +205,7 @@ impl<'a> ResultFolder<'a> {
         theme: Theme,
     ) -> Result<(), Failure> {
         if nights.len() > 1 {
-            self.picture(CHOICES, &choices_chart(nights, title, theme)?)?;
+            self.picture(CHOICES, &choices_chart(nights, title, theme))?;
         }
         for (number, (name, night)) in nights.iter().enumerate() {
             let stem = match nights.len() {
@@ -237,13 +232,7 @@ impl<'a> ResultFolder<'a> {
 }
 
 /// The chart of the coldest part of each choice.
-///
-/// *Errors*: it cannot be drawn.
-pub fn choices_chart(
-    nights: &[(String, Night)],
-    title: &str,
-    theme: Theme,
-) -> Result<Picture, DrawError> {
+pub fn choices_chart(nights: &[(String, Night)], title: &str, theme: Theme) -> Chart {
     let traces: Vec<_> = nights
         .iter()
         .map(|(name, night)| (name.as_str(), &night.trace))

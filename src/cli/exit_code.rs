@@ -4,7 +4,7 @@ use crate::files::fault::{Fault, FileError};
 use crate::files::safe::WriteError;
 use crate::files::store::StoreError;
 use crate::night::NightError;
-use crate::report::DrawError;
+use crate::picture::draw::DrawError;
 use std::process::ExitCode;
 
 /// Printed under errors that kept a file from being checked further.

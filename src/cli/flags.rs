@@ -2,8 +2,8 @@
 
 use super::exit_code::Failure;
 use crate::files::sources::Outside;
+use crate::picture::draw::colour::Theme;
 use crate::quantity::Units;
-use crate::report::colour::Theme;
 use anstream::ColorChoice;
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};

@@ -7,10 +7,9 @@ use super::terminal;
 use super::time_argument::at_seconds;
 use crate::files::safe::{may_write, write_file};
 use crate::night::run as run_night;
-use crate::report::colour::Theme;
-use crate::report::map::{MOST, Map as EngineMap, strip};
-#[cfg(feature = "png")]
-use crate::report::{gif, png};
+use crate::picture::draw::colour::Theme;
+use crate::picture::draw::{gif, png, svg};
+use crate::picture::map::{MOST, Map as EngineMap, strip};
 use std::path::{Path, PathBuf};
 
 /// Examples in the help.
@@ -71,24 +70,22 @@ pub fn run(typed: &Map, flags: &Flags) -> Result<Outcome, Failure> {
     let night = run_night(&session.night.scenario).map_err(|e| session.failure(e))?;
     let map = EngineMap::of(&night);
     let theme = typed.theme;
-    let svg = || match &typed.every {
-        None => from.in_svg(&map.svg(at_s, theme)),
-        Some(_) => from.in_svg(&strip(&map, &times, theme)),
+    let picture = || match &typed.every {
+        None => map.picture(at_s, theme),
+        Some(_) => strip(&map, &times, theme),
     };
+    let svg = || svg::file(&picture(), &from.in_lines());
     if !to_file {
         terminal::print(&svg())?;
         return Ok(Outcome::Done);
     }
     let bytes = match form {
-        #[cfg(feature = "png")]
-        Form::Png => png::from_svg(&svg(), 1.5)?,
-        #[cfg(feature = "png")]
+        Form::Png => png(&picture(), 1.5)?,
         Form::Gif => {
-            let each = times.iter().map(|time_s| map.svg(*time_s, theme));
-            gif::from_svgs(&each.collect::<Vec<_>>(), 1.0, &from.in_lines())?
+            let each = times.iter().map(|time_s| map.picture(*time_s, theme));
+            gif(&each.collect::<Vec<_>>(), &from.in_lines())?
         }
-        // Without PNG any other was refused.
-        _ => svg().into_bytes(),
+        Form::Svg => svg().into_bytes(),
     };
     write_file(&typed.out, &bytes, typed.force)?;
     if !flags.quiet {
@@ -163,10 +160,6 @@ fn form(out: &Path, many: bool) -> Result<Form, Failure> {
             return Err(refused(message, "--out engine.svg"));
         }
     };
-    if cfg!(not(feature = "png")) && !matches!(form, Form::Svg) {
-        let message = "this coldsoak was built without PNG and GIF.".to_owned();
-        return Err(refused(message, "--out engine.svg"));
-    }
     Ok(form)
 }
 

@@ -7,9 +7,10 @@ use super::sample_store::{self, SampleStore};
 use super::session::Session;
 use super::terminal;
 use crate::night::{NightError, run as run_night};
-use crate::report::chart::{ChartView, bands, sensitivity};
+use crate::picture::chart::{ChartView, bands, sensitivity};
+use crate::report::spread_csv;
 use crate::report::spread_json::{SpreadView, spread as spread_json};
-use crate::report::{spread_csv, spread_text};
+use crate::report::spread_text::{self, as_written};
 use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
@@ -109,10 +110,10 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
             &spread_csv::nights(doubts, &keys, &done, &outcomes)?,
         )?;
         let view = ChartView::of(&nominal, title, "", output.theme);
-        folder.picture("bands", &bands::groups(&nominal, &summary, &view)?)?;
+        folder.picture("bands", &bands::groups(&nominal, &summary, &view))?;
         folder.picture(
             "sensitivity",
-            &sensitivity::sensitivity(&summary, doubts, &view)?,
+            &sensitivity::sensitivity(&summary, as_written, doubts, &view),
         )
     })?;
     match finished {

@@ -172,6 +172,21 @@ impl Units {
             Self::Fahrenheit => celsius * 1.8 + 32.0,
         }
     }
+    /// A temperature of so many degrees Celsius as text, rounded as people read it: `15 °F`, `-9.4 °C`.
+    pub fn temperature_text(self, celsius: f64) -> String {
+        let digits = match self {
+            Self::Celsius => 1,
+            Self::Fahrenheit => 0,
+        };
+        let text = format!("{:.digits$}", self.temperature(celsius));
+        // Minus nothing is nothing.
+        let text = if text == "-0" || text == "-0.0" {
+            &text[1..]
+        } else {
+            &text
+        };
+        format!("{text} {}", self.symbol())
+    }
     /// A difference of so many kelvin, in these degrees.
     pub fn step(self, kelvin: f64) -> f64 {
         match self {

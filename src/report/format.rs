@@ -6,18 +6,7 @@ use crate::trace::LossPath;
 
 /// A temperature of so many degrees Celsius: `15 °F`, `-9.4 °C`.
 pub fn temperature(celsius: f64, units: Units) -> String {
-    let value = units.temperature(celsius);
-    let told = match units {
-        Units::Celsius => format!("{value:.1}"),
-        Units::Fahrenheit => format!("{value:.0}"),
-    };
-    // Minus nothing is nothing.
-    let told = match told.as_str() {
-        "-0" => "0",
-        "-0.0" => "0.0",
-        other => other,
-    };
-    format!("{told} {}", units.symbol())
+    units.temperature_text(celsius)
 }
 
 /// The same to a tenth, where a threshold is so near that whole degrees would hide which side it is on.
@@ -30,29 +19,6 @@ pub fn whole(celsius: f64, units: Units) -> String {
     let value = units.temperature(celsius).round();
     // Minus nothing is nothing.
     format!("{} {}", value + 0.0, units.symbol())
-}
-
-/// Most digits after the point of a temperature beside a threshold.
-const FINEST: usize = 3;
-
-/// The number of a temperature without its unit and with a true minus, in whole degrees; where rounding would put it on
-/// the other side of a threshold, as 39.6 °F under 40 °F, to as many digits as tell the side.
-pub fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
-    let (value, asked) = (units.temperature(celsius), units.temperature(threshold_c));
-    // What degrees make of a round threshold may be off in its last digits.
-    let asked = (asked * 1e6).round() / 1e6;
-    let told = |digits: &usize| format!("{value:.digits$}");
-    let same = |digits: &usize| {
-        let shown: f64 = told(digits).parse().unwrap_or(value);
-        (shown < asked) == (celsius < threshold_c)
-    };
-    let digits = (0..=FINEST).find(same).unwrap_or(0);
-    let told = told(&digits);
-    // Minus nothing is nothing.
-    match told.trim_start_matches('-').trim_matches(['0', '.']) {
-        "" => told.trim_start_matches('-').to_owned(),
-        _ => told.replace('-', "\u{2212}"),
-    }
 }
 
 /// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.
@@ -173,14 +139,6 @@ mod tests {
     fn numbers_are_told_in_the_readers_degrees() {
         assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
         assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
-        let beside = |f: f64| sided((f - 32.0) / 1.8, 8.0 / 1.8, Units::Fahrenheit);
-        assert_eq!(
-            [39.6, 39.4, 39.98, 40.2, 43.9].map(beside),
-            ["39.6", "39", "39.98", "40", "44"]
-        );
-        // 4.44 °C asked, as 40 °F is: 4.5 is over it, and 4.0 is not.
-        let kelvin = |c: f64| sided(c, 8.0 / 1.8, Units::Celsius);
-        assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.5", "4", "5", "0"]);
         assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
         assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");

@@ -1,33 +1,21 @@
-//! Telling it: what nights came to, as tables, sentences, JSON and charts. Nothing here computes a finding.
+//! Telling it: what nights came to, as tables, sentences, JSON and pages. Nothing here computes a finding.
 
 mod asked;
-mod axis;
 mod bands_json;
 mod bands_text;
-mod canvas;
 pub mod cautions;
 mod change_text;
-pub mod chart;
 pub mod circuit_text;
-mod clip;
-pub mod colour;
 mod columns;
 pub mod comparison_text;
 mod events_text;
 mod format;
-#[cfg(feature = "png")]
-pub mod gif;
-mod heading;
 pub mod json;
-pub mod map;
 mod model;
-mod names;
 pub mod network_table;
 pub mod night_text;
 pub mod page;
 mod parts_table;
-#[cfg(feature = "png")]
-pub mod png;
 pub mod provenance;
 mod readiness;
 mod reading;
@@ -45,6 +33,5 @@ pub mod weather;
 pub mod when_json;
 pub mod when_text;
 
-pub use canvas::DrawError;
 pub use columns::{Cell, Columns, Head, Show, Table};
 pub use model::{Block, Fact, Figure, Report, Section};

@@ -131,23 +131,6 @@ impl Provenance {
         told
     }
 
-    /// A chart that carries it as metadata, which viewers do not draw.
-    pub fn in_svg(&self, svg: &str) -> String {
-        let told = self.in_lines();
-        let opened = svg
-            .find("<svg")
-            .and_then(|at| Some(at + svg[at..].find('>')? + 1));
-        match opened {
-            Some(at) => format!(
-                "{}\n<metadata>{}</metadata>{}",
-                &svg[..at],
-                escaped(&told),
-                &svg[at..]
-            ),
-            None => svg.to_owned(),
-        }
-    }
-
     /// The command as one line that a shell would read the same way.
     pub(super) fn typed(&self) -> String {
         let mut line = "coldsoak".to_owned();
@@ -167,14 +150,6 @@ impl Provenance {
     }
 }
 
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        // Control characters, which XML cannot hold.
-        .replace(|c: char| c.is_control() && c != '\n', "?")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -186,19 +161,6 @@ mod tests {
         };
         let typed = ["night", "my <night>.ron", "it's"].map(str::to_owned);
         Provenance::new(typed.to_vec(), vec![input])
-    }
-
-    #[test]
-    fn a_chart_carries_it_right_after_its_head_and_stays_xml() {
-        let told = some().in_svg("<?xml?>\n<svg width=\"1\"><text>x</text></svg>");
-        assert!(
-            told.starts_with("<?xml?>\n<svg width=\"1\">\n<metadata>coldsoak "),
-            "{told}"
-        );
-        assert!(
-            told.contains("my &lt;night&gt;.ron")
-                && told.ends_with("</metadata><text>x</text></svg>")
-        );
     }
 
     #[test]

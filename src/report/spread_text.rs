@@ -198,6 +198,15 @@ fn as_read(unit: &str) -> String {
         .replace('_', "/")
 }
 
+/// The name of an uncertain number and its value, as the files have it.
+pub fn as_written(input: &UncertainInput) -> String {
+    format!(
+        "{}: {}",
+        unknown_words::told(&input.path),
+        number(input, input.value)
+    )
+}
+
 /// A number of an unknown with its unit, to three figures.
 pub(super) fn number(doubt: &UncertainInput, x: f64) -> String {
     let digits = if x == 0.0 {

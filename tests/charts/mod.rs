@@ -5,9 +5,10 @@ use coldsoak::files::library::{Kind, names};
 use coldsoak::files::night::load_builtin;
 use coldsoak::findings::HeatFlowSeries;
 use coldsoak::night::{Night, run};
+use coldsoak::picture::chart::{Breadth, ChartView, Show, of_night};
+use coldsoak::picture::draw::colour::{BACKGROUND, Theme};
+use coldsoak::picture::draw::svg;
 use coldsoak::quantity::Units;
-use coldsoak::report::chart::{Breadth, ChartView, Show, of_night};
-use coldsoak::report::colour::Theme;
 use std::sync::OnceLock;
 
 fn nights() -> &'static [(String, Night)] {
@@ -23,7 +24,7 @@ fn nights() -> &'static [(String, Night)] {
     })
 }
 
-fn view(night: &Night, units: Units, paper: Theme) -> ChartView<'_> {
+fn view(night: &Night, units: Units, theme: Theme) -> ChartView<'_> {
     let scenario = night.scenario.scenario();
     ChartView {
         title: &scenario.title,
@@ -31,73 +32,81 @@ fn view(night: &Night, units: Units, paper: Theme) -> ChartView<'_> {
         clock: night.scenario.clock(),
         units,
         threshold: scenario.question.threshold,
-        paper,
+        theme,
         breadth: Breadth::Sheet,
     }
 }
 
-/// Each text of a picture with its box, as an independent renderer (usvg) lays it out.
-#[cfg(feature = "png")]
-fn words(svg: &str) -> Vec<(String, [f64; 4], f64)> {
-    use resvg::usvg::{Node, Options, Tree};
-    let mut options = Options {
-        font_family: "DejaVu Sans".to_owned(),
-        ..Options::default()
-    };
+/// A text of a picture: what it says, its box (left, top, right, bottom) and its size.
+type Text = (String, [f64; 4], f64);
+
+/// Each text of an SVG, set in the bundled font by another library's layout (ab_glyph's scaled fonts) than the program's
+/// own. Fails at a letter that the font does not have.
+fn texts(svg: &str) -> Vec<Text> {
+    use ab_glyph::{Font, FontRef, ScaleFont};
     let assets = concat!(env!("CARGO_MANIFEST_DIR"), "/assets");
-    for face in ["DejaVuSans-subset.ttf", "DejaVuSans-Bold-subset.ttf"] {
-        let bytes = std::fs::read(format!("{assets}/{face}")).unwrap();
-        options.fontdb_mut().load_font_data(bytes);
-    }
-    options.fontdb_mut().set_sans_serif_family("DejaVu Sans");
-    let tree = Tree::from_str(svg, &options).unwrap();
-    let (mut found, mut open) = (Vec::new(), vec![tree.root()]);
-    while let Some(group) = open.pop() {
-        for node in group.children() {
-            match node {
-                Node::Group(inner) => open.push(inner),
-                Node::Text(text) => {
-                    let b = text.abs_bounding_box();
-                    let told: String = text.chunks().iter().map(|c| c.text()).collect();
-                    let size = f64::from(text.chunks()[0].spans()[0].font_size().get())
-                        * f64::from(text.abs_transform().sy);
-                    let sides = [b.left(), b.top(), b.right(), b.bottom()].map(f64::from);
-                    found.push((told.trim().to_owned(), sides, size));
-                }
-                _ => {}
-            }
-        }
-    }
-    found
+    let read = |face: &str| std::fs::read(format!("{assets}/{face}")).unwrap();
+    let (plain, bold) = (
+        read("DejaVuSans-subset.ttf"),
+        read("DejaVuSans-Bold-subset.ttf"),
+    );
+    let faces = [&plain, &bold].map(|bytes| FontRef::try_from_slice(bytes).unwrap());
+    let texts = svg.split("<text ").skip(1).map(|element| {
+        let (head, rest) = element.split_once('>').unwrap();
+        let text = rest.split("</text>").next().unwrap();
+        let text = text
+            .replace("&lt;", "<")
+            .replace("&gt;", ">")
+            .replace("&quot;", "\"");
+        let text = text.replace("&amp;", "&");
+        let (x, y, size) = (
+            attribute(head, "x"),
+            attribute(head, "y"),
+            attribute(head, "font-size"),
+        );
+        let face = &faces[usize::from(head.contains("font-weight=\"bold\""))];
+        let per_em = face.units_per_em().unwrap() / face.height_unscaled();
+        let font = face.as_scaled(size as f32 / per_em);
+        let width: f32 = text
+            .chars()
+            .map(|c| {
+                let glyph = font.glyph_id(c);
+                assert!(glyph.0 != 0, "the font has no '{c}' (\"{text}\")");
+                font.h_advance(glyph)
+            })
+            .sum();
+        let width = f64::from(width);
+        let left = match head {
+            _ if head.contains("text-anchor=\"middle\"") => x - width / 2.0,
+            _ if head.contains("text-anchor=\"end\"") => x - width,
+            _ => x,
+        };
+        let (top, foot) = (y - f64::from(font.ascent()), y - f64::from(font.descent()));
+        (text, [left, top, left + width, foot], size)
+    });
+    texts.collect()
 }
 
-/// The sheet in the pixels it is shown at.
-fn size(svg: &str) -> (f64, f64) {
-    let side = |name: &str| {
-        let from = svg.find(name).unwrap() + name.len();
-        svg[from..]
-            .split('"')
-            .next()
-            .unwrap()
-            .parse::<f64>()
-            .unwrap()
-    };
-    (side("width=\""), side("height=\""))
+/// A number in the head of an element.
+fn attribute(head: &str, name: &str) -> f64 {
+    let head = format!(" {head}");
+    let from = head.find(&format!(" {name}=\"")).unwrap() + name.len() + 3;
+    head[from..].split('"').next().unwrap().parse().unwrap()
 }
 
 /// A4 landscape quarter (ISO 216 A6) is 148 mm wide; 6 points of 25.4/72 mm are taken as the least that can be read
 /// (common practice, no source).
-#[cfg(feature = "png")]
 #[test]
 fn no_words_are_cut_or_touch_and_all_can_be_read_on_a_quarter_page() {
     let mut faults = Vec::new();
     for (name, night) in nights() {
         for units in [Units::Celsius, Units::Fahrenheit] {
             for show in Show::ALL {
-                let drawn =
-                    of_night(show, &night.trace, &view(night, units, Theme::Light)).unwrap();
-                let (width, height) = size(&drawn.svg);
-                let words = words(&drawn.svg);
+                let view = view(night, units, Theme::Light);
+                let svg = svg::file(&of_night(show, &night.trace, &view).picture, "");
+                let head = svg.split('>').next().unwrap();
+                let (width, height) = (attribute(head, "width"), attribute(head, "height"));
+                let words = texts(&svg);
                 assert!(words.len() > 1, "{name} {show:?}: {} words", words.len());
                 for (k, (text, b, em)) in words.iter().enumerate() {
                     let here = format!("{name} {show:?} {units:?}: \"{text}\"");
@@ -175,7 +184,6 @@ fn numbers_beside_a_chart_are_whole_and_name_their_units() {
                 &night.trace,
                 &view(night, Units::Fahrenheit, Theme::Dark),
             );
-            let drawn = drawn.unwrap();
             let mut reader = csv::Reader::from_reader(drawn.csv.as_slice());
             let heads = reader.headers().unwrap().clone();
             for head in heads
@@ -196,10 +204,8 @@ fn numbers_beside_a_chart_are_whole_and_name_their_units() {
             };
             let bare = show == Show::Dew && night.trace.legend.gas.is_none();
             assert!(rows >= least || bare, "{name} {show:?}: {rows} rows");
-            assert!(
-                drawn.svg.contains("fill=\"#15191E\""),
-                "{name} {show:?} is on dark paper"
-            );
+            let dark = Theme::Dark.shown(BACKGROUND);
+            assert_eq!(drawn.picture.background, dark, "{name} {show:?}");
         }
     }
 }

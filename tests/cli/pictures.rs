@@ -104,7 +104,6 @@ fn a_comparison_has_a_page_too_and_a_chart() {
 }
 
 /// Read back by the decoder of the GIF library.
-#[cfg(feature = "png")]
 #[test]
 fn a_map_in_motion_has_a_picture_for_every_moment() {
     let desk = TempProject::new();

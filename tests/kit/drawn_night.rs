@@ -1,9 +1,9 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
 use coldsoak::findings::{Findings, answer};
+use coldsoak::picture::chart::{Breadth, ChartView};
+use coldsoak::picture::draw::colour::Theme;
 use coldsoak::quantity::{Temperature, Units};
-use coldsoak::report::chart::{Breadth, ChartView};
-use coldsoak::report::colour::Theme;
 use coldsoak::scenario::circuit::Circuit;
 use coldsoak::scenario::clock::{Clock, Moment, NightClock};
 use coldsoak::scenario::oil::Oil;
@@ -44,7 +44,7 @@ pub fn view(clock: &NightClock) -> ChartView<'_> {
         clock,
         units: Units::Fahrenheit,
         threshold: Temperature::degF(40.0),
-        paper: Theme::Light,
+        theme: Theme::Light,
         breadth: Breadth::Sheet,
     }
 }

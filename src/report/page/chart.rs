@@ -2,26 +2,17 @@
 
 use super::data::Chart;
 use crate::night::Night;
-use crate::report::canvas::DrawError;
-use crate::report::chart::{Breadth, ChartView, Picture};
-use crate::report::colour::Theme;
+use crate::picture::chart::{self, Breadth, ChartView};
+use crate::picture::draw::colour::Theme;
+use crate::picture::draw::svg::file;
 
 /// Both pictures of what `draw` draws of this night.
-///
-/// *Errors*: the drawing failed, which is a fault of the program.
-pub fn both(
-    night: &Night,
-    title: &str,
-    draw: impl Fn(&ChartView) -> Result<Picture, DrawError>,
-) -> Result<Chart, DrawError> {
+pub fn both(night: &Night, title: &str, draw: impl Fn(&ChartView) -> chart::Chart) -> Chart {
     // The chart says what its lines are, and a page is printed.
     let sheet = ChartView::of(night, title, "", Theme::Light);
-    let drawn = |breadth| {
-        let view = ChartView { breadth, ..sheet };
-        Ok(draw(&view)?.svg)
-    };
-    Ok(Chart {
-        sheet: drawn(Breadth::Sheet)?,
-        phone: drawn(Breadth::Phone)?,
-    })
+    let drawn = |breadth| file(&draw(&ChartView { breadth, ..sheet }).picture, "");
+    Chart {
+        sheet: drawn(Breadth::Sheet),
+        phone: drawn(Breadth::Phone),
+    }
 }

@@ -4,9 +4,9 @@ use super::data::{BandsTable, ChoicesPage, Row};
 use super::{budget, card, chart, fill, rests};
 use crate::findings::dangers;
 use crate::night::Night;
+use crate::picture::chart::comparison::coldest_parts;
+use crate::picture::draw::DrawError;
 use crate::quantity::Units;
-use crate::report::canvas::DrawError;
-use crate::report::chart::comparison::coldest_parts;
 use crate::report::comparison_text::{marks, reading, setting};
 use crate::report::provenance::Provenance;
 use crate::report::table::{COLDEST, Cells};
@@ -43,7 +43,7 @@ fn page(
     let nights = &comparison.nights;
     let units = chosen.scenario.scenario().units;
     let traces: Vec<_> = nights.iter().map(|n| (n.0.as_str(), &n.1.trace)).collect();
-    let chart = chart::both(chosen, title, |view| coldest_parts(&traces, view))?;
+    let chart = chart::both(chosen, title, |view| coldest_parts(&traces, view));
     let mut advice = comparison.advice(units);
     let verdict = advice.remove(0);
     let warned = |of: &Night| -> Vec<String> {

@@ -33,8 +33,8 @@ pub struct Page {
     pub parts: Vec<Row>,
     /// The chart.
     pub chart: Chart,
-    /// The style and the geometry of the engine map.
-    pub map: Drawn,
+    /// The pieces of the engine map that stand apart.
+    pub boxes: Vec<Frame>,
     /// The moments of the map.
     pub steps: Vec<Step>,
     /// Where the heat went.
@@ -158,17 +158,6 @@ impl Row {
     }
 }
 
-/// The engine map without its moments.
-#[derive(Debug, Clone, Serialize)]
-pub struct Drawn {
-    /// The style sheet of lines and words.
-    pub style: String,
-    /// Shapes, lines and fixed words.
-    pub still: String,
-    /// The boxes that show a piece of the sheet each: a name, and where it lies.
-    pub boxes: Vec<Frame>,
-}
-
 /// A piece of the sheet.
 #[derive(Debug, Clone, Serialize)]
 pub struct Frame {
@@ -191,10 +180,8 @@ pub struct Step {
     pub name: String,
     /// Whether it is the departure, which is shown first.
     pub departure: bool,
-    /// Colours as variables of the style sheet.
-    pub colours: String,
-    /// Readings and marks, as SVG.
-    pub marks: String,
+    /// The engine, as SVG.
+    pub shapes: String,
     /// What is told in place of the picture.
     pub told: String,
 }

@@ -1,6 +1,6 @@
 //! Fills a page's template; what is put into it is escaped, but for pictures that we drew.
 
-use crate::report::canvas::DrawError;
+use crate::picture::draw::DrawError;
 use minijinja::value::{Serde, Value};
 use minijinja::{AutoEscape, Environment, context};
 use serde::Serialize;

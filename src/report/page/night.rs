@@ -1,16 +1,15 @@
 //! What the page of one night says.
 
-use super::data::{Drawn, Frame, Page, Row};
+use super::data::{Frame, Page, Row};
 use super::{budget, card, chart, fill, rests, steps};
 use crate::findings::dangers;
 use crate::night::Night;
+use crate::picture::chart::{Show, of_night};
+use crate::picture::draw::DrawError;
+use crate::picture::map::Map;
 use crate::quantity::Units;
-use crate::report::canvas::DrawError;
-use crate::report::chart::{Show, of_night};
-use crate::report::colour::Theme;
 use crate::report::comparison_text::{LOST, setting};
 use crate::report::format::{difference, finely, reach, temperature};
-use crate::report::map::{Map, style};
 use crate::report::provenance::Provenance;
 use crate::report::{asked, verdict_text};
 
@@ -27,7 +26,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
     let map = Map::of(night);
     let chart = chart::both(night, "Temperatures through the night", |view| {
         of_night(Show::Temperature, &night.trace, view)
-    })?;
+    });
     let groups = groups(night, units);
     Ok(Page {
         title: scenario.title.clone(),
@@ -50,7 +49,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         numbers: numbers(night, units),
         parts: parts(night, units),
         chart,
-        map: drawn(&map),
+        boxes: boxes(&map),
         steps: steps::steps(night, &map),
         budget: budget::budget(night, None),
         card: card::card(night),
@@ -65,7 +64,7 @@ fn lost(groups: &[Row]) -> bool {
         .any(|row| row.cells.iter().any(|c| c == "lost"))
 }
 
-fn drawn(map: &Map) -> Drawn {
+fn boxes(map: &Map) -> Vec<Frame> {
     let boxes = map.boxes().into_iter().map(|(title, (from, to))| {
         let (left, top) = (from.0.round() as i32, from.1.round() as i32);
         let size = (to.0.round() as i32 - left, to.1.round() as i32 - top);
@@ -75,11 +74,7 @@ fn drawn(map: &Map) -> Drawn {
             title,
         }
     });
-    Drawn {
-        style: style(Theme::Light),
-        still: map.still(),
-        boxes: boxes.collect(),
-    }
+    boxes.collect()
 }
 
 fn groups(night: &Night, units: Units) -> Vec<Row> {

@@ -3,7 +3,9 @@
 use super::data::Step;
 use crate::findings::EventKind;
 use crate::night::Night;
-use crate::report::map::Map;
+use crate::picture::draw::colour::Theme;
+use crate::picture::draw::svg::shapes;
+use crate::picture::map::Map;
 
 /// Most steps of a page, so that it stays small.
 const MOST: usize = 9;
@@ -20,15 +22,14 @@ pub fn steps(night: &Night, map: &Map) -> Vec<Step> {
         .into_iter()
         .enumerate()
         .map(|(index, (time_s, name))| {
-            let moment = map.moment(time_s);
+            let picture = map.picture(time_s, Theme::Light);
             Step {
                 index,
                 clock: clock.dated(time_s),
                 name,
                 departure: time_s == leave_s,
-                colours: map.style(&moment),
-                marks: map.marks(&moment),
-                told: map.told(&moment),
+                shapes: shapes(&picture.shapes),
+                told: picture.description,
             }
         })
         .collect()

@@ -4,7 +4,7 @@ use super::{budget, choices_html, html, steps};
 use crate::files::night::load_named_from;
 use crate::files::sources::Outside;
 use crate::night::{Night, run};
-use crate::report::map::Map;
+use crate::picture::map::Map;
 use crate::report::provenance::Provenance;
 use crate::study::choice::Choice;
 use crate::study::compare::compare;

@@ -1,0 +1,199 @@
+//! One panel of a figure: its own vertical axis, lines or a pile of layers, limits, names at the right edge.
+
+use super::axis::{round_range, tick_label};
+use super::clip::Frame;
+use super::line::Line;
+use super::names::{self, NAME, Name, Sample};
+use super::stack::Stack;
+use super::thin::thinned;
+use super::view::Unit;
+use crate::picture::draw::colour::{self, Colour};
+use crate::picture::draw::{Anchor, Canvas, TextStyle};
+
+/// Dashes of a limit.
+const LIMIT: (f64, f64) = (7.0, 4.0);
+/// Lines keep four points for each column this wide, in pixels.
+const COLUMN: f64 = 1.0;
+/// The least room for the name of a tick.
+const TICK_ROOM: f64 = 16.0;
+
+/// A value that matters, drawn as a dashed line across.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Limit {
+    /// The value.
+    pub value: f64,
+    /// Its name; none is written if it is empty.
+    pub name: String,
+}
+
+/// What a panel shows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Panel {
+    /// What its axis counts in.
+    pub unit: Unit,
+    /// What it shows, above it; the unit alone if it is empty.
+    pub heading: String,
+    /// How high it is, in pixels.
+    pub high: f64,
+    /// A vertical range in place of the one that holds everything; lines are cut at it.
+    pub range: Option<(f64, f64)>,
+    /// Its lines.
+    pub lines: Vec<Line>,
+    /// Its pile of layers.
+    pub stack: Stack,
+    /// Its limits.
+    pub limits: Vec<Limit>,
+}
+
+/// Where a panel lies on its sheet, and the hours it spans.
+#[derive(Debug, Clone, Copy)]
+pub struct Place {
+    /// Its left edge.
+    pub left: f64,
+    /// Its right edge.
+    pub right: f64,
+    /// Its upper edge.
+    pub top: f64,
+    /// Its lower edge.
+    pub floor: f64,
+    /// When the record ends, seconds after the beginning.
+    pub end_s: f64,
+}
+
+impl Place {
+    /// Where a time stands.
+    pub fn x(&self, seconds: f64) -> f64 {
+        self.left + seconds / self.end_s * (self.right - self.left)
+    }
+}
+
+impl Panel {
+    /// Everything that needs a name at the right edge.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let lines = self.lines.iter().map(|l| l.name.as_str());
+        let layers = self.stack.layers.iter().chain(&self.stack.over);
+        let layers = layers.map(|l| l.name.as_str());
+        let limits = self.limits.iter().map(|l| l.name.as_str());
+        lines.chain(layers).chain(limits)
+    }
+
+    /// The range of its axis and its ticks.
+    fn axis(&self) -> ((f64, f64), Vec<f64>) {
+        let most = (self.high / (2.2 * TICK_ROOM)).clamp(2.0, 8.0);
+        if let Some((low, high)) = self.range {
+            return ((low, high), round_range([low, high].into_iter(), most).1);
+        }
+        let values = self.lines.iter().flat_map(|l| l.points.iter().map(|p| p.1));
+        let (low, high) = self.stack.range();
+        let piled = if self.stack.layers.is_empty() {
+            vec![]
+        } else {
+            vec![low, high]
+        };
+        let limits = self.limits.iter().map(|l| l.value);
+        round_range(values.chain(piled).chain(limits), most)
+    }
+
+    /// Draws it, its names so wide at most; the hours are drawn by the figure.
+    pub fn paint(&self, canvas: &Canvas, place: &Place, hours: &[f64], widest: f64) {
+        let ((low, high), ticks) = self.axis();
+        let y = |value: f64| place.floor - (value - low) / (high - low) * (place.floor - place.top);
+        let x = |seconds: f64| place.x(seconds);
+        self.grid(canvas, place, &ticks, &y, hours);
+        self.stack.paint(canvas, &x, &y);
+        let frame = Frame {
+            x: (0.0, place.end_s),
+            y: (low, high),
+        };
+        let on_sheet = |line: &[(f64, f64)]| -> Vec<(f64, f64)> {
+            line.iter().map(|p| (x(p.0), y(p.1))).collect()
+        };
+        let mut named = Vec::new();
+        for limit in &self.limits {
+            let across = [(0.0, limit.value), (place.end_s, limit.value)];
+            for piece in frame.pieces(&across) {
+                canvas.line(&on_sheet(&piece), colour::MARK, 1.3, Some(LIMIT));
+                named.push(name(y(limit.value), &limit.name, colour::MARK, Some(LIMIT)));
+            }
+        }
+        for (layer, piled) in self.stack.layers.iter().zip(self.stack.piled()) {
+            let mut layer = name(y(piled.end()), &layer.name, layer.colour, None);
+            layer.sample = Sample::Block;
+            named.push(layer);
+        }
+        if let Some(over) = &self.stack.over {
+            let end = over.values.last().copied().unwrap_or(0.0);
+            let mut over = name(y(end), &over.name, over.colour, None);
+            over.sample = Sample::Stroke;
+            named.push(over);
+        }
+        // Dashed lines lie on solid ones, so that each shows where two run along together.
+        let solid = self.lines.iter().filter(|l| l.dashes.is_none());
+        let dashed = self.lines.iter().filter(|l| l.dashes.is_some());
+        for line in solid.chain(dashed) {
+            let mut end = None;
+            for piece in frame.pieces(&line.points) {
+                let piece = thinned(&on_sheet(&piece), COLUMN);
+                canvas.line(&piece, line.colour, line.width, line.dashes);
+                end = piece.last().map(|p| p.1);
+            }
+            if let Some(y) = end {
+                named.push(name(y, &line.name, line.colour, line.dashes));
+            }
+        }
+        named.retain(|n| !n.text.is_empty());
+        let bounds = (place.top + 4.0, place.floor - 4.0);
+        names::written(canvas, named, place.right, bounds, widest)
+    }
+
+    fn grid(
+        &self,
+        canvas: &Canvas,
+        place: &Place,
+        ticks: &[f64],
+        y: &dyn Fn(f64) -> f64,
+        hours: &[f64],
+    ) {
+        let small = TextStyle::plain(NAME, colour::MUTED);
+        for tick in ticks {
+            let y = y(*tick);
+            if !(place.top - 0.5..=place.floor + 0.5).contains(&y) {
+                continue;
+            }
+            canvas.line(
+                &[(place.left, y), (place.right, y)],
+                colour::GRID,
+                1.0,
+                None,
+            );
+            let at = (place.left - 8.0, y);
+            canvas.words(&tick_label(*tick), at, Anchor::End, small);
+        }
+        for seconds in hours {
+            let x = place.x(*seconds);
+            canvas.line(&[(x, place.top), (x, place.floor)], colour::GRID, 1.0, None);
+        }
+        let (corner, far) = ((place.left, place.top), (place.right, place.floor));
+        canvas.outline(corner, far, colour::FRAME);
+        let above = place.top - 17.0;
+        let (words, at, stand) = match self.heading.as_str() {
+            "" => (self.unit.symbol.to_owned(), place.left - 8.0, Anchor::End),
+            what => (
+                format!("{what}, {}", self.unit.symbol),
+                place.left,
+                Anchor::Start,
+            ),
+        };
+        canvas.words(&words, (at, above), stand, small)
+    }
+}
+
+fn name(y: f64, text: &str, colour: Colour, dashes: Option<(f64, f64)>) -> Name {
+    Name {
+        y,
+        text: text.to_owned(),
+        colour,
+        dashes,
+        sample: Sample::Leader,
+    }
+}

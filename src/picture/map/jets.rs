@@ -1,0 +1,214 @@
+//! Where heaters are drawn and which way they blow, from the places they draw from, throw to and strike.
+
+use super::drawing::{Drawing, Kind};
+use crate::night::Night;
+use crate::picture::draw::Point;
+use crate::scenario::heater::{Aim, HeaterKind};
+
+/// The least share of a throw that gets an arrow, and of a strike that gets a badge.
+const WORTH: f64 = 0.2;
+/// How far a heater stands from the middle of its pocket, where the air's temperature is written.
+const AWAY: f64 = 38.0;
+/// A shorter way gets no arrow.
+const SHORT: f64 = 24.0;
+/// Radius of a badge.
+pub const BADGE: f64 = 9.0;
+
+/// One heater in one view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Jet {
+    /// Which heater, in the order of the night.
+    pub heater: usize,
+    /// Where its number stands.
+    pub badge: Point,
+    /// Where its heat goes from there, if the view shows it.
+    pub arrow: Option<Point>,
+}
+
+/// All jets of a drawing.
+pub fn jets(drawing: &Drawing, night: &Night) -> Vec<Jet> {
+    let heaters = &night.scenario.scenario().heaters;
+    let mut jets: Vec<Jet> = Vec::new();
+    for (heater, (said, aim)) in heaters.iter().zip(night.scenario.aims()).enumerate() {
+        for view in 0..drawing.views.len() {
+            let scenic = drawing.views[view].scenic;
+            match &said.kind {
+                HeaterKind::bonded => bonded(drawing, (heater, view), aim, &mut jets),
+                kind if scenic => {
+                    let outside = matches!(kind, HeaterKind::ducted { .. });
+                    let known = jets.len();
+                    blown(drawing, (heater, view), aim, outside, &mut jets);
+                    // A lamp stands too near for an arrow.
+                    let lamp = matches!(kind, HeaterKind::radiant { .. });
+                    if lamp && jets.len() == known {
+                        beside(drawing, (heater, view), aim, &mut jets);
+                    }
+                }
+                _ => {}
+            }
+        }
+    }
+    jets
+}
+
+/// On the metal: a badge at the part that gets the most.
+fn bonded(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
+    let most = aim.strike.iter().map(|s| s.1).fold(0.0, f64::max);
+    for (part, share) in aim.strike.iter().filter(|s| s.1 >= most.max(1e-9) * 0.99) {
+        debug_assert!(*share > 0.0);
+        let mut shapes = drawing.shapes.iter().filter(|s| {
+            let subject = &drawing.subjects[s.subject];
+            s.view == view && subject.kind != Kind::Air && subject.name == *part
+        });
+        let Some(shape) = shapes.next() else { continue };
+        let (from, to) = shape.outline.bounds();
+        // At its left edge, clear of a reading in its middle.
+        let middle = (from.1 + to.1) / 2.0;
+        let badge = match drawing.views[view].scenic && to.0 - from.0 > 60.0 {
+            true => (from.0 + BADGE + 2.0, middle),
+            false => ((from.0 + to.0) / 2.0, middle),
+        };
+        let badge = place(jets, drawing, badge);
+        jets.push(Jet {
+            heater,
+            badge,
+            arrow: None,
+        });
+        // Rings sit on every barrel: one of a view stands for all.
+        break;
+    }
+}
+
+/// Beside what stands there already: another heater's badge or a reading.
+fn place(jets: &[Jet], drawing: &Drawing, wanted: Point) -> Point {
+    let mut at = wanted;
+    let taken = |at: Point| {
+        let near = |p: Point, reach: f64| (p.0 - at.0).abs() < reach && (p.1 - at.1).abs() < 19.0;
+        let mut readings = drawing.shapes.iter().filter_map(|s| {
+            let half = match drawing.subjects[s.subject].kind {
+                Kind::Air => 27.0,
+                _ => 14.0,
+            };
+            s.reading.map(|at| (at, half))
+        });
+        jets.iter().any(|j| near(j.badge, 2.0 * BADGE + 2.0))
+            || readings.any(|(at, half)| near(at, BADGE + half))
+    };
+    for step in 0..6 {
+        at = (wanted.0, wanted.1 + 10.0 * f64::from(step));
+        if !taken(at) {
+            break;
+        }
+    }
+    at
+}
+
+/// Blown or shone: from its pocket, or from outside, towards where it throws or what it strikes.
+fn blown(
+    drawing: &Drawing,
+    (heater, view): (usize, usize),
+    aim: &Aim,
+    outside: bool,
+    jets: &mut Vec<Jet>,
+) {
+    let room = |pocket: &str| {
+        let mut rooms = drawing.rooms.iter();
+        rooms
+            .find(|r| r.view == view && drawing.subjects[r.subject].name == pocket)
+            .map(|r| r.spot)
+    };
+    let from_pocket = match (outside, aim.intake.is_empty()) {
+        (true, _) => None,
+        (false, false) => aim.intake.first(),
+        (false, true) => aim.throw.first(),
+    };
+    let thrown = aim
+        .throw
+        .iter()
+        .filter(|t| t.1 >= WORTH && from_pocket.is_none_or(|from| from.0 != t.0));
+    let mut targets: Vec<Point> = thrown.filter_map(|t| room(&t.0)).collect();
+    if targets.is_empty() || outside {
+        let struck = struck(drawing, view, aim);
+        targets = if outside {
+            targets.into_iter().take(1).collect()
+        } else {
+            Vec::new()
+        };
+        targets.extend(struck.filter(|_| targets.is_empty()));
+    }
+    let source = match from_pocket {
+        Some(pocket) => room(&pocket.0),
+        // A duct comes in from the front and below.
+        None => targets.first().map(|t| {
+            let corner = &drawing.views[view];
+            (
+                (t.0 - 60.0).max(corner.from.0 + BADGE + 2.0),
+                (t.1 + 90.0).min(corner.to.1 - BADGE - 2.0),
+            )
+        }),
+    };
+    let Some(source) = source else { return };
+    for (k, target) in targets.iter().enumerate() {
+        let way = (target.0 - source.0, target.1 - source.1);
+        let long = way.0.hypot(way.1);
+        if long < AWAY + SHORT && !outside {
+            continue;
+        }
+        let along = |distance: f64| {
+            let share = distance / long;
+            (source.0 + way.0 * share, source.1 + way.1 * share)
+        };
+        let away = if outside { 0.0 } else { AWAY };
+        let badge = if k == 0 {
+            place(jets, drawing, along(away))
+        } else {
+            along(away)
+        };
+        jets.push(Jet {
+            heater,
+            badge,
+            // Short of the target, where a temperature is written.
+            arrow: Some(along(long - 30.0)),
+        });
+    }
+}
+
+/// A badge beside where the air that a heater warms has its temperature written.
+fn beside(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
+    let warmed = |subject: usize| {
+        aim.throw
+            .iter()
+            .any(|t| t.0 == drawing.subjects[subject].name)
+    };
+    let mut rooms = drawing.rooms.iter();
+    let Some(room) = rooms.find(|r| r.view == view && warmed(r.subject)) else {
+        return;
+    };
+    let badge = place(jets, drawing, (room.spot.0 - 1.4 * AWAY, room.spot.1));
+    jets.push(Jet {
+        heater,
+        badge,
+        arrow: None,
+    });
+}
+
+/// The middle of what is struck in a view, weighed by the shares; none if nothing of it is drawn.
+fn struck(drawing: &Drawing, view: usize, aim: &Aim) -> Option<Point> {
+    let mut sum = (0.0, 0.0, 0.0);
+    for (part, share) in &aim.strike {
+        let shapes: Vec<_> = drawing
+            .shapes
+            .iter()
+            .filter(|s| {
+                let subject = &drawing.subjects[s.subject];
+                s.view == view && subject.kind != Kind::Air && subject.name == *part
+            })
+            .collect();
+        for shape in &shapes {
+            let (x, y) = shape.outline.middle();
+            let weight = share / shapes.len() as f64;
+            sum = (sum.0 + weight * x, sum.1 + weight * y, sum.2 + weight);
+        }
+    }
+    (sum.2 > 0.0).then(|| (sum.0 / sum.2, sum.1 / sum.2))
+}

@@ -1,0 +1,30 @@
+//! The engine as a drawing coloured by temperature: from above, from the side, from the front, or as its model allows.
+//!
+//! ```text
+//! night ─sheet─▶ Drawing (what is drawn where) ─+ Moment (what is how warm)─paint─▶ Picture
+//! ```
+
+mod above;
+mod bands;
+mod drawing;
+mod engine_map;
+mod front;
+mod jets;
+mod measures;
+mod moment;
+mod paint;
+mod panel;
+mod part_labels;
+mod pen;
+mod ring;
+mod scale;
+mod sheet;
+mod side;
+mod strip;
+mod tags;
+#[cfg(test)]
+mod tests;
+mod written;
+
+pub use engine_map::Map;
+pub use strip::{MOST, strip};
