@@ -112,11 +112,14 @@ impl<'a> Map<'a> {
         let moment = self.moment(time_s);
         let colours = self.colours(&moment);
         let title = &self.night.scenario.scenario().title;
+        // What is the same at every moment comes first, so that a page can hold it once.
         let mut shapes = vec![words(&sheet::heading(title), theme)];
+        shapes.extend(self.drawing.words.iter().map(|w| words(w, theme)));
+        shapes.extend(self.panel().still(theme));
         shapes.extend(engine(&self.drawing, &colours, theme));
         let how = (self.units(), theme);
         shapes.extend(marks(&self.drawing, &moment, &colours, &self.jets, how));
-        shapes.extend(self.panel().shapes(&moment, theme));
+        shapes.extend(self.panel().moving(&moment, theme));
         Picture {
             size: self.drawing.size,
             background: theme.shown(BACKGROUND),

@@ -21,7 +21,7 @@ const DROP: [Point; 6] = [
 const TIP: Point = (0.0, -6.0);
 const FOOT: Point = (0.0, 5.0);
 
-/// The engine: lines, shapes, and words that stay.
+/// The engine: lines and shapes.
 pub fn engine(drawing: &Drawing, colours: &[Colour], theme: Theme) -> Vec<Shape> {
     let text = theme.shown(TEXT);
     let lines = |kind: LineKind, stroke: Stroke| {
@@ -54,8 +54,7 @@ pub fn engine(drawing: &Drawing, colours: &[Colour], theme: Theme) -> Vec<Shape>
         })
     });
     let edges = lines(LineKind::Edge, Stroke::solid(text, 1.0));
-    let words = drawing.words.iter().map(|w| words(w, theme));
-    axes.chain(areas).chain(edges).chain(words).collect()
+    axes.chain(areas).chain(edges).collect()
 }
 
 /// What marks it: the coldest part, names beside their shapes, heaters, wet walls, temperatures.

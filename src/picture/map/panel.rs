@@ -184,8 +184,8 @@ impl Panel<'_> {
         shapes.extend(self.bar_words(corner).iter().map(|w| words(w, theme)));
         shapes
     }
-    /// All of it at a moment.
-    pub fn shapes(&self, moment: &Moment, theme: Theme) -> Vec<Shape> {
+    /// What is the same at every moment.
+    pub fn still(&self, theme: Theme) -> Vec<Shape> {
         let mut shapes = self.bar(self.at(0.0, BAR), theme);
         let (x, y) = self.at(2.0, 262.0);
         shapes.extend(around_coldest(&Outline::rectangle(
@@ -194,6 +194,11 @@ impl Panel<'_> {
         )));
         shapes.push(drop_at(self.at(11.0, 290.0)));
         shapes.extend(self.key().iter().map(|w| words(w, theme)));
+        shapes
+    }
+    /// What is different at each moment.
+    pub fn moving(&self, moment: &Moment, theme: Theme) -> Vec<Shape> {
+        let mut shapes = Vec::new();
         for (k, (_, on)) in self.heaters(moment).into_iter().enumerate() {
             if let Some(on) = on {
                 shapes.extend(badge(self.at(11.0, 318.0 + 20.0 * k as f64), k, on));

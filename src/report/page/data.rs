@@ -35,6 +35,8 @@ pub struct Page {
     pub chart: Chart,
     /// The pieces of the engine map that stand apart.
     pub boxes: Vec<Frame>,
+    /// What the map shows at every moment, as SVG.
+    pub still: String,
     /// The moments of the map.
     pub steps: Vec<Step>,
     /// Where the heat went.

@@ -28,6 +28,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         of_night(Show::Temperature, &night.trace, view)
     });
     let groups = groups(night, units);
+    let (still, steps) = steps::steps(night, &map);
     Ok(Page {
         title: scenario.title.clone(),
         ready: f.ready.ready_at_departure,
@@ -50,7 +51,8 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         parts: parts(night, units),
         chart,
         boxes: boxes(&map),
-        steps: steps::steps(night, &map),
+        still,
+        steps,
         budget: budget::budget(night, None),
         card: card::card(night),
         rests: rests::rests(night, from),

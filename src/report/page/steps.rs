@@ -14,25 +14,31 @@ const APART_S: f64 = 120.0;
 /// How long before the departure there is a step, s.
 const BEFORE_S: f64 = 3600.0;
 
-/// The steps of a night in order; the departure is always among them.
-pub fn steps(night: &Night, map: &Map) -> Vec<Step> {
+/// What the pictures of all steps begin with, and the steps of a night in order; the departure is always among them.
+pub fn steps(night: &Night, map: &Map) -> (String, Vec<Step>) {
     let clock = night.scenario.clock();
     let leave_s = night.trace.departure_s;
-    times(night)
-        .into_iter()
-        .enumerate()
-        .map(|(index, (time_s, name))| {
-            let picture = map.picture(time_s, Theme::Light);
-            Step {
-                index,
-                clock: clock.dated(time_s),
-                name,
-                departure: time_s == leave_s,
-                shapes: shapes(&picture.shapes),
-                told: picture.description,
-            }
-        })
-        .collect()
+    let times = times(night).into_iter();
+    let pictures: Vec<_> = times
+        .map(|(time_s, name)| (time_s, name, map.picture(time_s, Theme::Light)))
+        .collect();
+    let first = &pictures[0].2.shapes;
+    let same = |k: &usize| {
+        let mut all = pictures.iter();
+        all.all(|p| p.2.shapes.get(*k) == first.get(*k))
+    };
+    let still = (0..first.len()).take_while(same).count();
+    let begun = shapes(&first[..still]);
+    let steps = pictures.into_iter().enumerate();
+    let steps = steps.map(|(index, (time_s, name, picture))| Step {
+        index,
+        clock: clock.dated(time_s),
+        name,
+        departure: time_s == leave_s,
+        shapes: shapes(&picture.shapes[still..]),
+        told: picture.description,
+    });
+    (begun, steps.collect())
 }
 
 /// Seconds after the beginning, and what happens then. Where there are too many, those that come first here stay.
