@@ -1,85 +1,96 @@
 //! How a cold-soaked light-aircraft piston engine warms through a winter night, computed.
 //!
-//! A night is written as a [`Scenario`](scenario::document::Scenario): an engine, its coverings and heaters, a
-//! hangar, the weather, and what is asked. It passes one gate ([`scenario::check`]), becomes a network of cells,
-//! air pockets and wet walls ([`network`]), is carried through the night by an implicit solver
-//! ([`balance`], [`solver`]), and leaves a [`trace`] and closed books behind, which are questioned
-//! ([`findings`]). [`night::run`] is that whole journey; [`study::compare`] makes several of them side by side.
+//! A [`Scenario`] is a night as written: an engine, its covers and heaters, a hangar and the weather.
+//! [`Scenario::run`] checks it, builds a thermal network of it, integrates the network through the night, and returns a
+//! [`Night`]: the [`Trace`] of every temperature, the [`Conservation`] of energy and water, and the [`Findings`].
+//! [`compare`] ranks several choices of one night, [`when`] finds the latest switch-on times.
 //!
 //! ```
-//! use coldsoak::files::library::{Kind, model};
-//! use coldsoak::night::run;
-//! use coldsoak::quantity::Temperature;
-//! use coldsoak::scenario::clock::{Clock, Moment};
-//! use coldsoak::scenario::hours::Hours;
-//! use coldsoak::scenario::document::Scenario;
-//! use coldsoak::scenario::heater::{Heater, Place};
-//! use coldsoak::scenario::weather::Weather;
+//! use coldsoak::{Heater, Scenario, Weather, degF};
 //!
 //! # fn main() -> Result<(), Box<dyn std::error::Error>> {
-//! // A small flat-four in a shut hangar at 15 °F, a 250 W fan on top from eight in the evening.
-//! let fan = Heater {
-//!     place: Place::at("top-blowing-right".to_owned()),
-//!     hours: Hours::from("20:00".to_owned().try_into()?),
-//!     ..model(Kind::Heater, "bay-fan-250w")?
-//! };
-//! let scenario = Scenario {
-//!     title: "a night built in code".to_owned(),
-//!     clock: Clock {
-//!         begin: Moment::try_from("19:00".to_owned())?,
-//!         departure: Moment::try_from("07:30".to_owned())?,
-//!         zone: Some("UTC".to_owned()),
-//!     },
-//!     engine: model(Kind::Engine, "flat-four-3l1")?,
-//!     oil: model(Kind::Oil, "15w-50")?,
-//!     covers: Default::default(),
-//!     heaters: vec![fan],
-//!     hangar: model(Kind::Hangar, "shut")?,
-//!     weather: Weather::steady {
-//!         outdoors: Temperature::degF(15.0),
-//!         humidity: 0.8,
-//!         wind: None,
-//!     },
-//!     start: Default::default(),
-//!     circuit: Default::default(),
-//!     question: Default::default(),
-//!     units: Default::default(),
-//!     accuracy: Default::default(),
-//!     unknowns: Default::default(),
-//! };
-//!
-//! let night = run(&scenario)?;
-//! let coldest = night.findings.coldest.as_ref().expect("it has an engine");
-//! println!("last to warm: the {}, at {:.1} °C", coldest.label, coldest.temp_c);
-//! assert!(night.findings.ready.ready_at_departure);
-//! // The sump, hung by a neck, is where the thermometer belongs with the heat on top.
-//! assert_eq!(coldest.part, "sump_bot");
+//! let mut night = Scenario::builtin("demo")?;                           // or Scenario::read("tonight.ron")?
+//! night.heaters = vec![Heater::builtin("bay-fan-350w")?.at("bottom").from("20:00")?];
+//! night.weather = Weather::steady(degF(15.0), 0.8);
+//! let result = night.run()?;
+//! let coldest = result.findings.coldest.as_ref().ok_or("no engine part")?;
+//! println!("{}: {:.1} °C", coldest.label, coldest.temp_c);
+//! # assert_eq!(coldest.part, "crank_nose");
 //! # Ok(())
 //! # }
 //! ```
 //!
-//! The default coefficients of the built-in engines were adjusted to a few practice readings, and how well a
-//! cowl is closed is the largest unknown of any answer. The engine maker's manual, local codes and licensed
-//! practice come first.
+//! The default coefficients of the built-in engines are calibrated to a few practice readings, and how well a cowl is
+//! closed is the largest uncertainty of any answer. The engine maker's manual, local codes and licensed practice apply.
+//!
+//! [`physics`] holds the laws as pure functions. All other modules are hidden: they serve the program, its tests and
+//! benches, and may change without notice.
 
-pub mod balance;
-pub mod cli;
-pub mod document;
-pub mod files;
-pub mod findings;
-pub mod inspect;
-pub mod network;
-pub mod night;
 pub mod physics;
+
+#[doc(hidden)]
+pub mod balance;
+#[doc(hidden)]
+pub mod cli;
+#[doc(hidden)]
+pub mod document;
+#[doc(hidden)]
+pub mod files;
+#[doc(hidden)]
+pub mod findings;
+#[doc(hidden)]
+pub mod inspect;
+#[doc(hidden)]
+pub mod network;
+#[doc(hidden)]
+pub mod night;
+#[doc(hidden)]
 pub mod picture;
+#[doc(hidden)]
 pub mod quantity;
+#[doc(hidden)]
 pub mod render;
+#[doc(hidden)]
 pub mod report;
+#[doc(hidden)]
 pub mod scenario;
+#[doc(hidden)]
 pub mod solver;
+#[doc(hidden)]
 pub mod study;
+#[doc(hidden)]
 pub mod trace;
+#[doc(hidden)]
 pub mod weather;
+
+pub use files::fault::FileError;
+pub use findings::Findings;
+pub use night::{Night, NightError};
+pub use quantity::{
+    Area, Conductance, Conductivity, Current, Density, Duration, Energy, FilmCoefficient, Flux,
+    Length, Mass, MassFlow, Potential, Power, Resistance, SpecificHeat, Speed, Temperature,
+    TemperatureStep, Units, Viscosity, Volume, degC, degF,
+};
+pub use scenario::ClockError;
+pub use scenario::body::Body;
+pub use scenario::check::Problem;
+pub use scenario::circuit::Circuit;
+pub use scenario::clock::{Clock, ClockTime, Moment};
+pub use scenario::cover::Covers;
+pub use scenario::document::{Accuracy, Scenario};
+pub use scenario::engine::Engine;
+pub use scenario::hangar::Hangar;
+pub use scenario::heater::{Aim, Heater, HeaterKind, Place, SelfLimiting, Thermostat};
+pub use scenario::hours::Hours;
+pub use scenario::oil::Oil;
+pub use scenario::question::Question;
+pub use scenario::start::{Start, Warmth};
+pub use scenario::weather::{Observation, Record, Weather};
+pub use solver::SolveError;
+pub use study::choice::Choice;
+pub use study::compare::{Comparison, compare};
+pub use study::when::{When, when};
+pub use trace::{Conservation, ConservationError, Trace};
 
 // What the tests build nights from, by the name they know this crate by.
 #[cfg(test)]

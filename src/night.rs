@@ -65,6 +65,15 @@ pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
     Ok(Night { unsettled, ..night })
 }
 
+impl Scenario {
+    /// Computes this night, as [`run`] does.
+    ///
+    /// *Errors*: every problem of the scenario; or where and why the mathematics failed; or a balance that does not close.
+    pub fn run(&self) -> Result<Night, NightError> {
+        run(self)
+    }
+}
+
 /// Computes several nights, those whose networks differ in sizes only beside each other: faster than one by one, with
 /// the same answers, whichever are given together. Where they would settle is not asked; [`Findings::steady`] is none.
 ///

@@ -11,6 +11,7 @@ pub mod library;
 pub mod loaded;
 pub mod locate;
 pub mod night;
+mod open;
 mod outline;
 mod place;
 mod quotes;

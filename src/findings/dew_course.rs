@@ -106,6 +106,12 @@ mod tests {
         assert!((course.groups[0].margin_k[0] - 7.993).abs() < 0.05);
         assert!((course.least_k()[1] + 12.007).abs() < 0.05);
         assert_eq!(course.groups[0].grams, [3.0, 3.0]);
+        // From 0.1 K below the dew point on: the wall falls by 1 K an hour.
+        let [(from_s, to_s)] = course.condensing_s[..] else {
+            panic!("{:?}", course.condensing_s)
+        };
+        assert!((from_s / 3600.0 - 8.093).abs() < 0.05, "{from_s} s");
+        assert_eq!(to_s, 72_000.0);
         let row = trace.at(trace.departure_s);
         let found = Condensation::of(&trace, &row).expect("there is air inside");
         let hours: f64 = course

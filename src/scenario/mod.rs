@@ -5,6 +5,7 @@ pub mod body;
 pub mod check;
 pub mod circuit;
 pub mod clock;
+mod constructors;
 pub mod cover;
 pub mod document;
 pub mod engine;
@@ -21,3 +22,5 @@ pub mod question;
 pub mod start;
 pub mod unknowns;
 pub mod weather;
+
+pub use constructors::ClockError;

@@ -3,8 +3,13 @@
 use super::any_body::{Dice, NIGHTS, name, night, whole};
 use super::any_heat::furnished;
 use crate::kit::bench::{at, solved};
+use coldsoak::files::night::load_builtin;
+use coldsoak::night::{run, run_lanes};
+use coldsoak::quantity::Mass;
 use coldsoak::scenario::document::Scenario;
+use coldsoak::study::parallel::parallel;
 use proptest::prelude::*;
+use std::sync::atomic::AtomicBool;
 
 /// Two computations of one night at a tenth of the default tolerance agree to this, K.
 const SAME_K: f64 = 2e-3;
@@ -134,21 +139,35 @@ proptest! {
 proptest! {
     #![proptest_config(crate::kit::cases(3))]
 
-    /// Four nights side by side on one thread and on three: the same to the last bit.
+    /// Random nights and nights that share lanes, handed to one thread and to three, which groups them otherwise: the
+    /// same to the last bit, and the same as one by one.
     #[test]
     fn how_many_threads_compute_changes_nothing(numbers in prop::collection::vec(0.0..1.0f64, 97)) {
-        use rayon::prelude::*;
-        let nights: Vec<Scenario> = (1..5)
-            .map(|turn| {
-                let mut turned = numbers.clone();
-                turned.rotate_left(turn);
-                any_night(&turned)
-            })
-            .collect();
-        let on = |threads: usize| -> Vec<_> {
+        let mut nights: Vec<Scenario> = Vec::new();
+        for turn in 0..10_usize {
+            let mut turned = numbers.clone();
+            turned.rotate_left(turn);
+            nights.push(any_night(&turned));
+            let mut alike = load_builtin("small-engine-top").unwrap().scenario;
+            alike.start.water_in_oil = Mass::g(5.0 + turn as f64);
+            nights.push(alike);
+        }
+        let on = |threads: usize| -> Vec<Vec<f64>> {
             let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build().unwrap();
-            pool.install(|| nights.par_iter().map(|n| solved(n).trace.values).collect())
+            let mut all = Vec::new();
+            let done = pool.install(|| {
+                parallel(&nights, run_lanes, &AtomicBool::new(false), |some| {
+                    all.extend(some.into_iter().map(|(_, night)| night.unwrap().trace.values));
+                    Ok::<(), ()>(())
+                })
+            });
+            assert_eq!(done, Ok(true));
+            all
         };
-        prop_assert!(on(1) == on(3));
+        let (one, three) = (on(1), on(3));
+        prop_assert!(one == three);
+        for (night, values) in nights.iter().zip(&one) {
+            prop_assert!(&run(night).unwrap().trace.values == values);
+        }
     }
 }
