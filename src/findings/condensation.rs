@@ -70,9 +70,19 @@ pub enum Onset {
     Never {
         /// How long was looked at, hours.
         horizon_h: f64,
-        /// Why, in words.
-        why: String,
+        /// Why.
+        why: NoCondensation,
     },
+}
+
+/// Why no wall condensed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum NoCondensation {
+    /// There was no water in the oil or on the walls.
+    NoWater,
+    /// No wall under a film was below the dew point of the air inside.
+    AboveDewPoint,
 }
 
 /// One inner wall.
@@ -188,14 +198,12 @@ fn onset(trace: &Trace, gas: &GasNote, any: &Spans) -> Onset {
         .oil_water
         .is_none_or(|c| trace.column(c).all(|g| g <= 0.0))
         && (trace.legend.walls.iter()).all(|w| trace.column(w.film).all(|g| g <= 0.0));
-    let why = if dry {
-        "there was no water in the oil or on the walls"
-    } else {
-        "no wall under a film was below the dew point of the air inside"
-    };
     Onset::Never {
         horizon_h: trace.departure_s / 3600.0,
-        why: why.to_owned(),
+        why: match dry {
+            true => NoCondensation::NoWater,
+            false => NoCondensation::AboveDewPoint,
+        },
     }
 }
 
@@ -335,14 +343,17 @@ mod tests {
         let mut dry = Handmade::hours(&[0.0, 9.0]);
         dry.gas(&[AIR_C], &[AIR_G_PER_M3], &[0.0]);
         dry.wall("top", "upper", &[0.0], &[0.0]);
-        for (night, reason) in [(warm, "dew point"), (dry, "no water")] {
+        for (night, reason) in [
+            (warm, NoCondensation::AboveDewPoint),
+            (dry, NoCondensation::NoWater),
+        ] {
             let found = found(night);
             assert_eq!(found.hours, 0.0);
             let Onset::Never { horizon_h, why } = found.onset else {
                 panic!("nothing condenses");
             };
             assert_eq!(horizon_h, 9.0);
-            assert!(why.contains(reason), "{why}");
+            assert_eq!(why, reason);
         }
     }
 
@@ -355,9 +366,10 @@ mod tests {
             let Onset::Never { why, .. } = found(night).onset else {
                 panic!("nothing condenses at 3 K above the dew point");
             };
-            assert!(
-                why.contains("dew point"),
-                "{oil_water_g} g, {film_g} g: {why}"
+            assert_eq!(
+                why,
+                NoCondensation::AboveDewPoint,
+                "{oil_water_g} g, {film_g} g"
             );
         }
     }

@@ -30,7 +30,9 @@ pub use circuit::{
 };
 pub use clearance::{ClearanceFinding, REFERENCE_C};
 pub use coldest::Coldest;
-pub use condensation::{Condensation, GroupGrams, Onset, TRACE_FILM_G_PER_M2, WallFinding};
+pub use condensation::{
+    Condensation, GroupGrams, NoCondensation, Onset, TRACE_FILM_G_PER_M2, WallFinding,
+};
 pub use cylinder_spread::Unevenness;
 pub use dew::SurfaceCondensation;
 pub use dew_course::{DewMarginSeries, WallGroupCourse};
@@ -42,7 +44,7 @@ pub use oil::{OilFinding, OilRange};
 pub use parts::PartFinding;
 pub use ranking::{RANKING_KEY, RankKey, rank_key};
 pub use readings::GroupTemperature;
-pub use ready::{Ready, THIN_MARGIN_K, Unmet, water_told};
+pub use ready::{Ready, SMALL_MARGIN_K, Unmet};
 pub use steady::Steady;
-pub use threshold::{CrossingTime, CrossingTimes, ReadingReach, ThresholdFinding};
-pub use warnings::{Warning, dangers};
+pub use threshold::{CrossingTime, CrossingTimes, NotReached, ReadingReach, ThresholdFinding};
+pub use warnings::{HOT_C, Hazard, Warning, hazards};

@@ -29,9 +29,21 @@ pub enum CrossingTime {
         horizon_h: f64,
         /// The best it came to in that time, °C; not a number if there was nothing to look at.
         best_c: f64,
-        /// Why, in words without units (the numbers stand beside it).
-        why: String,
+        /// Why.
+        why: NotReached,
     },
+}
+
+/// Why something never came to a threshold to stay.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum NotReached {
+    /// There is no value to look at.
+    NoValue,
+    /// It was below the threshold all the time.
+    AlwaysBelow,
+    /// It was at the threshold for a while, and below it again at the end.
+    BelowAgain,
 }
 
 /// The time to a threshold in both senses.
@@ -105,13 +117,13 @@ impl CrossingTimes {
                 hours: (t0 + share * (t1 - t0) - from_s) / 3600.0,
             }
         };
-        let never = |why: &str| CrossingTime::Never {
+        let never = |why: NotReached| CrossingTime::Never {
             horizon_h: samples.last().map_or(0.0, |s| (s.0 - from_s) / 3600.0),
             best_c: samples.iter().map(|s| s.1).fold(f64::NAN, f64::max),
-            why: why.to_owned(),
+            why,
         };
         if samples.is_empty() {
-            let never = never("there is nothing to look at");
+            let never = never(NotReached::NoValue);
             return Self {
                 hold: never.clone(),
                 first: never,
@@ -121,14 +133,12 @@ impl CrossingTimes {
         let first = match up {
             _ if !below(samples[0].1) => CrossingTime::After { hours: 0.0 },
             Some(k) => crossing(k - 1),
-            None => never("it was below the threshold all the time"),
+            None => never(NotReached::AlwaysBelow),
         };
         let hold = match samples.iter().rposition(|s| below(s.1)) {
             None => CrossingTime::After { hours: 0.0 },
             Some(k) if k + 1 < samples.len() => crossing(k),
-            Some(_) if first.hours().is_some() => {
-                never("it was warm enough for a while, but below the threshold again at the end")
-            }
+            Some(_) if first.hours().is_some() => never(NotReached::BelowAgain),
             Some(_) => first.clone(),
         };
         Self { hold, first }
@@ -222,7 +232,7 @@ mod tests {
             panic!("it is never that warm");
         };
         assert_eq!((horizon_h, best_c), (2.0, 3.5));
-        assert!(why.contains("all the time"), "{why}");
+        assert_eq!(why, NotReached::AlwaysBelow);
     }
 
     #[test]
@@ -233,7 +243,7 @@ mod tests {
             panic!("it does not stay");
         };
         assert_eq!(best_c, 8.0);
-        assert!(why.contains("again"), "{why}");
+        assert_eq!(why, NotReached::BelowAgain);
     }
 
     #[test]

@@ -47,7 +47,7 @@ pub struct ModeShare {
     /// Its share of the heat, as capacity times size of the swing, from 0 to 1.
     pub heat_share: f64,
     /// How far its temperature swings, as a share of the largest; negative if against it.
-    pub swing: f64,
+    pub oscillation: f64,
 }
 
 /// Why no time constants were found.
@@ -208,7 +208,7 @@ fn shares(
             Some(ModeShare {
                 node: nodes.list[nodes.at(columns[at])?].name.clone(),
                 heat_share: heat(at) / total,
-                swing: (swings[at] / largest).re,
+                oscillation: (swings[at] / largest).re,
             })
         })
         .collect()

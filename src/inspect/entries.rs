@@ -18,7 +18,7 @@ pub struct HeaterEntries {
     /// What it draws while it is on, W: the sum of its entries.
     pub drawn_w: f64,
     /// Where that goes.
-    pub entries: Vec<HeatInput>,
+    pub heat_inputs: Vec<HeatInput>,
 }
 
 /// Watts entering at one node.
@@ -26,8 +26,8 @@ pub struct HeaterEntries {
 pub struct HeatInput {
     /// The node.
     pub into: String,
-    /// By which way.
-    pub way: HeatMode,
+    /// How it enters.
+    pub mode: HeatMode,
     /// How much, W. A pocket's share is what the jet has left for it; it is negative where the jet takes
     /// more from the pocket's own air than the element gives.
     pub heat_w: f64,
@@ -45,13 +45,13 @@ pub enum HeatMode {
     Radiant,
     /// With the warmed air.
     Air,
-    /// Lost on the way, in the duct.
+    /// Lost in the duct.
     Duct,
 }
 
 impl HeatMode {
     /// As told in a table.
-    pub fn told(self) -> &'static str {
+    pub fn to_text(self) -> &'static str {
         match self {
             Self::Bonded => "bonded",
             Self::Jet => "jet",
@@ -83,9 +83,9 @@ pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
             let energy = ix.book(number);
             let mut drawn_w = 0.0;
             let mut sums: BTreeMap<(usize, HeatMode), f64> = BTreeMap::new();
-            let mut enter = |column: usize, way: HeatMode, heat_w: f64| {
+            let mut enter = |column: usize, mode: HeatMode, heat_w: f64| {
                 if let Some(node) = nodes.at(column) {
-                    *sums.entry((node, way)).or_default() += heat_w;
+                    *sums.entry((node, mode)).or_default() += heat_w;
                 }
             };
             let terms = laws.heater_terms.iter().filter(|t| t.heater == number);
@@ -127,11 +127,11 @@ pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
                 heater: note.name.clone(),
                 on: balance.on()[number] > 0.0,
                 drawn_w,
-                entries: sums
+                heat_inputs: sums
                     .into_iter()
-                    .map(|((node, way), heat_w)| HeatInput {
+                    .map(|((node, mode), heat_w)| HeatInput {
                         into: nodes.list[node].name.clone(),
-                        way,
+                        mode,
                         heat_w,
                     })
                     .collect(),

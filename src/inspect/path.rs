@@ -76,7 +76,7 @@ impl PathKind {
         )
     }
     /// As told in a table.
-    pub fn told(self) -> &'static str {
+    pub fn to_text(self) -> &'static str {
         match self {
             Self::Conduction => "conduction",
             Self::Oil => "oil",

@@ -31,7 +31,7 @@ pub struct NetworkSnapshot {
     /// Where each heater's watts enter.
     pub heaters: Vec<HeaterEntries>,
     /// Watts fed at all times.
-    pub feeds: Vec<Feed>,
+    pub heat_sources: Vec<Feed>,
     /// The slowest time constants, slowest first.
     pub modes: Vec<Mode>,
 }
@@ -88,7 +88,7 @@ pub fn anatomy(scenario: &Scenario, at_s: f64) -> Result<NetworkSnapshot, Snapsh
         time_s: at_s,
         paths: heat_paths(&balance, &nodes),
         heaters: entries(&balance, &nodes),
-        feeds: feeds(&balance, &nodes),
+        heat_sources: feeds(&balance, &nodes),
         modes: time_constants(&mut balance, &nodes, MODES)?,
         nodes: nodes.list,
     })

@@ -215,11 +215,14 @@ impl Units {
     }
     /// The size of a difference that was chosen, not computed, so that its tenths mean something: 3 K are `5.4 °F`.
     pub fn chosen_size(self, kelvin: f64) -> String {
-        let symbol = match self {
+        format!("{:.1} {}", self.step(kelvin).abs(), self.step_symbol())
+    }
+    /// The unit of differences, `K` or `°F`.
+    pub fn step_symbol(self) -> &'static str {
+        match self {
             Self::Celsius => "K",
             Self::Fahrenheit => "°F",
-        };
-        format!("{:.1} {symbol}", self.step(kelvin).abs())
+        }
     }
     /// `°C` or `°F`.
     pub fn symbol(self) -> &'static str {

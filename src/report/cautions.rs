@@ -1,22 +1,33 @@
-//! What every report says besides its numbers: how far to trust it, and what to beware of.
+//! What every result says besides its numbers: how far to trust it, and what to beware of.
 
 use super::format::wrapped;
+use super::model::Section;
 
 /// How far to trust the numbers.
-pub const TRUST: &str = "How far to trust this: the default coefficients were adjusted to a few practice readings, \
-and how well the cowl is closed is the largest unknown. Measure at the coldest part before you believe it.";
+pub const TRUST: &str = "The default coefficients are calibrated with a few practice readings, and how well the cowl is \
+closed is the largest uncertainty. Measure the coldest part before you rely on this.";
 
 /// What to beware of.
 pub const CAUTIONS: &[&str] = &[
-    "The engine and airframe makers' manuals, local codes and licensed practice come first; this is a calculation, not an approval.",
-    "Fire: a heater near fuel, oil, upholstery or a fabric cowl can start one. Use sound heaters made for the purpose and for running unattended; whatever is not must be watched. Keep an extinguisher at hand.",
-    "Circuit: a load of three hours or more must stay under 80 percent of the breaker; extension cords warm up and waste power. Ask a licensed electrician.",
-    "Propeller: treat it as live. A warm engine fires more readily, and a broken ground wire leaves a magneto live with its switch off: magnetos off, mixture cut off, key out, chocks in before you work near it.",
-    "Carbon monoxide: never run an engine or a fuel-burning heater in a closed hangar. Fuel vapour and combustion heaters are outside this model.",
-    "Feel before you start: oil, cylinders, crankcase and propeller flange, each by hand or thermometer.",
+    "Fire: a heater near fuel, oil, upholstery or a fabric cowl can start one. Use a sound heater made for unattended use; \
+watch any other. Keep an extinguisher near.",
+    "Circuit: keep a load of three hours or more under 80 % of the breaker. Extension cords warm up and waste power. Follow \
+local code; ask a licensed electrician.",
+    "Propeller: treat it as live. A warm engine fires more readily, and a broken ground wire leaves a magneto live. Magnetos \
+off, mixture cut off, key out and chocks in before you work near it.",
+    "Carbon monoxide: never run an engine or a fuel-burning heater in a closed hangar. Fuel vapour and combustion heaters are \
+outside this model.",
+    "Before starting, feel oil, cylinders, crankcase and propeller flange, by hand or thermometer.",
+    "A calculation, not an approval: maker manuals, local codes and licensed practice come first.",
 ];
 
-/// The trust sentence and the cautions, in lines of this width.
+/// The cautions, with how far to trust the numbers.
+pub fn section() -> Section {
+    let lines = CAUTIONS.iter().chain([&TRUST]);
+    Section::new("Cautions").list("", lines.copied())
+}
+
+/// The same in lines of this width.
 pub fn told(width: u16) -> String {
     let mut text = wrapped(TRUST, width, "");
     text += "\n\nCautions\n";

@@ -67,13 +67,13 @@ impl Table {
     }
 }
 
-impl<R> Columns<'_, R> {
+impl<'a, R> Columns<'a, R> {
     /// With a column of words.
     pub fn words<C: Into<Cell>>(
         self,
         key: impl Into<String>,
         head: impl Into<String>,
-        cell: impl Fn(&R) -> C,
+        cell: impl Fn(&'a R) -> C,
     ) -> Self {
         self.column(key.into(), head.into(), Show::Always, true, cell)
     }
@@ -83,14 +83,14 @@ impl<R> Columns<'_, R> {
         self,
         key: impl Into<String>,
         head: impl Into<String>,
-        cell: impl Fn(&R) -> C,
+        cell: impl Fn(&'a R) -> C,
     ) -> Self {
         self.column(key.into(), head.into(), Show::Always, false, cell)
     }
 
     /// With a column that only programs read.
-    pub fn json<V: Into<Value>>(self, key: impl Into<String>, value: impl Fn(&R) -> V) -> Self {
-        let cell = |row: &R| Cell::new(value(row), "");
+    pub fn json<V: Into<Value>>(self, key: impl Into<String>, value: impl Fn(&'a R) -> V) -> Self {
+        let cell = |row: &'a R| Cell::new(value(row), "");
         self.column(key.into(), String::new(), Show::Json, false, cell)
     }
 
@@ -113,7 +113,7 @@ impl<R> Columns<'_, R> {
         text: String,
         show: Show,
         words: bool,
-        cell: impl Fn(&R) -> C,
+        cell: impl Fn(&'a R) -> C,
     ) -> Self {
         self.table.heads.push(Head {
             key,

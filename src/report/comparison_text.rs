@@ -1,8 +1,10 @@
 //! A comparison told in the terminal: the table, what to do, where the heat went, warnings, cautions.
 
-use super::format::{folded, path, temperature, wrapped};
+use super::format::{folded, temperature, wrapped};
+use super::heat::shares;
+use super::warning::sentence;
 use super::{bands_text, cautions, circuit_text, table};
-use crate::findings::{Findings, RANKING_KEY, dangers};
+use crate::findings::{Findings, RANKING_KEY, hazards};
 use crate::night::Night;
 use crate::study::compare::Comparison;
 use std::fmt::Write;
@@ -36,7 +38,7 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
     let advice = format!("What to do: {}", comparison.recommendation);
     writeln!(text, "{}", wrapped(&advice, width, ""))?;
     let chosen = comparison.recommended();
-    if let Some(heat) = chosen.and_then(|(_, night)| where_heat_went(night)) {
+    if let Some(heat) = chosen.and_then(|(_, night)| shares(&night.findings)) {
         let heat = format!("Where its heat went, in the last hour: {heat}.");
         writeln!(text, "{}", wrapped(&heat, width, ""))?;
     }
@@ -66,7 +68,7 @@ fn write(text: &mut String, title: &str, comparison: &Comparison, width: u16) ->
                 writeln!(text, "\nWarnings")?;
                 begun = true;
             }
-            let warning = format!("- {name}: {}", warning.told(units));
+            let warning = format!("- {name}: {}", sentence(warning, units));
             writeln!(text, "{}", wrapped(&warning, width, "  "))?;
         }
     }
@@ -85,13 +87,13 @@ during which some inner wall gathers water. Ranked by: {RANKING_KEY}."
 }
 
 /// What `lost` means where a time is told.
-pub(super) const LOST: &str = "lost: was warm, and fell below again.";
+pub(super) const LOST_MEANS: &str = "cooled again: was warm, and fell below again.";
 
 /// What the marks in the table mean, those that stand in it.
 pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
     let any = |mark: &dyn Fn(&Findings) -> bool| nights.iter().any(|n| mark(&n.1.findings));
     let mut told = Vec::new();
-    if any(&|f| f.ready.ready_at_departure && !dangers(&f.warnings).is_empty()) {
+    if any(&|f| f.ready.ready_at_departure && !hazards(&f.warnings).is_empty()) {
         told.push(
             "yes!: warm, but something gets too hot or the circuit is overloaded; see the warnings.",
         );
@@ -102,7 +104,7 @@ pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
         );
     }
     if any(&|f| f.threshold.all_parts.lost()) {
-        told.push(LOST);
+        told.push(LOST_MEANS);
     }
     if any(&|f| f.oil.as_ref().is_some_and(|o| o.flagged)) {
         told.push("* near or below the pour point: the viscosity is extrapolated.");
@@ -163,28 +165,4 @@ pub fn setting(night: &Night) -> String {
 /// Hours to a tenth; whole ones without a point.
 fn hours(seconds: f64) -> f64 {
     (seconds / 360.0).round() / 10.0
-}
-
-/// Where a night's heat went in the last hour before departure, the largest first; none if nothing was lost.
-pub fn where_heat_went(night: &Night) -> Option<String> {
-    let mut losses: Vec<_> = night
-        .findings
-        .losses_w
-        .iter()
-        .filter(|loss| loss.watts >= 0.5)
-        .collect();
-    losses.sort_by(|a, b| b.watts.total_cmp(&a.watts));
-    let total: f64 = losses.iter().map(|loss| loss.watts).sum();
-    let told: Vec<String> = losses
-        .iter()
-        .map(|loss| {
-            let share = 100.0 * loss.watts / total;
-            format!(
-                "{:.0} W {} ({share:.0} percent)",
-                loss.watts,
-                path(loss.path)
-            )
-        })
-        .collect();
-    (!told.is_empty()).then(|| told.join(", "))
 }

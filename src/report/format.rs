@@ -1,8 +1,7 @@
 //! Numbers as people read them, in the reader's degrees.
 
-use crate::findings::{CrossingTime, CrossingTimes};
+use crate::findings::{CrossingTime, CrossingTimes, NotReached};
 use crate::quantity::Units;
-use crate::trace::LossPath;
 
 /// A temperature of so many degrees Celsius: `15 °F`, `-9.4 °C`.
 pub fn temperature(celsius: f64, units: Units) -> String {
@@ -31,16 +30,24 @@ pub fn size(kelvin: f64, units: Units) -> String {
     units.size(kelvin)
 }
 
-/// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `lost` if it came to it
+/// A time to a threshold, to stay: `3.4 h`; `already` if it was warm enough throughout; `cooled again` if it came to it
 /// and fell below again; `never`.
-pub fn reach(reach: &CrossingTimes) -> String {
-    match &reach.hold {
+pub fn reach(times: &CrossingTimes) -> String {
+    crossing(times, |hours| format!("{hours:.1} h"))
+}
+
+/// The same, with the hours after the first time a heater was on written by `at`.
+pub fn crossing(times: &CrossingTimes, at: impl Fn(f64) -> String) -> String {
+    match &times.hold {
         CrossingTime::After { hours } if *hours <= 0.0 => "already".to_owned(),
-        CrossingTime::After { hours } => format!("{hours:.1} h"),
-        CrossingTime::Never { .. } if reach.lost() => "lost".to_owned(),
+        CrossingTime::After { hours } => at(*hours),
+        CrossingTime::Never { .. } if times.lost() => LOST.to_owned(),
         CrossingTime::Never { .. } => "never".to_owned(),
     }
 }
+
+/// What came to a threshold and did not stay.
+pub const LOST: &str = "cooled again";
 
 /// Most digits after the point of a temperature that is told beside its threshold.
 const FINEST_APART: usize = 3;
@@ -65,43 +72,36 @@ pub fn apart(celsius: f64, threshold_c: f64, units: Units) -> (String, String) {
     pair((usual..=FINEST_APART).find(apart).unwrap_or(usual))
 }
 
-/// The first time at a threshold in full; whether it lasted is another question.
-pub fn first_in_full(first: &CrossingTime, units: Units) -> String {
-    match first {
-        CrossingTime::After { hours } if *hours <= 0.0 => "already".to_owned(),
-        first => reach_in_full(first, units),
-    }
-}
-
-/// A time to a threshold, to stay, in full: a never says the best that was reached, and why.
-pub fn reach_in_full(reach: &CrossingTime, units: Units) -> String {
+/// A time to a threshold in full: a never with the best that was reached, and why.
+pub fn in_full(reach: &CrossingTime, units: Units) -> String {
     match reach {
-        CrossingTime::After { hours } if *hours <= 0.0 => "already, and to the end".to_owned(),
-        CrossingTime::After { hours } => format!("{hours:.1} h after the first switching-on"),
+        CrossingTime::After { hours } if *hours <= 0.0 => "from the first switch-on".to_owned(),
+        CrossingTime::After { hours } => format!("{hours:.1} h after the first switch-on"),
         CrossingTime::Never {
             horizon_h,
             best_c,
             why,
-        } if best_c.is_finite() => format!(
-            "never within {horizon_h:.1} h; the best was {} ({why})",
-            temperature(*best_c, units)
-        ),
-        CrossingTime::Never { horizon_h, why, .. } => {
-            format!("never within {horizon_h:.1} h ({why})")
+        } => {
+            let best = match best_c.is_finite() {
+                true => format!("; the best was {}", temperature(*best_c, units)),
+                false => String::new(),
+            };
+            format!(
+                "never within {horizon_h:.1} h{best} ({})",
+                not_reached(*why)
+            )
         }
     }
 }
 
-/// The words for a way that heat leaves by.
-pub fn path(path: LossPath) -> &'static str {
-    match path {
-        LossPath::Skins => "through the cowl skin",
-        LossPath::Gaps => "with air through gaps and openings",
-        LossPath::Duct => "in the duct",
-        LossPath::Propeller => "from the propeller",
-        LossPath::Firewall => "through the firewall",
-        LossPath::Breather => "with vapour through the breather",
-        LossPath::Surroundings => "to the surroundings",
+/// Why something never came to a threshold to stay, without units: the numbers are beside it.
+pub fn not_reached(why: NotReached) -> &'static str {
+    match why {
+        NotReached::NoValue => "there is nothing to look at",
+        NotReached::AlwaysBelow => "it was below the threshold all the time",
+        NotReached::BelowAgain => {
+            "it was warm enough for a while, but below the threshold again at the end"
+        }
     }
 }
 
@@ -171,24 +171,11 @@ mod tests {
     }
 
     #[test]
-    fn warm_for_the_first_time_is_not_warm_to_the_end() {
-        let already = CrossingTime::After { hours: 0.0 };
-        assert_eq!(first_in_full(&already, Units::Celsius), "already");
-        let kept = reach_in_full(&already, Units::Celsius);
-        assert_eq!(kept, "already, and to the end");
-        let later = CrossingTime::After { hours: 2.5 };
-        assert_eq!(
-            first_in_full(&later, Units::Celsius),
-            reach_in_full(&later, Units::Celsius)
-        );
-    }
-
-    #[test]
     fn a_never_says_why_and_the_best_value() {
         let never = CrossingTime::Never {
             horizon_h: 12.0,
             best_c: 3.46,
-            why: "the carburettor stayed colder".to_owned(),
+            why: NotReached::AlwaysBelow,
         };
         let after = |hours| CrossingTime::After { hours };
         let pair = |hold: &CrossingTime, first: &CrossingTime| CrossingTimes {
@@ -196,20 +183,20 @@ mod tests {
             first: first.clone(),
         };
         assert_eq!(reach(&pair(&never, &never)), "never");
-        assert_eq!(reach(&pair(&never, &after(2.0))), "lost");
+        assert_eq!(reach(&pair(&never, &after(2.0))), "cooled again");
         assert_eq!(reach(&pair(&after(3.44), &after(2.0))), "3.4 h");
         assert_eq!(reach(&pair(&after(0.0), &after(0.0))), "already");
         assert_eq!(
-            reach_in_full(&never, Units::Celsius),
-            "never within 12.0 h; the best was 3.5 °C (the carburettor stayed colder)"
+            in_full(&never, Units::Celsius),
+            "never within 12.0 h; the best was 3.5 °C (it was below the threshold all the time)"
         );
         let nothing = CrossingTime::Never {
             horizon_h: 12.0,
             best_c: f64::NAN,
-            why: "there is nothing to look at".to_owned(),
+            why: NotReached::NoValue,
         };
         assert_eq!(
-            reach_in_full(&nothing, Units::Celsius),
+            in_full(&nothing, Units::Celsius),
             "never within 12.0 h (there is nothing to look at)"
         );
     }

@@ -2,7 +2,8 @@
 
 use super::bands_text::step_symbol;
 use super::format::{size, temperature};
-use crate::findings::{Findings, Unmet, water_told};
+use super::verdict::water;
+use crate::findings::{Findings, Unmet};
 use crate::quantity::Units;
 use crate::study::when::Probe;
 
@@ -36,7 +37,7 @@ pub fn decides(unmet: &Unmet, units: Units) -> String {
         ),
         Unmet::Wet { limit_g, .. } => format!(
             "a minute later {} g of water or more would stand on the upper walls inside",
-            water_told(*limit_g, *limit_g).1
+            water(*limit_g, *limit_g).1
         ),
         Unmet::ColdOil { threshold_c, .. } => format!(
             "a minute later the oil would still be under {}",
@@ -56,7 +57,7 @@ fn lacks(unmet: &Unmet, units: Units) -> String {
             ..
         } => format!("the {label} {} short", size(threshold_c - temp_c, units)),
         Unmet::Wet { upper_g, limit_g } => {
-            let (upper, limit) = water_told(*upper_g, *limit_g);
+            let (upper, limit) = water(*upper_g, *limit_g);
             format!("{upper} g of water on the upper walls inside (limit {limit} g)")
         }
         Unmet::ColdOil {

@@ -1,6 +1,6 @@
 //! What a thermometer at one spot should read: in whole degrees, and how far off that may be.
 
-use crate::findings::THIN_MARGIN_K;
+use crate::findings::SMALL_MARGIN_K;
 use crate::quantity::Units;
 
 /// A computed temperature as what a thermometer should read: `about 41 °F, give or take 5`. A cowl closed worse or
@@ -8,7 +8,7 @@ use crate::quantity::Units;
 pub fn told(celsius: f64, units: Units) -> String {
     // Minus nothing is nothing.
     let value = units.temperature(celsius).round() + 0.0;
-    let doubt = units.step(THIN_MARGIN_K);
+    let doubt = units.step(SMALL_MARGIN_K);
     format!("about {value} {}, give or take {doubt:.0}", units.symbol())
 }
 

@@ -1,7 +1,7 @@
 //! The comparison as a table: one row a choice, the best first.
 
 use super::format::{difference, finely, reach, temperature};
-use crate::findings::{Findings, Unmet, dangers};
+use crate::findings::{Findings, Unmet, hazards};
 use crate::night::Night;
 use crate::quantity::Units;
 use comfy_table::{
@@ -111,7 +111,7 @@ pub(super) fn only_wet(f: &Findings) -> bool {
 
 fn row(rank: usize, name: &str, f: &Findings, units: Units) -> Vec<String> {
     let ready = match f.ready.ready_at_departure {
-        true if dangers(&f.warnings).is_empty() => "yes",
+        true if hazards(&f.warnings).is_empty() => "yes",
         true => "yes!",
         false if only_wet(f) => "wet",
         false => "NO",

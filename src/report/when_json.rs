@@ -2,6 +2,7 @@
 
 use super::change_text;
 use super::provenance::{Head, Provenance};
+use super::warning::sentence;
 use crate::findings::{CircuitFinding, Coldest, Unmet};
 use crate::quantity::Units;
 use crate::scenario::clock::NightClock;
@@ -216,7 +217,7 @@ pub fn told(when: &When, scenario: &Scenario, from: &Provenance) -> serde_json::
             .findings
             .warnings
             .iter()
-            .map(ToString::to_string)
+            .map(|w| sentence(w, Units::Celsius))
             .collect(),
     })
 }

@@ -8,7 +8,7 @@ use crate::findings::Findings;
 use crate::trace::{ReadingNote, SwitchCause, Trace};
 
 /// How many ways a night is refined.
-pub const LADDERS: usize = 3;
+pub const AXES: usize = 3;
 /// What the second and the third of three nights divide a size by.
 pub const PROMISED: f64 = 4.0;
 /// The factor on an extrapolated error, for three grids.
@@ -18,7 +18,7 @@ const SAFETY_UNKNOWN: f64 = 3.0;
 /// So many cycles without acting, and a thermostat is at rest.
 const LONGEST_REST: f64 = 1.5;
 
-/// In which unit a figure is told.
+/// The unit of a figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Quantity {
     /// Hours.
@@ -33,61 +33,61 @@ pub enum Quantity {
     KilowattHours,
 }
 
-/// One figure of a night, on all rungs.
+/// One figure of a night, on all levels.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Figure {
     /// What it is.
     pub name: String,
     /// Its unit.
     pub quantity: Quantity,
-    /// Its value as told; none for "never" and the like.
-    pub told: Option<f64>,
-    /// Its values on the two finer rungs of each ladder, in the order of [`super::refine::RefinementAxis::ALL`].
-    pub finer: [[Option<f64>; 2]; LADDERS],
+    /// Its value at the night's own accuracy; none for "never" and the like.
+    pub value: Option<f64>,
+    /// Its values on the two finer levels of each axis, in the order of [`super::refine::RefinementAxis::ALL`].
+    pub finer: [[Option<f64>; 2]; AXES],
     /// How far it swings with a thermostat that acts until departure, in its unit; none where none does.
     pub swing: Option<f64>,
 }
 
 impl Figure {
-    /// How far the value told may be off because one ladder is not refined; none where a value is missing.
-    pub fn error(&self, ladder: usize) -> Option<f64> {
-        let estimate = self.estimate(ladder)?;
-        Some(self.bound(ladder).map_or(estimate, |b| estimate.min(b)))
+    /// How far the value may be off because one axis is not refined; none where a value is missing.
+    pub fn error(&self, axis: usize) -> Option<f64> {
+        let estimate = self.estimate(axis)?;
+        Some(self.bound(axis).map_or(estimate, |b| estimate.min(b)))
     }
 
-    fn estimate(&self, ladder: usize) -> Option<f64> {
-        let [second, third] = self.finer[ladder];
-        Some(error_estimate(self.told?, second?, third?))
+    fn estimate(&self, axis: usize) -> Option<f64> {
+        let [second, third] = self.finer[axis];
+        Some(error_estimate(self.value?, second?, third?))
     }
 
     /// What bounds an error where a thermostat acts and the changes alternate within the swing, since it is the phase of
     /// the thermostat that moves: the whole swing and the change that was seen; none elsewhere.
-    fn bound(&self, ladder: usize) -> Option<f64> {
-        let (swing, told) = (self.swing?, self.told?);
-        let [second, third] = self.finer[ladder];
-        let (a, b) = (second? - told, third? - second?);
+    fn bound(&self, axis: usize) -> Option<f64> {
+        let (swing, value) = (self.swing?, self.value?);
+        let [second, third] = self.finer[axis];
+        let (a, b) = (second? - value, third? - second?);
         let within = a.abs().max(b.abs()) <= swing;
         (a * b < 0.0 && within).then_some(swing + (a + b).abs())
     }
 
-    /// Whether some error of it is told by its swing, because it hangs on the phase of a thermostat.
+    /// Whether some error of it is its swing, because it hangs on the phase of a thermostat.
     pub fn hangs_on_phase(&self) -> bool {
-        (0..LADDERS).any(|l| match (self.estimate(l), self.bound(l)) {
+        (0..AXES).any(|l| match (self.estimate(l), self.bound(l)) {
             (Some(estimate), Some(bound)) => bound < estimate,
             _ => false,
         })
     }
 
     /// The same for all three together: their sum, as if they all went the same way.
-    pub fn error_in_all(&self) -> Option<f64> {
-        (0..LADDERS).map(|l| self.error(l)).sum()
+    pub fn total_error(&self) -> Option<f64> {
+        (0..AXES).map(|l| self.error(l)).sum()
     }
 
-    /// Whether it is told on some rungs and is "never" on others.
+    /// Whether it has a value on some levels and is "never" on others.
     pub fn comes_and_goes(&self) -> bool {
-        let all = self.finer.iter().flatten().chain([&self.told]);
-        let told = all.filter(|v| v.is_some()).count();
-        told != 0 && told != 1 + 2 * LADDERS
+        let all = self.finer.iter().flatten().chain([&self.value]);
+        let count = all.filter(|v| v.is_some()).count();
+        count != 0 && count != 1 + 2 * AXES
     }
 }
 
@@ -204,11 +204,11 @@ mod tests {
     /// Source: the definition of an order of convergence; Roache 1994, cited above.
     #[test]
     fn an_error_of_the_promised_order_is_found_from_three_values() {
-        for (order, told) in [(2.0, 10.0), (1.0, -3.0), (0.5, 0.2)] {
-            let value = |refined: f64| 5.0 + told / f64::powf(refined, order);
+        for (order, error) in [(2.0, 10.0), (1.0, -3.0), (0.5, 0.2)] {
+            let value = |refined: f64| 5.0 + error / f64::powf(refined, order);
             let found = error_estimate(value(1.0), value(2.0), value(4.0));
             assert!(
-                (found / f64::abs(told) - 1.25).abs() < 1e-9,
+                (found / f64::abs(error) - 1.25).abs() < 1e-9,
                 "{order}: {found}"
             );
         }
@@ -231,7 +231,7 @@ mod tests {
         Figure {
             name: "sump".to_owned(),
             quantity: Quantity::Temperature,
-            told: Some(50.0),
+            value: Some(50.0),
             finer: [finer, [Some(50.0); 2], [Some(50.0); 2]],
             swing,
         }
@@ -244,7 +244,7 @@ mod tests {
         let free = figure(alternating, None);
         assert!((free.error(0).unwrap() - 16.6).abs() < 1e-9 && !free.hangs_on_phase());
         let held = figure(alternating, Some(8.0));
-        assert!((held.error_in_all().unwrap() - 10.2).abs() < 1e-9);
+        assert!((held.total_error().unwrap() - 10.2).abs() < 1e-9);
         assert!(held.hangs_on_phase());
         // What moves by more than its swing does not move by the phase alone.
         let hardly = figure(alternating, Some(1.0));

@@ -1,6 +1,6 @@
 //! What to do, in plain words, from ranked nights.
 
-use crate::findings::{EventKind, Findings, THIN_MARGIN_K, Unmet, dangers, water_told};
+use crate::findings::{EventKind, Findings, Hazard, SMALL_MARGIN_K, Unmet, hazards};
 use crate::night::Night;
 use crate::quantity::Units;
 
@@ -43,9 +43,20 @@ fn sentences(ranked: &[Ranked], units: Units) -> Vec<String> {
     }
 }
 
+fn harm_words(f: &Findings) -> Vec<&'static str> {
+    let words = |hazard| match hazard {
+        Hazard::HotCarburettor => "the carburettor gets too hot",
+        Hazard::HotSkin => "the cowl skin gets too hot",
+        Hazard::OverBreaker => "the breaker is overloaded",
+        Hazard::ContinuousLoad => "the breaker is loaded too high for hours",
+        Hazard::LargeHeater => "one heater takes too much of the breaker",
+    };
+    hazards(&f.warnings).into_iter().map(words).collect()
+}
+
 /// Whether nothing gets too hot and the circuit carries it.
 fn safe(ranked: &&Ranked) -> bool {
-    dangers(&ranked.1.warnings).is_empty()
+    hazards(&ranked.1.warnings).is_empty()
 }
 
 /// The best that is ready and safe; if none is safe, the best that is ready.
@@ -56,7 +67,7 @@ fn best<'a>(ranked: &[Ranked<'a>]) -> Option<Ranked<'a>> {
 
 /// What is wrong with one that is not to be used as it stands.
 fn harm((name, findings): &Ranked) -> String {
-    let wrong = dangers(&findings.warnings).join(", and ");
+    let wrong = harm_words(findings).join(", and ");
     format!("Do not use \"{name}\" as it stands: {wrong}.")
 }
 
@@ -66,7 +77,7 @@ fn unsafe_all(ranked: &[Ranked], (name, best): Ranked, units: Units) -> Vec<Stri
     let mut told = vec![format!(
         "Use none of these as they stand. \"{name}\" is warm enough, with {margin} to spare, but {}: mend that first, the \
 warnings say how.",
-        dangers(&best.warnings).join(", and "),
+        harm_words(best).join(", and "),
     )];
     let others = ranked.iter().filter(|r| r.0 != name);
     told.extend(others.filter(|r| r.1.ready.ready_at_departure).map(harm));
@@ -109,7 +120,7 @@ fn ready(ranked: &[Ranked], units: Units) -> Vec<String> {
         best.energy.kwh,
         dryness(best),
     )];
-    if best.ready.is_thin() {
+    if best.ready.is_small() {
         told.push(
             "That is a thin margin: how well the cowl is closed can undo it, so plug and cover it better, or put a \
 thermometer on that part before you trust it."
@@ -122,7 +133,7 @@ thermometer on that part before you trust it."
         let more = findings.energy.kwh - best.energy.kwh;
         let margin_k = findings.ready.margin_k.unwrap_or(0.0);
         let margin = units.size(margin_k);
-        let thin = if margin_k < THIN_MARGIN_K {
+        let thin = if margin_k < SMALL_MARGIN_K {
             ", thin as well"
         } else {
             ""
@@ -230,9 +241,9 @@ fn lack(unmet: &Unmet, units: Units) -> String {
             units.size(threshold_c - temp_c)
         ),
         Unmet::Wet { upper_g, limit_g } => {
-            let (upper, limit) = water_told(*upper_g, *limit_g);
+            let (upper, limit) = (upper_g, limit_g);
             format!(
-                "{upper} g of water stand on the upper walls inside, where less than {limit} g is asked"
+                "{upper:.1} g of water stand on the upper walls inside, where less than {limit:.1} g is asked"
             )
         }
         Unmet::ColdOil {

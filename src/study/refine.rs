@@ -4,7 +4,7 @@
 //! time between samples. Each is refined twice with the other two as they are: cells doubled and doubled again
 //! (layers of oil no thinner than 2 mm), allowed error and sample spacing over 4 and over 16.
 //!
-//! The error of what is told is estimated by extrapolation of three grids: with the changes `a` from the first to the
+//! The error of a value is estimated by extrapolation of three grids: with the changes `a` from the first to the
 //! second and `b` from the second to the third, a ratio `r = a / b` above one means that the changes fall off like a
 //! geometric series, whose rest is known. The estimate is then `1.25 |a| r / (r - 1)`, with r at most what the method
 //! promises (4 each time: second order in the size of a cell and in the spacing of samples, first in the allowed
@@ -15,15 +15,15 @@
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
 //! due to discretization in CFD applications, ibid. 130 (2008), 078001: the factors 1.25 and 3 and the limited order.
 
-use super::convergence::{Figure, LADDERS, PROMISED, Watched, swings, watched};
+use super::convergence::{AXES, Figure, PROMISED, Watched, swings, watched};
 use crate::night::{Night, NightError, run};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::{Accuracy, Scenario};
 use rayon::prelude::*;
 
-/// What the last rung of a ladder multiplies cells by.
+/// What the last level of a axis multiplies cells by.
 const FINEST_CELLS: usize = 4;
-/// What the last rung of a ladder divides the allowed error or the spacing of samples by.
+/// What the last level of a axis divides the allowed error or the spacing of samples by.
 const FINEST_SHARE: f64 = PROMISED * PROMISED;
 
 /// How many nights are computed.
@@ -42,15 +42,15 @@ pub enum RefinementAxis {
 
 impl RefinementAxis {
     /// All of them.
-    pub const ALL: [Self; LADDERS] = [Self::Cells, Self::Steps, Self::Samples];
+    pub const ALL: [Self; AXES] = [Self::Cells, Self::Steps, Self::Samples];
 
-    /// How finely a night is computed on the rung 0, 1 or 2.
-    fn rung(self, as_told: &Accuracy, rung: u32) -> Accuracy {
-        let mut finer = as_told.clone();
+    /// How finely a night is computed on the level 0, 1 or 2.
+    fn level(self, base: &Accuracy, level: u32) -> Accuracy {
+        let mut finer = base.clone();
         match self {
-            Self::Cells => finer.resolution <<= rung,
-            Self::Steps => finer.tolerance /= PROMISED.powi(rung as i32),
-            Self::Samples => finer.sample_s /= PROMISED.powi(rung as i32),
+            Self::Cells => finer.resolution <<= level,
+            Self::Steps => finer.tolerance /= PROMISED.powi(level as i32),
+            Self::Samples => finer.sample_s /= PROMISED.powi(level as i32),
         }
         finer
     }
@@ -80,31 +80,31 @@ impl Work {
 /// A night and its refinement.
 #[derive(Debug, Clone)]
 pub struct Refinement {
-    /// The night as told.
+    /// The night at its own accuracy.
     pub night: Night,
-    /// How finely each rung of each ladder was computed, from coarse to fine.
-    pub rungs: [[(Accuracy, Work); 3]; 3],
+    /// How finely each level of each axis was computed, from coarse to fine.
+    pub levels: [[(Accuracy, Work); 3]; 3],
     /// Its figures.
     pub figures: Vec<Figure>,
-    /// Whether the engine is ready at departure on all rungs or on none.
-    pub verdict_holds: bool,
+    /// Whether the engine is ready at departure on all levels or on none.
+    pub verdict_unchanged: bool,
 }
 
-/// Refines a night; `done` is told of each night that is computed.
+/// Refines a night; `done` is called after each night that is computed.
 ///
-/// *Errors*: those of [`run`], on any rung; and, before any night is computed, an accuracy whose last rung would lie
+/// *Errors*: those of [`run`], on any level; and, before any night is computed, an accuracy whose last level would lie
 /// outside its range.
 pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinement, NightError> {
     check(scenario).map_err(NightError::Problems)?;
-    let told = &scenario.accuracy;
-    let beyond = beyond(told);
+    let base = &scenario.accuracy;
+    let beyond = beyond(base);
     if !beyond.is_empty() {
         return Err(NightError::Problems(beyond));
     }
     let finer = RefinementAxis::ALL
         .iter()
-        .flat_map(|l| [l.rung(told, 1), l.rung(told, 2)]);
-    let all: Vec<Accuracy> = std::iter::once(told.clone()).chain(finer).collect();
+        .flat_map(|l| [l.level(base, 1), l.level(base, 2)]);
+    let all: Vec<Accuracy> = std::iter::once(base.clone()).chain(finer).collect();
     let night = |accuracy: &Accuracy| {
         let mut scenario = scenario.clone();
         scenario.accuracy = accuracy.clone();
@@ -114,9 +114,9 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
     };
     let nights: Vec<_> = all.par_iter().map(night).collect();
     let nights = nights.into_iter().collect::<Result<Vec<Night>, _>>()?;
-    let at = |ladder: usize, rung: usize| match rung {
+    let at = |axis: usize, level: usize| match level {
         0 => 0,
-        _ => 2 * ladder + rung,
+        _ => 2 * axis + level,
     };
     let rows: Vec<Vec<Watched>> = nights
         .iter()
@@ -128,32 +128,32 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
         let reading = readings.iter().position(|r| r.label == name)?;
         swings.get(reading).copied()
     };
-    let figures = rows[0].iter().enumerate().map(|(k, told)| Figure {
-        name: told.name.clone(),
-        quantity: told.quantity,
-        told: told.value,
-        finer: [0, 1, 2].map(|ladder| [1, 2].map(|rung| rows[at(ladder, rung)][k].value)),
-        swing: swing(&told.name),
+    let figures = rows[0].iter().enumerate().map(|(k, base)| Figure {
+        name: base.name.clone(),
+        quantity: base.quantity,
+        value: base.value,
+        finer: [0, 1, 2].map(|axis| [1, 2].map(|level| rows[at(axis, level)][k].value)),
+        swing: swing(&base.name),
     });
     let ready = |night: &Night| night.findings.ready.ready_at_departure;
     Ok(Refinement {
         figures: figures.collect(),
-        rungs: [0, 1, 2].map(|ladder| {
-            [0, 1, 2].map(|rung| {
-                let at = at(ladder, rung);
+        levels: [0, 1, 2].map(|axis| {
+            [0, 1, 2].map(|level| {
+                let at = at(axis, level);
                 (all[at].clone(), Work::of(&nights[at]))
             })
         }),
-        verdict_holds: nights.iter().all(|night| ready(night) == ready(&nights[0])),
+        verdict_unchanged: nights.iter().all(|night| ready(night) == ready(&nights[0])),
         night: nights
             .into_iter()
             .next()
-            .expect("the night as told is the first"),
+            .expect("the night itself is the first"),
     })
 }
 
-/// What cannot be refined: its last rung would lie outside the range that is allowed.
-fn beyond(told: &Accuracy) -> Vec<Problem> {
+/// What cannot be refined: its last level would lie outside the range that is allowed.
+fn beyond(base: &Accuracy) -> Vec<Problem> {
     let problem = |key: &str, what: String, help: String| Problem {
         path: format!("accuracy.{key}"),
         word: None,
@@ -162,20 +162,20 @@ fn beyond(told: &Accuracy) -> Vec<Problem> {
     };
     let mut problems = Vec::new();
     let (_, most) = Accuracy::RESOLUTION;
-    let finest = FINEST_CELLS * told.resolution;
+    let finest = FINEST_CELLS * base.resolution;
     if finest > most {
         problems.push(problem(
             "resolution",
             format!(
                 "a night is refined to four times its resolution, and {finest} of {} would be above {most}",
-                told.resolution
+                base.resolution
             ),
             format!("begin at {} or less", most / FINEST_CELLS),
         ));
     }
     for (key, of, (least, _)) in [
-        ("tolerance", told.tolerance, Accuracy::TOLERANCE),
-        ("sample_s", told.sample_s, Accuracy::SAMPLE_S),
+        ("tolerance", base.tolerance, Accuracy::TOLERANCE),
+        ("sample_s", base.sample_s, Accuracy::SAMPLE_S),
     ] {
         let finest = of / FINEST_SHARE;
         if finest < least {
@@ -200,18 +200,18 @@ mod tests {
     #[test]
     fn a_night_is_refined_three_ways_and_says_how_far_it_moves() {
         let refinement = refine(&scenario(), &|| ()).unwrap();
-        let [cells, steps, samples] = &refinement.rungs;
+        let [cells, steps, samples] = &refinement.levels;
         assert!(cells[2].1.states > cells[0].1.states);
         assert!(steps[2].1.steps > steps[0].1.steps);
         assert!(samples[2].1.samples > 8 * samples[0].1.samples);
-        assert!(refinement.verdict_holds);
+        assert!(refinement.verdict_unchanged);
         for figure in &refinement.figures {
             assert!(!figure.comes_and_goes(), "{figure:?}");
         }
         let coldest = &refinement.figures[1];
-        assert_eq!(coldest.told, refinement.night.findings.ready.margin_k);
+        assert_eq!(coldest.value, refinement.night.findings.ready.margin_k);
         // The allowed error is a few hundredths of a kelvin.
-        let moved = coldest.finer[1][1].unwrap() - coldest.told.unwrap();
+        let moved = coldest.finer[1][1].unwrap() - coldest.value.unwrap();
         assert!(moved != 0.0 && moved.abs() < 0.05, "{moved}");
     }
 
@@ -242,8 +242,8 @@ mod tests {
                 panic!("refined beyond the limit");
             };
             assert_eq!(computed.into_inner(), 0);
-            let told = |p: Problem| format!("{}: {}; {}", p.path, p.what, p.help.unwrap());
-            problems.into_iter().map(told).collect::<Vec<_>>()
+            let text = |p: Problem| format!("{}: {}; {}", p.path, p.what, p.help.unwrap());
+            problems.into_iter().map(text).collect::<Vec<_>>()
         };
         let all = Accuracy {
             resolution: 8,

@@ -50,7 +50,10 @@ fn the_paths_into_a_node_add_up_to_its_rate() {
                     *sums.entry(path.to).or_default() += path.heat_w;
                 }
                 assert_eq!(kinds.len(), KINDS, "{kinds:?}");
-                for entry in entries(balance, nodes).into_iter().flat_map(|h| h.entries) {
+                for entry in entries(balance, nodes)
+                    .into_iter()
+                    .flat_map(|h| h.heat_inputs)
+                {
                     *sums.entry(entry.into).or_default() += entry.heat_w;
                 }
                 for feed in feeds(balance, nodes) {

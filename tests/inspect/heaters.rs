@@ -14,7 +14,7 @@ fn with(heaters: Vec<Heater>) -> Scenario {
 }
 
 fn sum(heater: &HeaterEntries) -> f64 {
-    heater.entries.iter().map(|e| e.heat_w).sum()
+    heater.heat_inputs.iter().map(|e| e.heat_w).sum()
 }
 
 #[test]
@@ -37,9 +37,9 @@ fn entries_add_up_to_the_watts_drawn() {
     }
     let way = |n: usize, way: HeatMode| {
         let of = found.heaters[n]
-            .entries
+            .heat_inputs
             .iter()
-            .filter(move |e| e.way == way);
+            .filter(move |e| e.mode == way);
         of.map(|e| e.heat_w).sum::<f64>()
     };
     // The lamp's file: 0.3 of its watts are radiant. A pad gives all to the metal it is bonded to.
@@ -54,9 +54,9 @@ fn entries_add_up_to_the_watts_drawn() {
 fn a_jet_is_the_same_among_paths_and_entries() {
     let found = anatomy(&with(vec![fan(300.0, "top-blowing-right")]), 3600.0).unwrap();
     let struck = found.heaters[0]
-        .entries
+        .heat_inputs
         .iter()
-        .filter(|e| e.way == HeatMode::Jet);
+        .filter(|e| e.mode == HeatMode::Jet);
     let mut count = 0;
     for entry in struck {
         let paths = found.paths.iter();

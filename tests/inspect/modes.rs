@@ -78,7 +78,7 @@ fn the_slowest_mode_of_an_engine_takes_hours_and_all_parts_alike() {
         .collect();
     assert!(hours.windows(2).all(|w| w[0] >= w[1]), "{hours:?}");
     assert!((0.5..24.0).contains(&hours[0]), "{hours:?}");
-    assert!(found.modes[0].shares.iter().all(|s| s.swing > 0.0));
+    assert!(found.modes[0].shares.iter().all(|s| s.oscillation > 0.0));
 }
 
 /// With pockets or without, with air inside or without, cut finer or not.

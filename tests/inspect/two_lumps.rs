@@ -56,7 +56,7 @@ fn two_lumps_have_the_two_time_constants_of_their_matrix() {
     assert_eq!(slow.shares[0].node, "mass");
     let (mass, sump) = (&slow.shares[0], &slow.shares[1]);
     near(
-        sump.swing / mass.swing,
+        sump.oscillation / mass.oscillation,
         8.0 / (10.0 - 20e3 / 12_901.265),
         1e-6,
         "shape",
@@ -64,7 +64,7 @@ fn two_lumps_have_the_two_time_constants_of_their_matrix() {
     near(mass.heat_share + sump.heat_share, 1.0, 1e-12, "all of it");
     // In the fast mode one cools as the other warms.
     let fast = &found.modes[1].shares;
-    assert!(fast[0].swing * fast[1].swing < 0.0, "{fast:?}");
+    assert!(fast[0].oscillation * fast[1].oscillation < 0.0, "{fast:?}");
 }
 
 #[test]
@@ -90,8 +90,8 @@ fn linear_conductances_are_those_written() {
         1e-3,
         "between",
     );
-    assert_eq!(found.feeds.len(), 1);
-    assert_eq!(found.feeds[0].heat_w, 150.0);
+    assert_eq!(found.heat_sources.len(), 1);
+    assert_eq!(found.heat_sources[0].heat_w, 150.0);
 }
 
 #[test]

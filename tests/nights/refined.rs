@@ -11,28 +11,28 @@ use coldsoak::study::refine::refine;
 /// Moves of this size are rounding, in any unit.
 const ROUNDING: f64 = 1e-9;
 /// Hours above a dew point begin and end at a threshold, so that a finer mesh can make them out of nothing; no error can be
-/// extrapolated, and what is told of them says so.
+/// extrapolated, and the report says so.
 const OUT_OF_NOTHING: &str = "condensing for";
 
 /// Holds what a night finds, with cells, steps and samples refined together, to what is stated for each alone. Cells are cut
 /// twice as finely as in any night the statement was made from.
-fn hold(name: &str, told: &Scenario) {
-    let stated = refine(told, &|| ()).unwrap();
-    let mut finest = told.clone();
+fn hold(name: &str, night: &Scenario) {
+    let stated = refine(night, &|| ()).unwrap();
+    let mut finest = night.clone();
     finest.accuracy.resolution *= 8;
     finest.accuracy.tolerance /= 16.0;
     finest.accuracy.sample_s /= 16.0;
     let finest = watched(&run(&finest).unwrap().findings);
-    assert!(stated.verdict_holds, "{name}");
+    assert!(stated.verdict_unchanged, "{name}");
     let mut most_used: f64 = 0.0;
     for (figure, finest) in stated.figures.iter().zip(finest) {
         if figure.name == OUT_OF_NOTHING {
             continue;
         }
-        match (figure.told, finest.value, figure.error_in_all()) {
-            (Some(told), Some(finest), Some(allowed)) => {
+        match (figure.value, finest.value, figure.total_error()) {
+            (Some(value), Some(finest), Some(allowed)) => {
                 // What is not a matter of cells or steps moves by rounding.
-                let used = (finest - told).abs() / allowed.max(ROUNDING);
+                let used = (finest - value).abs() / allowed.max(ROUNDING);
                 assert!(used <= 1.0, "{name}: {figure:?} comes to {finest}");
                 most_used = most_used.max(used);
             }

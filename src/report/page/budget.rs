@@ -2,7 +2,7 @@
 
 use super::data::{Budget, Row};
 use crate::night::Night;
-use crate::report::format::path;
+use crate::report::heat::path;
 use crate::trace::Trace;
 
 /// Joules in a kilowatt-hour.
@@ -58,7 +58,7 @@ pub fn rows(night: &Night) -> Vec<Row> {
         let lost = change(&|row| row[*column]);
         out = (out.0 + lost.0, out.1 + lost.1);
         if lost.0.abs() >= 0.005 || lost.1.abs() >= 0.5 {
-            put(format!("lost {}", path(*way)), lost, false);
+            put(format!("lost: {}", path(*way)), lost, false);
         }
     }
     put("lost in all".to_owned(), out, true);

@@ -1,16 +1,14 @@
 //! The schedule card: when to switch what on, what a thermometer should read on the way, what to check by hand.
 
 use super::data::{Card, Entry};
-use crate::findings::{Unmet, dangers};
+use crate::findings::Unmet;
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::report::asked::{coverings, sensor};
 use crate::report::format::{finely, size, whole};
-use crate::report::{reading, verdict_text};
+use crate::report::inputs::{cowl, plugged_in, sensor};
+use crate::report::{reading, verdict};
 use crate::scenario::heater::Place;
-use crate::scenario::hours::Hours;
 use crate::scenario::part::Role;
-use crate::scenario::start::Warmth;
 use crate::study::when::Checkpoint;
 use crate::trace::Trace;
 
@@ -30,15 +28,10 @@ pub fn card(night: &Night) -> Card {
     let clock = night.scenario.clock();
     let units = scenario.units;
     let leave_s = night.trace.departure_s;
-    // After a flight nothing is plugged in before the delay is over.
-    let earliest_s = match &scenario.start.warmth {
-        Warmth::after_flight { delay } => delay.si(),
-        _ => 0.0,
-    };
     let mut entries: Vec<(f64, String)> = Vec::new();
     // Of what is to be done at one time, the cowl and the thermometer come first.
     if !night.scenario.body().gaps.is_empty() {
-        let close = format!("Close the cowl as computed: {}.", coverings(night));
+        let close = format!("Close the cowl as computed: {}.", cowl(night));
         entries.push((0.0, close));
     }
     let check = Checkpoint::of(night);
@@ -73,11 +66,7 @@ pub fn card(night: &Night) -> Card {
             ),
             None => String::new(),
         };
-        let spans = match heater.hours {
-            Hours::never => Vec::new(),
-            _ => heater.hours.spans(clock, earliest_s, leave_s),
-        };
-        for (on_s, off_s) in spans {
+        for (on_s, off_s) in plugged_in(heater, night, leave_s) {
             let on = format!("Switch on {}{watts}{place}{thermostat}.", heater.name);
             entries.push((on_s, on));
             if off_s < leave_s {
@@ -103,7 +92,7 @@ pub fn card(night: &Night) -> Card {
                 finely(coldest.temp_c, units),
                 size(gap, units),
                 finely(threshold_c, units),
-                if night.findings.ready.is_thin() {
+                if night.findings.ready.is_small() {
                     ": a thin margin"
                 } else {
                     ""
@@ -116,11 +105,8 @@ pub fn card(night: &Night) -> Card {
     let short = !f.ready.ready_at_departure;
     let wet = f.ready.unmet.iter().any(|u| matches!(u, Unmet::Wet { .. }));
     Card {
-        dangers: dangers(&f.warnings)
-            .into_iter()
-            .map(str::to_owned)
-            .collect(),
-        short: short.then(|| verdict_text::verdict(f, units)),
+        dangers: verdict::harm(f).into_iter().map(str::to_owned).collect(),
+        short: short.then(|| verdict::sentence(night)),
         only_when: match wet {
             true => "the coldest part itself is warm and the upper walls inside are dry",
             false => "the coldest part itself is warm",

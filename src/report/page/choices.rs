@@ -2,7 +2,6 @@
 
 use super::data::{BandsTable, ChoicesPage, Row};
 use super::{budget, card, chart, fill, rests};
-use crate::findings::dangers;
 use crate::night::Night;
 use crate::picture::chart::comparison::coldest_parts;
 use crate::picture::draw::DrawError;
@@ -10,7 +9,8 @@ use crate::quantity::Units;
 use crate::report::comparison_text::{marks, reading, setting};
 use crate::report::provenance::Provenance;
 use crate::report::table::{COLDEST, Cells};
-use crate::report::{asked, bands_text, table};
+use crate::report::warning::sentence;
+use crate::report::{bands_text, inputs, table, verdict};
 use crate::study::compare::Comparison;
 use crate::study::paired::Paired;
 
@@ -45,10 +45,10 @@ fn page(
     let traces: Vec<_> = nights.iter().map(|n| (n.0.as_str(), &n.1.trace)).collect();
     let chart = chart::both(chosen, title, |view| coldest_parts(&traces, view));
     let mut advice = comparison.advice(units);
-    let verdict = advice.remove(0);
+    let first = advice.remove(0);
     let warned = |of: &Night| -> Vec<String> {
         let warnings = of.findings.warnings.iter();
-        warnings.map(|w| w.told(units)).collect()
+        warnings.map(|w| sentence(w, units)).collect()
     };
     let others = nights.iter().filter(|n| n.0 != *name);
     let other_warnings = others.flat_map(|(other, night)| {
@@ -62,18 +62,15 @@ fn page(
     Ok(ChoicesPage {
         title: title.to_owned(),
         ready: chosen.findings.ready.ready_at_departure,
-        verdict,
+        verdict: first,
         more: advice,
-        dangers: dangers(&chosen.findings.warnings)
+        dangers: verdict::harm(&chosen.findings)
             .into_iter()
             .map(str::to_owned)
             .collect(),
         setting: setting(chosen),
         chosen: name.clone(),
-        asked: asked::told(chosen, engine, u16::MAX)
-            .lines()
-            .map(str::to_owned)
-            .collect(),
+        asked: inputs::lines(chosen, engine),
         warnings: warned(chosen),
         other_warnings: other_warnings.collect(),
         heads: heads(&ranking.head),

@@ -2,16 +2,16 @@
 
 use super::data::{Frame, Page, Row};
 use super::{budget, card, chart, fill, rests, steps};
-use crate::findings::dangers;
 use crate::night::Night;
 use crate::picture::chart::{Show, of_night};
 use crate::picture::draw::DrawError;
 use crate::picture::map::Map;
 use crate::quantity::Units;
-use crate::report::comparison_text::{LOST, setting};
-use crate::report::format::{difference, finely, reach, temperature};
+use crate::report::comparison_text::{LOST_MEANS, setting};
+use crate::report::format::{LOST, difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
-use crate::report::{asked, verdict_text};
+use crate::report::warning::sentence;
+use crate::report::{inputs, verdict};
 
 /// The page of a night; `engine` is the name of the engine's file.
 ///
@@ -32,20 +32,14 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
     Ok(Page {
         title: scenario.title.clone(),
         ready: f.ready.ready_at_departure,
-        verdict: verdict_text::verdict(f, units),
-        more: verdict_text::thin(f).into_iter().collect(),
-        dangers: dangers(&f.warnings)
-            .into_iter()
-            .map(str::to_owned)
-            .collect(),
-        warnings: f.warnings.iter().map(|w| w.told(units)).collect(),
+        verdict: verdict::sentence(night),
+        more: verdict::small_margin(f, units).into_iter().collect(),
+        dangers: verdict::harm(f).into_iter().map(str::to_owned).collect(),
+        warnings: f.warnings.iter().map(|w| sentence(w, units)).collect(),
         setting: setting(night),
-        asked: asked::told(night, engine, u16::MAX)
-            .lines()
-            .map(str::to_owned)
-            .collect(),
+        asked: inputs::lines(night, engine),
         threshold: finely(scenario.question.threshold.celsius(), units),
-        lost: lost(&groups).then_some(LOST),
+        lost: lost(&groups).then_some(LOST_MEANS),
         groups,
         numbers: numbers(night, units),
         parts: parts(night, units),
@@ -61,9 +55,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
 
 /// Whether some group was warm enough and did not stay so.
 fn lost(groups: &[Row]) -> bool {
-    groups
-        .iter()
-        .any(|row| row.cells.iter().any(|c| c == "lost"))
+    groups.iter().any(|row| row.cells.iter().any(|c| c == LOST))
 }
 
 fn boxes(map: &Map) -> Vec<Frame> {

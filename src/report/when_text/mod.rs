@@ -6,6 +6,7 @@ mod planned;
 use super::comparison_text::setting;
 use super::format::wrapped;
 use super::readiness::{outcome, spare};
+use super::warning::sentence;
 use super::{cautions, change_text, circuit_text};
 use crate::findings::Findings;
 use crate::quantity::Units;
@@ -81,7 +82,7 @@ impl Tale<'_> {
         if !night.findings.warnings.is_empty() {
             writeln!(text, "\nWarnings")?;
             for warning in &night.findings.warnings {
-                self.line(text, "- ", &warning.told(self.units))?;
+                self.line(text, "- ", &sentence(warning, self.units))?;
             }
         }
         writeln!(text, "\n{}", cautions::told(self.width))
