@@ -2,8 +2,9 @@
 
 use super::exit_code::{Failure, Outcome};
 use super::terminal;
-use crate::files::catalogue::{Entry, KINDS, entries, kind};
+use crate::files::catalogue::{entries, kind};
 use crate::files::library::known;
+use crate::report;
 
 /// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
@@ -34,34 +35,12 @@ pub fn run(typed: &Catalogue) -> Result<Outcome, Failure> {
         terminal::print(known(kind, name)?)?;
         return Ok(Outcome::Done);
     }
-    let found = entries(kind);
-    if typed.json {
-        terminal::print(&serde_json::to_string_pretty(&found)?)?;
-    } else {
-        terminal::print(&told(&found, usize::from(terminal::width())))?;
-    }
+    let models = entries(kind).into_iter();
+    let models: Vec<_> = models.map(|m| (m.kind, m.name, m.description)).collect();
+    let report = report::catalogue::report(&models);
+    terminal::print(&match typed.json {
+        true => report.json(),
+        false => report.text(terminal::width()),
+    })?;
     Ok(Outcome::Done)
-}
-
-fn told(found: &[Entry], width: usize) -> String {
-    let longest = found.iter().map(|e| e.name.len()).max().unwrap_or(0);
-    let mut text = String::new();
-    for (_, one, many) in KINDS {
-        let of_kind: Vec<&Entry> = found.iter().filter(|e| e.kind == one).collect();
-        if of_kind.is_empty() {
-            continue;
-        }
-        if !text.is_empty() {
-            text.push('\n');
-        }
-        text += &format!("{many}\n");
-        for entry in of_kind {
-            let line = format!("  {:longest$}  {}", entry.name, entry.description);
-            let indent = " ".repeat(longest + 4);
-            let fold = textwrap::Options::new(width).subsequent_indent(&indent);
-            text += &textwrap::fill(&line, fold);
-            text.push('\n');
-        }
-    }
-    text
 }

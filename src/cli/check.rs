@@ -8,6 +8,7 @@ use crate::files::fault::{ErrorList, Fault, FileError};
 use crate::files::library::Kind;
 use crate::files::ron::written;
 use crate::files::validate::{ValidFile, validate};
+use crate::report::check::{CheckedFile, Located, report};
 use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
@@ -15,7 +16,6 @@ use crate::scenario::opposed;
 use crate::scenario::unknowns::Unknowns;
 use crate::study::uncertain_inputs::{contradictions, unsound};
 use clap::builder::{PossibleValuesParser, TypedValueParser};
-use serde::Serialize;
 use std::path::PathBuf;
 
 /// Examples in the help.
@@ -48,35 +48,6 @@ fn kind() -> impl TypedValueParser<Value = Kind> {
     })
 }
 
-/// What was found in the files, for other programs.
-#[derive(Debug, Serialize)]
-struct CheckJson {
-    version: &'static str,
-    files: Vec<FileJson>,
-}
-
-/// What was found in one of them.
-#[derive(Debug, Serialize)]
-struct FileJson {
-    file: String,
-    sound: bool,
-    kind: Option<&'static str>,
-    taken_for: Option<String>,
-    faults: Vec<FaultJson>,
-    hard_to_believe: Vec<FaultJson>,
-    notes: Vec<String>,
-}
-
-/// Something wrong, or hard to believe, at its place.
-#[derive(Debug, Serialize)]
-struct FaultJson {
-    file: String,
-    line: Option<usize>,
-    column: Option<usize>,
-    what: String,
-    help: Option<String>,
-}
-
 /// Looks at the plausible ranges of a file's nights, which only studies of them use.
 ///
 /// *Errors*: what is wrong with them.
@@ -99,23 +70,18 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
     // Whether errors of a file kept it from being checked further.
     let mut unfinished = false;
     for file in &typed.files {
-        let name = file.display();
         let mut notes = Vec::new();
         let examined = validate(file, typed.kind, flags.outside(), &mut notes);
         terminal::notes(&notes, flags.quiet);
-        let mut found = FileJson {
-            file: name.to_string(),
-            sound: false,
-            kind: None,
-            taken_for: None,
-            faults: Vec::new(),
-            hard_to_believe: Vec::new(),
+        let mut found = CheckedFile {
+            file: file.display().to_string(),
             notes,
+            ..CheckedFile::default()
         };
         unfinished |= matches!(examined, Err(FileError::Faults(_)));
         let examined = examined.and_then(|sound| ranges(&sound).map(|()| sound));
         if let Err(FileError::Faults(faults)) = &examined {
-            found.faults = faults.iter().map(fault_json).collect();
+            found.errors = located(faults);
         }
         if let Some(sound) = gathered.keep(examined) {
             let kind = sound.kind.word();
@@ -132,22 +98,15 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
                 continue;
             }
             terminal::warnings(&sound.doubts, flags.quiet);
-            let form = sound.taken_for.as_ref();
-            let form = form.map_or(String::new(), |form| format!(" ({form})"));
-            text += &format!("{name}: a valid {kind} file{form}\n");
-            found.sound = true;
             found.kind = Some(kind);
-            found.taken_for = sound.taken_for;
-            found.hard_to_believe = sound.doubts.iter().map(fault_json).collect();
+            found.detected_format = sound.taken_for;
+            found.warnings = located(&sound.doubts);
         }
         files.push(found);
     }
+    let report = report(&files);
     if typed.json {
-        let version = env!("CARGO_PKG_VERSION");
-        terminal::print(&serde_json::to_string_pretty(&CheckJson {
-            version,
-            files,
-        })?)?;
+        terminal::print(&report.json())?;
     }
     // With --json a program reads the errors there; people see them here.
     if let Err(FileError::Faults(errors)) = gathered.ended(Some(())) {
@@ -156,21 +115,22 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
             unfinished: unfinished && !flags.quiet,
         });
     }
-    if !typed.json && (!flags.quiet || typed.expand) {
+    if typed.expand {
         terminal::print(&text)?;
+    } else if !typed.json && !flags.quiet {
+        terminal::print(&report.text(terminal::width()))?;
     }
     Ok(Outcome::Done)
 }
 
-fn fault_json(fault: &Fault) -> FaultJson {
-    let (line, column) = fault.line_and_column().unzip();
-    FaultJson {
-        file: fault.file.clone(),
-        line,
-        column,
-        what: fault.what.clone(),
-        help: fault.help.clone(),
-    }
+fn located(errors: &[Fault]) -> Vec<Located> {
+    let one = |e: &Fault| Located {
+        file: e.file.clone(),
+        place: e.line_and_column(),
+        message: e.what.clone(),
+        suggestion: e.help.clone(),
+    };
+    errors.iter().map(one).collect()
 }
 
 fn expanded(night: &Scenario) -> Result<String, Failure> {

@@ -5,10 +5,8 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output};
 use super::session::Session;
 use super::time_argument::at_seconds;
-use crate::inspect::{NetworkSnapshot, SnapshotError, anatomy};
-use crate::report::network_table::table;
-use crate::report::provenance::Provenance;
-use serde::Serialize;
+use crate::inspect::{SnapshotError, anatomy};
+use crate::report;
 
 /// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
@@ -31,17 +29,6 @@ pub struct Network {
     output: Output,
 }
 
-/// The JSON of a network: where it comes from, then the network.
-#[derive(Serialize)]
-struct NetworkJson<'a> {
-    #[serde(flatten)]
-    from: &'a Provenance,
-    notes: &'a [String],
-    hard_to_believe: &'a [String],
-    #[serde(flatten)]
-    anatomy: &'a NetworkSnapshot,
-}
-
 /// Runs the command.
 pub fn run(typed: &Network, flags: &Flags) -> Result<Outcome, Failure> {
     let session = Session::open(&typed.night, flags)?;
@@ -53,16 +40,10 @@ pub fn run(typed: &Network, flags: &Flags) -> Result<Outcome, Failure> {
         SnapshotError::Night(e) => session.failure(e),
         other => Failure::Network(other),
     })?;
+    let report = report::network::report(&found, scenario.units, from);
     let forms = Forms {
-        text: &|width| table(&found, scenario.units, width),
-        json: &|| {
-            serde_json::to_string_pretty(&NetworkJson {
-                from,
-                notes: &from.notes,
-                hard_to_believe: &from.hard_to_believe,
-                anatomy: &found,
-            })
-        },
+        text: &|width| report.text(width),
+        json: &|| Ok(report.json()),
         page: None,
     };
     deliver(&forms, &typed.output, from, flags, "Findings", |_| Ok(()))?;

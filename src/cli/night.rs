@@ -6,7 +6,7 @@ use super::flags::{Flags, Output, Page};
 use super::session::Session;
 use super::terminal;
 use crate::night::run as run_night;
-use crate::report::{json, night_text, page, refine_json, refine_text};
+use crate::report::{convergence, night as night_report, page};
 use crate::study::refine::{NIGHTS, refine};
 
 /// Examples in the help.
@@ -48,9 +48,10 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
         from,
     } = &session;
     let night = run_night(&loaded.scenario).map_err(|e| session.failure(e))?;
+    let report = night_report::report(&night, &loaded.engine, from);
     let forms = Forms {
-        text: &|width| night_text::told(&night, &loaded.engine, width),
-        json: &|| json::night(from, &night),
+        text: &|width| report.text(width),
+        json: &|| Ok(report.json()),
         page: Some((&typed.page, &|| page::html(&night, &loaded.engine, from))),
     };
     let holds = "Findings, trace and charts";
@@ -68,9 +69,10 @@ fn refined(typed: &Night, flags: &Flags, session: &Session) -> Result<Outcome, F
     let refinement = refine(&session.night.scenario, &|| bar.inc(1));
     bar.finish_and_clear();
     let refinement = refinement.map_err(|e| session.failure(e))?;
+    let report = convergence::report(&refinement, &session.from);
     let forms = Forms {
-        text: &|width| refine_text::told(&refinement, width),
-        json: &|| refine_json::told(&refinement, &session.from),
+        text: &|width| report.text(width),
+        json: &|| Ok(report.json()),
         page: None,
     };
     deliver(&forms, &typed.output, &session.from, flags, "", |_| Ok(()))?;

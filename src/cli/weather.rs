@@ -9,7 +9,7 @@ use crate::files::ron::text_of;
 use crate::files::sources::label;
 use crate::files::weather_entry::input_error;
 use crate::quantity::Units;
-use crate::report::weather::{Told, json, text};
+use crate::report::weather::{WeatherFile, report};
 use crate::scenario::clock::Moment;
 use crate::scenario::weather::Observation;
 use crate::weather::{Form, Month, NoteKind, Reading, WeatherOptions, read, to_csv};
@@ -106,22 +106,20 @@ pub fn run(typed: &Weather, flags: &Flags) -> Result<Outcome, Failure> {
         })
         .map(|note| (note.kind().word(), note.to_string()))
         .collect();
-    let told = Told {
+    let report = report(&WeatherFile {
         file: &file,
         form: reading.form.word(),
         station: reading.station.as_deref(),
         record: &reading.record,
-        zone: zone.as_ref(),
-        zone_name: typed.zone.as_deref(),
+        zone: zone.as_ref().zip(typed.zone.as_deref()),
         notes: &notes,
         entry: &entry,
         units: flags.units_or(Units::Celsius),
-    };
-    if typed.json {
-        terminal::print(&json(&told)?)?;
-    } else {
-        terminal::print(&text(&told, terminal::width()))?;
-    }
+    });
+    terminal::print(&match typed.json {
+        true => report.json(),
+        false => report.text(terminal::width()),
+    })?;
     Ok(Outcome::Done)
 }
 

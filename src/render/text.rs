@@ -17,12 +17,7 @@ impl Report {
             wide: width >= WIDE,
         };
         let sections = self.sections.iter().map(|section| page.section(section));
-        let origin = self.head.as_ref().map(|head| head.line());
-        let origin = origin.map_or(String::new(), |line| page.paragraph("", &line, "  "));
-        let written: Vec<String> = sections
-            .chain([origin])
-            .filter(|text| !text.is_empty())
-            .collect();
+        let written: Vec<String> = sections.filter(|text| !text.is_empty()).collect();
         written.join("\n")
     }
 }

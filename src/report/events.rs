@@ -115,7 +115,10 @@ mod tests {
         let last = &facts[3].cell.text;
         assert!(last.contains("switched 8 more times"), "{last}");
         assert_eq!(
-            json(&events, &drawn_night::clock()).as_array().unwrap().len(),
+            json(&events, &drawn_night::clock())
+                .as_array()
+                .unwrap()
+                .len(),
             11
         );
     }

@@ -105,11 +105,6 @@ pub fn not_reached(why: NotReached) -> &'static str {
     }
 }
 
-/// Hours after the beginning, by the local clock.
-pub fn clock(clock: &crate::scenario::clock::NightClock, hours: f64) -> String {
-    clock.dated(hours * 3600.0)
-}
-
 /// A text whose lines are no longer than this: what follows of a longer one stands a little further in. Lines that fit,
 /// those of tables among them, stay as they are.
 pub fn folded(text: &str, width: u16) -> String {

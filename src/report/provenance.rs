@@ -89,19 +89,6 @@ impl Provenance {
         ]
     }
 
-    /// As the last line of a text.
-    pub fn line(&self) -> String {
-        let short =
-            |i: &InputJson| format!("{} {}", i.name, &i.sha256[..SHORT.min(i.sha256.len())]);
-        let inputs: Vec<String> = self.inputs.iter().map(short).collect();
-        format!(
-            "Computed by coldsoak {} as `{}` from {} (first digits of each SHA-256).",
-            self.version,
-            self.typed(),
-            inputs.join(", ")
-        )
-    }
-
     /// As the last lines of a text.
     pub fn told(&self, width: u16) -> String {
         let inputs: Vec<String> = self

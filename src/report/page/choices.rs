@@ -45,7 +45,7 @@ fn page(
     let traces: Vec<_> = nights.iter().map(|n| (n.0.as_str(), &n.1.trace)).collect();
     let chart = chart::both(chosen, title, |view| coldest_parts(&traces, view));
     let mut advice = comparison.advice(units);
-    let first = advice.remove(0);
+    let answer = advice.remove(0);
     let warned = |of: &Night| -> Vec<String> {
         let warnings = of.findings.warnings.iter();
         warnings.map(|w| sentence(w, units)).collect()
@@ -62,7 +62,7 @@ fn page(
     Ok(ChoicesPage {
         title: title.to_owned(),
         ready: chosen.findings.ready.ready_at_departure,
-        verdict: first,
+        verdict: answer,
         more: advice,
         dangers: verdict::harm(&chosen.findings)
             .into_iter()
