@@ -1,6 +1,6 @@
 //! A weather record: hour by hour, its coldest hour, and what was noted in it.
 
-use super::columns::{Cell, Table};
+use super::columns::Table;
 use super::format::temperature;
 use super::model::{Fact, Report, Section};
 use crate::physics::vapour::saturation_pressure_over_water_pa;
@@ -58,7 +58,9 @@ pub fn report(weather: &WeatherFile) -> Report {
         )
     });
     let zone = weather.zone.map(|(_, name)| name);
-    let lacking = zone.is_none().then(|| "Local times require --zone, such as America/Denver.".to_owned());
+    let lacking = zone
+        .is_none()
+        .then(|| "Local times require --zone, such as America/Denver.".to_owned());
     let mut facts = vec![
         Fact::new("file", "File", weather.file, weather.file),
         Fact::new("form", "Form", weather.form, form(weather)),
@@ -68,7 +70,12 @@ pub fn report(weather: &WeatherFile) -> Report {
         let at = temperature(r.temp_c, weather.units);
         Fact::text("Coldest", format!("{at}, {}", utc(r.unix_s)))
     }));
-    facts.push(Fact::new("night_entry", "In a night", weather.entry, weather.entry));
+    facts.push(Fact::new(
+        "night_entry",
+        "In a night",
+        weather.entry,
+        weather.entry,
+    ));
     Report::new("weather", weather.file, None)
         .with(Section::new("").facts(facts))
         .with(
@@ -148,8 +155,14 @@ fn coldest(rows: &[Observation]) -> Option<(usize, &Observation)> {
 }
 
 fn form(weather: &WeatherFile) -> String {
-    let station = weather.station.map_or(String::new(), |s| format!(" of {s}"));
-    format!("{}{station}, {} readings", weather.form, weather.record.readings.len())
+    let station = weather
+        .station
+        .map_or(String::new(), |s| format!(" of {s}"));
+    format!(
+        "{}{station}, {} readings",
+        weather.form,
+        weather.record.readings.len()
+    )
 }
 
 /// From when to when, in UTC and in local times.
@@ -160,12 +173,16 @@ fn span(weather: &WeatherFile) -> Option<Fact> {
         let at = |unix_s| local(unix_s, zone, "%Y-%m-%d %H:%M");
         format!(" ({} to {}, {name})", at(first), at(last))
     });
-    Some(Fact::text("Span", format!("{} to {}{zoned}", utc(first), utc(last))))
+    Some(Fact::text(
+        "Span",
+        format!("{} to {}{zoned}", utc(first), utc(last)),
+    ))
 }
 
 fn hours(rows: &[Observation], weather: &WeatherFile) -> Table {
     let at = |zone| move |r: &Observation| local(r.unix_s, zone, "%m-%d %H:%M");
-    let mut table = Table::of("", rows).words("", "UTC", at(&TimeZone::UTC));
+    let greenwich = TimeZone::UTC;
+    let mut table = Table::of("", rows).words("", "UTC", at(&greenwich));
     if let Some((zone, _)) = weather.zone {
         table = table.words("", "Local", at(zone));
     }
@@ -189,14 +206,18 @@ fn notes(notes: &[(&str, String)]) -> Section {
         let more = of.len().saturating_sub(MOST_NOTES);
         let more = (more > 0).then(|| format!("and {more} more {}; --json has all", of[0].0));
         let shown = of.iter().take(MOST_NOTES);
-        shown.map(|(kind, words)| format!("{kind}: {words}")).chain(more)
+        shown
+            .map(|(kind, words)| format!("{kind}: {words}"))
+            .chain(more)
     });
     Section::new("Notes").list("", lines)
 }
 
 fn noted(notes: &[(&str, String)]) -> Vec<Value> {
     let notes = notes.iter();
-    notes.map(|(kind, words)| json!({"kind": kind, "message": words})).collect()
+    notes
+        .map(|(kind, words)| json!({"kind": kind, "message": words}))
+        .collect()
 }
 
 fn reading(r: &Observation) -> Value {
