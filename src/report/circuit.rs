@@ -30,7 +30,10 @@ pub fn facts(c: &CircuitFinding) -> Vec<Fact> {
             100.0 * c.load_share
         )),
         Fact::text("Continuous", continuous(c)),
-        Fact::text("Each", format!("at {:.0} V: {}", c.volts, each.join("; "))),
+        Fact::text(
+            "Each heater",
+            format!("at {:.0} V: {}", c.volts, each.join("; ")),
+        ),
     ];
     facts.extend(c.cord.iter().map(|cord| Fact::text("Cord", long(cord))));
     facts

@@ -144,7 +144,7 @@ fn water(f: &Findings) -> Vec<Fact> {
         .collect();
     let walls = match groups.is_empty() {
         true => "none on the inner walls".to_owned(),
-        false => format!("on the inner walls {}", groups.join(", ")),
+        false => format!("on the inner walls: {}", groups.join(", ")),
     };
     let oil = c
         .oil_water_g
@@ -243,7 +243,9 @@ fn groups(night: &Night) -> Table {
         .number("", clock.dated(night.trace.departure_s), |r| {
             temperature(r.1, units)
         })
-        .number("", format!("{minimum} at"), |r| r.2.clone())
+        .number("", format!("{minimum} at").replace(' ', "\u{a0}"), |r| {
+            r.2.clone()
+        })
         .table()
 }
 

@@ -61,7 +61,7 @@ fn weather_is_recognised_by_what_stands_in_it() {
         let err = String::from_utf8_lossy(&ran.stderr).into_owned();
         assert_eq!(ran.status.code(), Some(0), "{name}: {err}");
         assert!(
-            said.contains("a sound weather record") && said.contains(taken_for),
+            said.contains("a valid weather record") && said.contains(taken_for),
             "{name}: {said}"
         );
         assert_eq!(err.matches("note: ").count(), notes.len(), "{name}: {err}");

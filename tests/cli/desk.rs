@@ -218,7 +218,7 @@ fn quiet_tells_nothing_but_the_result() {
     .unwrap();
     let quiet = desk.run(&["night", "n.ron", "--quiet"]);
     assert_eq!(quiet.err, "");
-    assert!(quiet.out.contains("NOT ready at departure"));
+    assert!(quiet.out.contains("Not ready at "));
 }
 
 #[test]
@@ -325,11 +325,14 @@ fn a_network_tells_what_was_noticed_in_its_files() {
     };
     let network = told(&["network", "odd.ron", "--json"]);
     let night = told(&["night", "odd.ron", "--json"]);
-    for key in ["notes", "hard_to_believe"] {
+    for key in ["input_notes", "plausibility_warnings"] {
         assert_eq!(network[key], night[key], "{key}");
     }
     assert!(
-        !network["hard_to_believe"].as_array().unwrap().is_empty(),
+        !network["plausibility_warnings"]
+            .as_array()
+            .unwrap()
+            .is_empty(),
         "{network}"
     );
 }

@@ -9,7 +9,7 @@ fn a_night_that_is_not_ready_is_done_all_the_same() {
     let desk = TempProject::new();
     let ran = desk.run(&["night", "block-cooling"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
-    assert!(ran.out.contains("NOT ready at departure"), "{}", ran.out);
+    assert!(ran.out.starts_with("Not ready at "), "{}", ran.out);
 }
 
 #[test]
@@ -18,7 +18,7 @@ fn readiness_that_was_required_and_is_not_there_is_three() {
     let unready = desk.run(&["night", "block-cooling", "--require-ready"]);
     assert_eq!(unready.code, 3);
     assert!(
-        unready.out.contains("NOT ready"),
+        unready.out.contains("Not ready at "),
         "the night is told all the same"
     );
     assert_eq!(desk.run(&["night", "demo", "--require-ready"]).code, 0);

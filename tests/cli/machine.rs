@@ -40,7 +40,7 @@ fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     let cold = choices.iter().find(|c| c["name"] == "no heater").unwrap();
     assert!(cold["time_to_threshold_h"].is_null());
     assert!(
-        cold["never_because"]
+        cold["not_reached_reason"]
             .as_str()
             .is_some_and(|why| why.contains("°C"))
     );
@@ -96,11 +96,11 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
     let desk = TempProject::new();
     let told = json(&desk, &["night", "small-engine-top", "--refine", "--json"]);
     hold("refine", &told);
-    assert_eq!(told["ladders"][0]["rungs"][2]["resolution"], 4);
+    assert_eq!(told["axes"][0]["levels"][2]["resolution"], 4);
     let slips: [Slip; 2] = [
         ("a key too many", |v| v["surprise"] = 1.into()),
-        ("a ladder too few", |v| {
-            v["ladders"].as_array_mut().unwrap().pop();
+        ("an axis too few", |v| {
+            v["axes"].as_array_mut().unwrap().pop();
         }),
     ];
     for (slip, make) in slips {
@@ -109,7 +109,7 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
         assert!(!valid("refine", &told), "{slip}");
     }
     let text = desk.run(&["night", "small-engine-top", "--refine"]).done();
-    assert!(text.contains("(106, 129, 175 numbers carried)"), "{text}");
+    assert!(text.contains("(106, 129, 175 numbers)"), "{text}");
     assert!(text.contains("All of these nights are ready"), "{text}");
     let said = |text: &str, words: &str| {
         let flowing: Vec<&str> = text.split_whitespace().collect();
@@ -119,7 +119,7 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
     said(&text, "may come or go with finer cells");
     assert!(!text.contains("thermostat"), "{text}");
     let held = desk.run(&["night", "thermostat-pad", "--refine"]).done();
-    said(&held, "With the thermostat swing, before departure:");
+    said(&held, "The thermostat lets these swing before departure:");
     said(&held, "sump by");
     let refused = desk.run(&["night", "demo", "--refine", "--out", "there"]);
     assert_eq!(refused.code, 2, "{}", refused.err);
@@ -138,7 +138,7 @@ fn the_schemas_refuse_what_is_not_in_the_contract() {
             v.as_object_mut().unwrap().remove("margin_k");
         }),
         ("a never without a reason", |v| {
-            v["never_because"] = Value::Null
+            v["not_reached_reason"] = Value::Null
         }),
         ("a text for a number", |v| v["energy_kwh"] = "0".into()),
         ("a path nobody knows", |v| {
@@ -201,13 +201,21 @@ fn notes_and_doubts_are_in_machine_output() {
     ] {
         std::fs::write(desk.path().join(name), text).unwrap();
     }
-    for (schema, words) in [
-        ("night", ["night", "own.ron"]),
-        ("compare", ["compare", "two.ron"]),
+    for (schema, words, [notes_key, warnings_key]) in [
+        (
+            "night",
+            ["night", "own.ron"],
+            ["input_notes", "plausibility_warnings"],
+        ),
+        (
+            "compare",
+            ["compare", "two.ron"],
+            ["notes", "hard_to_believe"],
+        ),
     ] {
         let told = json(&desk, &[&words[..], &["--json"]].concat());
         hold(schema, &told);
-        let notes = told["notes"].as_array().unwrap();
+        let notes = told[notes_key].as_array().unwrap();
         assert!(
             notes
                 .iter()
@@ -215,12 +223,12 @@ fn notes_and_doubts_are_in_machine_output() {
                     && n.as_str().unwrap().contains("spike")),
             "{notes:?}"
         );
-        let doubts = told["hard_to_believe"].as_array().unwrap();
-        assert_eq!(doubts.len(), 1, "{doubts:?}");
-        let doubt = doubts[0].as_str().unwrap();
+        let warnings = told[warnings_key].as_array().unwrap();
+        assert_eq!(warnings.len(), 1, "{warnings:?}");
+        let warning = warnings[0].as_str().unwrap();
         assert!(
-            doubt.starts_with("own.ron:8:31: the price is 200"),
-            "{doubt}"
+            warning.starts_with("own.ron:8:31: the price is 200"),
+            "{warning}"
         );
     }
 }
@@ -244,35 +252,40 @@ fn a_check_tells_a_program_what_it_tells_people() {
     hold("check", &told);
     let files = &told["files"];
     assert_eq!(
-        (&files[0]["sound"], &files[0]["kind"]),
+        (&files[0]["valid"], &files[0]["kind"]),
         (&true.into(), &"heater".into())
     );
-    let doubt = &files[0]["hard_to_believe"][0];
+    let doubt = &files[0]["plausibility_warnings"][0];
     let line = 1 + hot.lines().position(|l| l.contains("kW(40)")).unwrap();
     assert_eq!(
         (&doubt["file"], &doubt["line"]),
         (&"hot.ron".into(), &line.into())
     );
     assert!(
-        doubt["what"].as_str().unwrap().contains("40000 W"),
+        doubt["message"].as_str().unwrap().contains("40000 W"),
         "{doubt}"
     );
     assert!(
-        files[1]["taken_for"]
+        files[1]["detected_format"]
             .as_str()
             .unwrap()
             .starts_with("METAR reports")
     );
-    assert!(files[1]["notes"][0].as_str().unwrap().contains("month"));
+    assert!(
+        files[1]["input_notes"][0]
+            .as_str()
+            .unwrap()
+            .contains("month")
+    );
     assert_eq!(
-        (&files[2]["sound"], &files[2]["kind"]),
+        (&files[2]["valid"], &files[2]["kind"]),
         (&false.into(), &Value::Null)
     );
-    assert_eq!(files[2]["faults"][0]["line"], 1);
+    assert_eq!(files[2]["errors"][0]["line"], 1);
     let sound = desk.run(&["check", "hot.ron", "--json", "--quiet"]);
     assert_eq!((sound.code, sound.err.as_str()), (0, ""));
     let mut slip: Value = serde_json::from_str(&sound.out).unwrap();
     assert!(schema("check").is_valid(&slip));
-    slip["files"][0]["hard_to_believe"][0]["line"] = "three".into();
+    slip["files"][0]["plausibility_warnings"][0]["line"] = "three".into();
     assert!(!schema("check").is_valid(&slip));
 }

@@ -94,9 +94,9 @@ fn readings(told: &Value) -> Vec<(String, f64, f64, f64)> {
 
 /// The notes of a kind.
 fn notes(told: &Value, kind: &str) -> Vec<String> {
-    let notes = told["notes"].as_array().unwrap().iter();
+    let notes = told["input_notes"].as_array().unwrap().iter();
     notes
         .filter(|note| note["kind"] == kind)
-        .map(|note| note["what"].as_str().unwrap().to_owned())
+        .map(|note| note["message"].as_str().unwrap().to_owned())
         .collect()
 }
