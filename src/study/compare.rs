@@ -2,10 +2,9 @@
 
 use super::choice::{Choice, CompareError};
 use super::paired::Paired;
-use super::recommend::{recommend, recommended};
+use super::recommend::recommended;
 use crate::findings::rank_key;
 use crate::night::{Night, run};
-use crate::quantity::Units;
 use rayon::prelude::*;
 
 /// Choices that were computed, the best first.
@@ -13,26 +12,15 @@ use rayon::prelude::*;
 pub struct Comparison {
     /// The nights with their names, in the order of [`crate::findings::RANKING_KEY`]; ties keep the order given.
     pub nights: Vec<(String, Night)>,
-    /// One plain sentence or two: what to do, and why; in the degrees of the best night.
-    pub recommendation: String,
     /// The choices over the plausible nights, in the same order, if that was asked (see [`super::paired`]).
     pub paired: Option<Paired>,
 }
 
 impl Comparison {
-    /// The recommendation in these degrees.
-    pub fn recommendation_in(&self, units: Units) -> String {
-        self.advice(units).join(" ")
-    }
-
-    /// The same sentence by sentence, the verdict first.
-    pub fn advice(&self, units: Units) -> Vec<String> {
-        recommend(&self.nights, units)
-    }
-
     /// The choice that is recommended or, if none is ready, comes closest; none of no choices.
     pub fn recommended(&self) -> Option<&(String, Night)> {
-        self.nights.get(recommended(&self.nights)?)
+        let findings: Vec<_> = self.nights.iter().map(|(_, night)| &night.findings).collect();
+        self.nights.get(recommended(&findings)?)
     }
 }
 
@@ -58,13 +46,8 @@ pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Compariso
         nights.push((choice.name.clone(), night));
     }
     nights.sort_by_key(|(_, night)| rank_key(&night.findings));
-    let units = nights.first().map_or(Units::default(), |(_, night)| {
-        night.scenario.scenario().units
-    });
-    let recommendation = recommend(&nights, units).join(" ");
     Ok(Comparison {
         nights,
-        recommendation,
         paired: None,
     })
 }

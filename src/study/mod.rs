@@ -8,7 +8,7 @@ pub mod paired;
 pub mod parallel;
 pub mod path;
 pub mod quantile;
-mod recommend;
+pub mod recommend;
 pub mod refine;
 pub mod sample;
 pub mod sample_result;

@@ -1,11 +1,12 @@
-//! What share of the doubt each unknown explains, told; and which shares so few nights cannot tell from none.
+//! What share of the uncertainty each input explains, and which shares so few nights cannot tell from none.
 
-use super::format::wrapped;
-use super::table::drawn;
-use super::unknown_words;
+use super::columns::Table;
+use super::input_names;
+use super::model::Section;
 use crate::study::sobol::Index;
 use crate::study::summary::Summary;
 use crate::study::uncertain_inputs::UncertainInput;
+use serde_json::{Value, json};
 
 /// With fewer nights the intervals say little: on functions with known indices they reach up to 29 percent of the whole
 /// to either side with 64 points, up to 15 with 256 (measured: `largest_half_width` in `results/studies/indices.csv`).
@@ -13,23 +14,32 @@ const ROUGH_UNDER: usize = 256;
 /// An interval that ends under this reads as no share at all.
 const NOTHING: f64 = 0.005;
 
-/// The table with what it is to be read by.
-pub(super) fn told(doubts: &[UncertainInput], summary: &Summary, width: u16) -> String {
-    let head = ["uncertain number", "alone", "in all"];
-    let rows = summary.indices.iter().map(|(group, found)| {
-        let name = match group.as_slice() {
-            [one] => unknown_words::told(&doubts[*one].path),
+/// The section of a spread.
+pub fn section(inputs: &[UncertainInput], summary: &Summary) -> Section {
+    let table = Table::of("", &summary.indices)
+        .words("", "Uncertain input", |(group, _)| match group.as_slice() {
+            [one] => input_names::words(&inputs[*one].path),
             more => format!("the other {} together", more.len()),
-        };
-        vec![name, share(found.first), share(found.total)]
-    });
-    let table = drawn(head.map(str::to_owned).to_vec(), rows, &[0], width);
+        })
+        .number("", "alone", |(_, found)| share(found.first))
+        .number("", "in all", |(_, found)| share(found.total))
+        .table();
     let reading = format!(
-        "Shares of the variance of the margin at departure, with 95 percent intervals: alone, and with all it does together \
-with the others. \"None\" is a share not told apart from none, with the most that it may be.{}",
+        "Sobol' indices: shares of the variance of the margin at departure, with 95 % intervals; alone, and with all \
+interactions. \"None\" is a share that could be zero, with the most that it may be.{}",
         rough(summary.bands.nights)
     );
-    format!("{table}\n{}\n", wrapped(&reading, width, ""))
+    Section::new("").block(table).say([reading])
+}
+
+/// The indices for programs.
+pub fn json(inputs: &[UncertainInput], summary: &Summary) -> Value {
+    let index = |i: Index| json!({"fraction": i.share, "ci95_low": i.low, "ci95_high": i.high});
+    let each = summary.indices.iter().map(|(group, found)| {
+        let paths: Vec<&str> = group.iter().map(|i| inputs[*i].path.as_str()).collect();
+        json!({"paths": paths, "first": index(found.first), "total": index(found.total)})
+    });
+    each.collect()
 }
 
 /// A share with its interval, in percent of the whole, which no share lies outside.
@@ -55,8 +65,8 @@ fn rough(nights: usize) -> String {
         return String::new();
     }
     format!(
-        " Shares from {nights} nights are rough: they may come out larger alone than in all, or sum to more than the whole. Go by \
-their order, or take {ROUGH_UNDER} nights or more (`--samples`)."
+        " Shares from {nights} nights are rough: they may be larger alone than in all, or sum to more than the whole. Use their \
+order only, or {ROUGH_UNDER} nights or more (`--samples`)."
     )
 }
 
@@ -70,7 +80,7 @@ mod tests {
 
     /// A share of a variance lies between none of it and all of it (the definition); an estimate may not.
     #[test]
-    fn no_share_is_told_that_cannot_be() {
+    fn no_share_is_impossible() {
         assert_eq!(share(index(0.36, 0.24, 0.52)), "36 % (24 to 52)");
         assert_eq!(share(index(0.98, 0.9, 1.07)), "98 % (90 to 100)");
         assert_eq!(share(index(0.04, -0.12, 0.18)), "none (to 18)");

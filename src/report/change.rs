@@ -7,7 +7,7 @@ use crate::scenario::heater::Place;
 use crate::study::change::Change;
 
 /// A change, against the scenario it is made to.
-pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) -> String {
+pub fn words(change: &Change, base: &Scenario, clock: &NightClock, units: Units) -> String {
     // Nearly sealed is not sealed.
     let percent = |share: f64| match 100.0 * share {
         p if p > 99.4 && p < 100.0 => format!("{p:.1}"),
@@ -18,11 +18,11 @@ pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) 
         Change::Colder { kelvin } => {
             format!("the night is {} colder", units.chosen_size(*kelvin))
         }
-        Change::Draught { times } => format!("{times:.0} times the draught"),
+        Change::Draught { times } => format!("{times:.0} times the air movement in the hangar"),
         Change::InletsOpened { .. } => {
             let leaky = change.of(base).covers.inlet_plug;
             format!(
-                "inlets closed to {} percent, not {}",
+                "inlets {} % closed, not {}",
                 percent(leaky),
                 percent(covers.inlet_plug)
             )
@@ -30,7 +30,7 @@ pub fn told(change: &Change, base: &Scenario, clock: &NightClock, units: Units) 
         Change::Plugged { .. } => {
             let shut = change.of(base).covers;
             format!(
-                "close the inlets to {} percent and the outlet to {} (now {} and {})",
+                "close the inlets to {} % and the outlet to {} % (now {} and {})",
                 percent(shut.inlet_plug),
                 percent(shut.outlet_plug),
                 percent(covers.inlet_plug),
