@@ -1,11 +1,11 @@
 //! `coldsoak compare`: several choices through one night, ranked.
 
-use super::deliver::{Forms, deliver, may_deliver};
+use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page};
 use super::session::ComparisonSession;
 use super::terminal;
-use crate::report::{comparison_text, json, page};
+use crate::report::{self, page};
 use crate::study::choice::Choice;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
@@ -59,19 +59,15 @@ pub fn run(typed: &Compare, flags: &Flags) -> Result<Outcome, Failure> {
     let compared = computed(&session, flags, samples)?;
     let (base, from) = (&session.comparison.base, &session.from);
     let title = &base.scenario.title;
-    let forms = Forms {
-        text: &|width| comparison_text::told(title, &compared, width),
-        json: &|| json::comparison(title, from, &compared),
-        page: Some((&typed.page, &|| {
-            page::choices_html(title, &compared, &base.engine, from)
-        })),
-    };
+    let report = report::compare::report(title, &compared, from);
+    let html = || page::choices_html(title, &compared, &base.engine, from);
+    let page = Some((&typed.page, &html as &dyn Fn() -> _));
     let mut output = typed.output.clone();
     if !output.json {
         output.out.get_or_insert_with(free_folder);
     }
     let holds = "Findings, traces and charts";
-    deliver(&forms, &output, from, flags, holds, |folder| {
+    deliver(&report, page, &output, flags, holds, |folder| {
         folder.choices(&compared.nights, title, typed.output.theme)
     })?;
     let any = (compared.nights.iter()).any(|(_, night)| night.findings.ready.ready_at_departure);

@@ -11,6 +11,7 @@ use crate::picture::chart::{self, Chart, ChartView, Show};
 use crate::picture::draw::colour::Theme;
 use crate::picture::draw::{DrawError, png, svg};
 use crate::report::provenance::{InputJson, Provenance};
+use crate::report::Report;
 use serde::Serialize;
 use std::path::Path;
 
@@ -23,16 +24,6 @@ const LONGEST_NAME: usize = 40;
 
 /// The page of a result, and the file that was requested for it.
 pub type PageOf<'a> = (&'a Page, &'a dyn Fn() -> Result<String, DrawError>);
-
-/// A result in each of its forms, made where they are wanted.
-pub struct Forms<'a> {
-    /// Text for a terminal of this width.
-    pub text: &'a dyn Fn(u16) -> String,
-    /// JSON.
-    pub json: &'a dyn Fn() -> serde_json::Result<String>,
-    /// A page (HTML).
-    pub page: Option<PageOf<'a>>,
-}
 
 /// Refuses outputs before anything is computed.
 ///
@@ -89,41 +80,34 @@ fn may_write_report(report: &Path, out: Option<&Path>, force: bool) -> Result<()
 ///
 /// *Errors*: a picture cannot be drawn; something cannot be written.
 pub fn deliver(
-    forms: &Forms,
+    report: &Report,
+    page: Option<PageOf>,
     output: &Output,
-    from: &Provenance,
     flags: &Flags,
     holds: &str,
     fill: impl FnOnce(&mut ResultFolder) -> Result<(), Failure>,
 ) -> Result<(), Failure> {
-    let page = forms
-        .page
-        .and_then(|(page, html)| Some((page.report.as_ref()?, html)));
+    let page = page.and_then(|(page, html)| Some((page.report.as_ref()?, html)));
     if let Some((path, html)) = page {
         write_file(path, html()?.as_bytes(), output.force)?;
     }
-    let json = match output.json || output.out.is_some() {
-        true => (forms.json)()?,
-        false => String::new(),
-    };
-    if let Some(path) = &output.out {
+    if let Some((path, from)) = output.out.as_ref().zip(report.head.as_ref()) {
         let mut folder = ResultFolder::begin(path, output.force, from)?;
-        folder.write(FINDINGS, json.as_bytes())?;
+        folder.write(FINDINGS, report.json().as_bytes())?;
         fill(&mut folder)?;
         folder.finish()?;
     }
     if output.json {
-        return terminal::print(&json);
+        return terminal::print(&report.json());
     }
-    let width = terminal::width();
-    let mut text = (forms.text)(width);
+    let mut text = report.text(terminal::width());
     if let Some(path) = output.out.as_ref().filter(|_| !flags.quiet) {
         text += &format!("\n{holds} are in {}\n", path.display());
     }
     if let Some((path, _)) = page.filter(|_| !flags.quiet) {
         text += &format!("\nThe report is in {}\n", path.display());
     }
-    terminal::print(&format!("{text}\n{}\n", from.told(width)))
+    terminal::print(&text)
 }
 
 /// A folder of results that is being written, and the hash of what is in it.

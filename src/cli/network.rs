@@ -1,6 +1,6 @@
 //! `coldsoak network`: the thermal network at one time of a night.
 
-use super::deliver::{Forms, deliver, may_deliver};
+use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output};
 use super::session::Session;
@@ -41,11 +41,6 @@ pub fn run(typed: &Network, flags: &Flags) -> Result<Outcome, Failure> {
         other => Failure::Network(other),
     })?;
     let report = report::network::report(&found, scenario.units, from);
-    let forms = Forms {
-        text: &|width| report.text(width),
-        json: &|| Ok(report.json()),
-        page: None,
-    };
-    deliver(&forms, &typed.output, from, flags, "Findings", |_| Ok(()))?;
+    deliver(&report, None, &typed.output, flags, "Findings", |_| Ok(()))?;
     Ok(Outcome::Done)
 }

@@ -1,6 +1,6 @@
 //! `coldsoak night`: one night in full.
 
-use super::deliver::{Forms, deliver, may_deliver};
+use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page};
 use super::session::Session;
@@ -49,13 +49,10 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
     } = &session;
     let night = run_night(&loaded.scenario).map_err(|e| session.failure(e))?;
     let report = night_report::report(&night, &loaded.engine, from);
-    let forms = Forms {
-        text: &|width| report.text(width),
-        json: &|| Ok(report.json()),
-        page: Some((&typed.page, &|| page::html(&night, &loaded.engine, from))),
-    };
+    let html = || page::html(&night, &loaded.engine, from);
+    let page = Some((&typed.page, &html as &dyn Fn() -> _));
     let holds = "Findings, trace and charts";
-    deliver(&forms, &typed.output, from, flags, holds, |folder| {
+    deliver(&report, page, &typed.output, flags, holds, |folder| {
         let title = &loaded.scenario.title;
         folder.night("night", &night, title, "", typed.output.theme)
     })?;
@@ -70,11 +67,6 @@ fn refined(typed: &Night, flags: &Flags, session: &Session) -> Result<Outcome, F
     bar.finish_and_clear();
     let refinement = refinement.map_err(|e| session.failure(e))?;
     let report = convergence::report(&refinement, &session.from);
-    let forms = Forms {
-        text: &|width| report.text(width),
-        json: &|| Ok(report.json()),
-        page: None,
-    };
-    deliver(&forms, &typed.output, &session.from, flags, "", |_| Ok(()))?;
+    deliver(&report, None, &typed.output, flags, "", |_| Ok(()))?;
     Ok(Outcome::Done)
 }

@@ -1,6 +1,6 @@
 //! `coldsoak spread`: one night over all that is uncertain about it.
 
-use super::deliver::{Forms, deliver, may_deliver};
+use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output};
 use super::sample_store::{self, SampleStore};
@@ -8,9 +8,8 @@ use super::session::Session;
 use super::terminal;
 use crate::night::{NightError, run as run_night};
 use crate::picture::chart::{ChartView, bands, sensitivity};
-use crate::report::spread_csv;
-use crate::report::spread_json::{SpreadView, spread as spread_json};
-use crate::report::spread_text::{self, as_written};
+use crate::report::samples;
+use crate::report::spread::{Spread as SpreadResult, as_written};
 use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
@@ -83,20 +82,12 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     let (question, seed) = (&scenario.question, typed.seed);
     let summary = Summary::of(title, question, &outcomes, &single_outcomes, mixed, seed);
 
-    let keys: Vec<String> = (nominal.findings.groups_c.iter().map(|g| g.key.clone())).collect();
-    let view = SpreadView {
-        title,
-        from,
+    let result = SpreadResult {
+        nominal: &nominal,
+        inputs: doubts,
+        summary: &summary,
         seed,
-        nights: outcomes.len(),
         finished,
-        doubts,
-        groups: &keys,
-    };
-    let forms = Forms {
-        text: &|width| spread_text::told(title, &nominal, doubts, &summary, seed, width),
-        json: &|| spread_json(&view, &summary),
-        page: None,
     };
     // A study file is continued by the same command, which an existing folder would stop.
     let output = match finished || typed.study.is_none() {
@@ -104,11 +95,11 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
         false => &typed.output.without_folder(),
     };
     let holds = "Findings, nights and charts";
-    deliver(&forms, output, from, flags, holds, |folder| {
-        folder.write(
-            "nights.csv",
-            &spread_csv::nights(doubts, &keys, &done, &outcomes)?,
-        )?;
+    deliver(&result.report(from), None, output, flags, holds, |folder| {
+        let groups = nominal.findings.groups_c.iter();
+        let groups: Vec<String> = groups.map(|g| g.key.clone()).collect();
+        let nights = samples::table(doubts, &groups, &done, &outcomes);
+        folder.write("nights.csv", &nights.csv()?)?;
         let view = ChartView::of(&nominal, title, "", output.theme);
         folder.picture("bands", &bands::groups(&nominal, &summary, &view))?;
         folder.picture(

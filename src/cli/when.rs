@@ -1,6 +1,6 @@
 //! `coldsoak when`: the latest switch-on time of each heater, and what it rests on.
 
-use super::deliver::{Forms, deliver, may_deliver};
+use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, flag_error};
 use super::session::Session;
@@ -8,7 +8,7 @@ use super::terminal;
 use crate::files::fault::FileError;
 use crate::files::library::{Kind, model};
 use crate::files::night::Loaded;
-use crate::report::{when_json, when_text};
+use crate::report;
 use crate::scenario::check::check;
 use crate::scenario::clock::Moment;
 use crate::scenario::heater::Heater;
@@ -57,13 +57,9 @@ pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
     });
     bar.finish_and_clear();
     let answer = answer.map_err(|e| session.failure(e))?;
-    let forms = Forms {
-        text: &|width| when_text::told(&answer, scenario, width),
-        json: &|| when_json::told(&answer, scenario, from),
-        page: None,
-    };
+    let report = report::when::report(&answer, scenario, from);
     let holds = "Findings, and trace and charts of that night,";
-    deliver(&forms, &typed.output, from, flags, holds, |folder| {
+    deliver(&report, None, &typed.output, flags, holds, |folder| {
         folder.night(
             "night",
             answer.night(),

@@ -1,7 +1,7 @@
 //! Choices through one night: which to use, the ranking, how certain it is.
 
 use super::columns::{Show, Table};
-use super::format::{LOST_MEANS, difference, finely, reach, step_symbol, temperature};
+use super::format::{LOST_MEANS, difference, finely, reach, temperature};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
 use super::recommend::{advice, near_tie};
@@ -91,7 +91,9 @@ pub fn ranking(nights: &[(String, Night)], units: Units) -> Table {
 
 fn ranking_of(ranked: &[(usize, &str, &Findings)], units: Units) -> Table {
     let first = ranked.first().map(|r| r.2);
-    let minimum = first.map_or(String::new(), |f| temperature(f.threshold.threshold_c, units));
+    let minimum = first.map_or(String::new(), |f| {
+        temperature(f.threshold.threshold_c, units)
+    });
     let currency = ranked.iter().find(|r| r.2.energy.cost.is_some());
     let currency = currency.map(|r| r.2.energy.currency.clone());
     let table = Table::of("", ranked)
@@ -109,7 +111,9 @@ fn ranking_of(ranked: &[(usize, &str, &Findings)], units: Units) -> Table {
             let water = r.2.condensation.as_ref();
             water.map_or("-".to_owned(), |c| format!("{:.1} h", c.hours))
         })
-        .words("", COLDEST, |r| r.2.coldest.as_ref().map_or("-", |c| c.label.as_str()))
+        .words("", COLDEST, |r| {
+            r.2.coldest.as_ref().map_or("-", |c| c.label.as_str())
+        })
         .number("", "kWh", |r| format!("{:.1}", r.2.energy.kwh))
         .number("", "at", |r| coldest_at(r.2, units))
         .shown(Show::Wide)
@@ -131,7 +135,9 @@ fn ranking_of(ranked: &[(usize, &str, &Findings)], units: Units) -> Table {
             })
         })
         .shown(Show::Wide)
-        .number("", "Peak A", |r| format!("{:.1}", r.2.circuit.peak_current_a))
+        .number("", "Peak A", |r| {
+            format!("{:.1}", r.2.circuit.peak_current_a)
+        })
         .shown(Show::Wide);
     match currency {
         None => table.table(),
@@ -180,7 +186,7 @@ pub fn reading(night: &Night) -> String {
     format!(
         "Margin: coldest part minus {minimum} at departure, in {}. To {minimum}: from the first switch-on until every part \
 stays there. Wet: hours in which some inner wall gathers water. Ranked by: {RANKING_KEY}.",
-        step_symbol(scenario.units)
+        scenario.units.step_symbol()
     )
 }
 
@@ -204,5 +210,7 @@ pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
     ];
     let marks = marks.into_iter().filter(|(any, _)| *any);
     let marks = marks.map(|(_, mark)| mark.to_owned());
-    marks.chain(nights.windows(2).filter_map(near_tie)).collect()
+    marks
+        .chain(nights.windows(2).filter_map(near_tie))
+        .collect()
 }

@@ -49,6 +49,9 @@ pub fn crossing(times: &CrossingTimes, at: impl Fn(f64) -> String) -> String {
 /// What came to a threshold and did not stay.
 pub const LOST: &str = "cooled again";
 
+/// What that means where a time is given.
+pub const LOST_MEANS: &str = "cooled again: was warm, and fell below again.";
+
 /// Most digits after the point of a temperature that is told beside its threshold.
 const FINEST_APART: usize = 3;
 

@@ -105,10 +105,7 @@ mod tests {
     #[test]
     fn a_path_has_words() {
         assert_eq!(words("heaters[0].power"), "heater 1, watts");
-        assert_eq!(
-            words("heaters[1].kind.bay_fan.flow"),
-            "heater 2, air flow"
-        );
+        assert_eq!(words("heaters[1].kind.bay_fan.flow"), "heater 2, air flow");
         assert_eq!(
             words("engine.bay.seam_area"),
             "leak of each seam of the cowl"

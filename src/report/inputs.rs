@@ -43,6 +43,11 @@ pub fn lines(night: &Night, engine: &str) -> Vec<String> {
     facts(night, engine).iter().map(line).collect()
 }
 
+/// From when to when, and the hangar.
+pub fn setting(night: &Night) -> String {
+    format!("{}; hangar {}.", hours(night), hangar(night))
+}
+
 /// From when to when.
 pub fn hours(night: &Night) -> String {
     let clock = night.scenario.clock();

@@ -3,13 +3,13 @@
 use crate::findings::SMALL_MARGIN_K;
 use crate::quantity::Units;
 
-/// A computed temperature as what a thermometer should read: `about 41 °F, give or take 5`. A cowl closed worse or
+/// A computed temperature as what a thermometer should read: `41 ± 5 °F`. A cowl closed worse or
 /// better than was thought moves the coldest part by as much, so a tenth of a degree would be make-believe.
-pub fn told(celsius: f64, units: Units) -> String {
+pub fn words(celsius: f64, units: Units) -> String {
     // Minus nothing is nothing.
     let value = units.temperature(celsius).round() + 0.0;
-    let doubt = units.step(SMALL_MARGIN_K);
-    format!("about {value} {}, give or take {doubt:.0}", units.symbol())
+    let range = units.step(SMALL_MARGIN_K);
+    format!("{value} ± {range:.0} {}", units.symbol())
 }
 
 #[cfg(test)]
@@ -17,9 +17,9 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_reading_is_told_in_whole_degrees_with_its_doubt() {
-        assert_eq!(told(4.9, Units::Fahrenheit), "about 41 °F, give or take 5");
-        assert_eq!(told(-0.3, Units::Celsius), "about 0 °C, give or take 3");
-        assert_eq!(told(-7.6, Units::Celsius), "about -8 °C, give or take 3");
+    fn a_reading_has_whole_degrees_and_its_range() {
+        assert_eq!(words(4.9, Units::Fahrenheit), "41 ± 5 °F");
+        assert_eq!(words(-0.3, Units::Celsius), "0 ± 3 °C");
+        assert_eq!(words(-7.6, Units::Celsius), "-8 ± 3 °C");
     }
 }

@@ -71,7 +71,11 @@ the warnings.",
         harm(f).join(", and ")
     )];
     let others = ranked.iter().filter(|r| r.0 != *name);
-    text.extend(others.filter(|r| r.1.ready.ready_at_departure).map(do_not_use));
+    text.extend(
+        others
+            .filter(|r| r.1.ready.ready_at_departure)
+            .map(do_not_use),
+    );
     text.extend(late(ranked));
     text
 }
@@ -88,10 +92,17 @@ fn ready(ranked: &[Ranked], (name, best): &Ranked, units: Units) -> Vec<String> 
     };
     let coldest = best.coldest.as_ref().map(|c| {
         let margin = margin(best, units);
-        format!("Coldest part: {}, {margin} above the minimum.{warm}", c.label)
+        format!(
+            "Coldest part: {}, {margin} above the minimum.{warm}",
+            c.label
+        )
     });
     text.extend(coldest);
-    text.push(format!("Energy {:.1} kWh{}.", best.energy.kwh, dryness(best)));
+    text.push(format!(
+        "Energy {:.1} kWh{}.",
+        best.energy.kwh,
+        dryness(best)
+    ));
     text.extend(small_margin(best, units));
     text.extend(all().take_while(|r| r.0 != *name).map(do_not_use));
     let mut after = all().skip_while(|r| r.0 != *name).skip(1);
@@ -150,7 +161,10 @@ fn warmer(f: &Findings) -> String {
         _ => None,
     });
     let mut ways = Vec::new();
-    if on.reduce(f64::min).is_some_and(|hours| hours > FROM_THE_FIRST_H) {
+    if on
+        .reduce(f64::min)
+        .is_some_and(|hours| hours > FROM_THE_FIRST_H)
+    {
         ways.push("start earlier");
     }
     ways.push("close the cowl better");

@@ -2,7 +2,7 @@
 
 use super::columns::{Cell, Table};
 use super::compare::setting;
-use super::format::{difference, step_symbol};
+use super::format::difference;
 use super::measure_next::advice;
 use super::model::{Fact, Report, Section};
 use super::provenance::Provenance;
@@ -48,7 +48,11 @@ impl Spread<'_> {
             .with(Section::new("").say([answer.join(" ")]))
             .with(Section::json(self.facts()))
             .with(Section::new("").facts(setting(title, self.nominal)))
-            .with(Section::new("").block(self.headlines()).say(coldest(summary)))
+            .with(
+                Section::new("")
+                    .block(self.headlines())
+                    .say(coldest(summary)),
+            )
             .with(
                 Section::new("")
                     .say(measured.then(|| advice(inputs, summary, units)))
@@ -152,18 +156,33 @@ impl Spread<'_> {
         let oil = f.oil.as_ref().map(|o| o.viscosity_mm2_s);
         let water = f.condensation.as_ref().map(|c| c.upper_g);
         let coldest = f.coldest.as_ref().map(|c| c.temp_c);
-        let margin = format!("Margin, {}", step_symbol(units));
+        let margin = format!("Margin, {}", units.step_symbol());
         let mut rows = vec![
             row(margin, f.ready.margin_k, b.margin_k, &step),
-            row(format!("Coldest part, {deg}"), coldest, b.coldest_c, &degrees),
-            row("Time to minimum, h".to_owned(), Some(hold_h), b.warm_h, &hours),
+            row(
+                format!("Coldest part, {deg}"),
+                coldest,
+                b.coldest_c,
+                &degrees,
+            ),
+            row(
+                "Time to minimum, h".to_owned(),
+                Some(hold_h),
+                b.warm_h,
+                &hours,
+            ),
             row("Water, upper walls, g".to_owned(), water, b.upper_g, &one),
             row("Oil, mm²/s".to_owned(), oil, self.summary.oil_mm2_s, &whole),
             row("Energy, kWh".to_owned(), Some(f.energy.kwh), b.kwh, &one),
         ];
         for (group, bands) in f.groups_c.iter().zip(&self.summary.groups) {
             let label = format!("{}, {deg}", group.label);
-            rows.push(row(label, Some(group.temp_c), bands.at_departure_c, &degrees));
+            rows.push(row(
+                label,
+                Some(group.temp_c),
+                bands.at_departure_c,
+                &degrees,
+            ));
         }
         Table::of("", &rows)
             .words("", "At departure", |r| r[0].clone())
@@ -252,8 +271,14 @@ fn as_read(unit: &str) -> String {
         .replace('_', "/")
 }
 
+/// The name of an input and its value, as the files have it.
+pub fn as_written(input: &UncertainInput) -> String {
+    let name = input_names::words(&input.path);
+    format!("{name}: {}", number(input, input.value))
+}
+
 /// A number of an input with its unit, to three figures.
-pub fn number(input: &UncertainInput, x: f64) -> String {
+fn number(input: &UncertainInput, x: f64) -> String {
     let digits = match x == 0.0 {
         true => 0,
         false => (2 - x.abs().log10().floor() as i32).clamp(0, 7) as usize,

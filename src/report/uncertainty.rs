@@ -1,7 +1,7 @@
 //! Choices over the same simulated nights: how often each is ready, and which survives the uncertainty.
 
 use super::columns::{Show, Table};
-use super::format::{size, step_symbol};
+use super::format::size;
 use super::model::{Fact, Section};
 use crate::quantity::Units;
 use crate::study::paired::{Bands, By, PairResult, Paired, Verdict};
@@ -30,13 +30,16 @@ pub fn section(paired: &Paired, units: Units) -> Section {
 /// the last.
 pub fn table(paired: &Paired, units: Units) -> Table {
     let ranked: Vec<(usize, &Bands)> = paired.bands.iter().enumerate().collect();
-    let symbol = step_symbol(units);
+    let symbol = units.step_symbol();
     Table::of("choices", &ranked)
         .number("", "#", |r| (r.0 + 1).to_string())
         .words("name", "Choice", |r| r.1.name.as_str())
         .json("nights", |r| r.1.nights)
         .number("ready", "Ready in", |r| {
-            (share(&r.1.ready), r.1.ready.map_or("-".to_owned(), |s| percent(&s)))
+            (
+                share(&r.1.ready),
+                r.1.ready.map_or("-".to_owned(), |s| percent(&s)),
+            )
         })
         .number("time_to_threshold_h", "Time to minimum, h", |r| {
             (band(r.1.warm_h), three(r.1.warm_h, hours))
@@ -87,7 +90,10 @@ fn coldest(bands: &Bands) -> Value {
 
 /// A band; a null within it is a "never".
 pub fn band(band: Option<Band>) -> Value {
-    band.map_or(Value::Null, |b| json!({"p10": b.p10, "p50": b.p50, "p90": b.p90}))
+    band.map_or(
+        Value::Null,
+        |b| json!({"p10": b.p10, "p50": b.p50, "p90": b.p90}),
+    )
 }
 
 fn share(share: &Option<Share>) -> Value {
@@ -164,7 +170,7 @@ nights with its 95 % interval.{neither}{}",
 
 /// The first choice against each other one, in sentences.
 pub fn pairs(paired: &Paired, units: Units) -> String {
-    let pair = |v: &Verdict| match v.standing() {
+    let pair = |v: &Verdict| match v.result() {
         PairResult::First => wins(v, units),
         PairResult::Second => wins(&reversed(v), units),
         PairResult::Tied => tied(v),
@@ -192,7 +198,7 @@ fn verdicts(paired: &Paired) -> Table {
         .json("nights", |v| v.nights)
         .json("median_lead_h", |v| median(v, By::Hours))
         .json("median_lead_k", |v| median(v, By::Margin))
-        .json("result", |v| match v.standing() {
+        .json("result", |v| match v.result() {
             PairResult::First => "first",
             PairResult::Second => "second",
             PairResult::Tied => "tied",

@@ -19,7 +19,11 @@ pub struct Comparison {
 impl Comparison {
     /// The choice that is recommended or, if none is ready, comes closest; none of no choices.
     pub fn recommended(&self) -> Option<&(String, Night)> {
-        let findings: Vec<_> = self.nights.iter().map(|(_, night)| &night.findings).collect();
+        let findings: Vec<_> = self
+            .nights
+            .iter()
+            .map(|(_, night)| &night.findings)
+            .collect();
         self.nights.get(recommended(&findings)?)
     }
 }

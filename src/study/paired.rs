@@ -76,7 +76,7 @@ pub struct Verdict {
 
 /// Who is ahead.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Standing {
+pub enum PairResult {
     /// The first choice.
     First,
     /// The second choice.
@@ -100,14 +100,14 @@ pub struct Paired {
 
 impl Verdict {
     /// Who is ahead in at least nine of ten nights.
-    pub fn standing(&self) -> Standing {
+    pub fn result(&self) -> PairResult {
         let enough = WIN_FRACTION * self.nights as f64;
         if self.nights > 0 && self.ahead as f64 >= enough {
-            Standing::First
+            PairResult::First
         } else if self.nights > 0 && self.behind as f64 >= enough {
-            Standing::Second
+            PairResult::Second
         } else {
-            Standing::Tied
+            PairResult::Tied
         }
     }
 
@@ -330,12 +330,12 @@ mod tests {
             (By::Hours, 9, 1)
         );
         assert_eq!(verdict.typically, Some(0.5));
-        assert_eq!(verdict.standing(), Standing::First);
+        assert_eq!(verdict.result(), PairResult::First);
         late[2] = harvest(Some(1.0), 5.0);
         let verdict = Verdict::of(("early", &early), ("late", &late));
-        assert_eq!(verdict.standing(), Standing::Tied);
+        assert_eq!(verdict.result(), PairResult::Tied);
         let verdict = Verdict::of(("early", &early), ("early too", &early));
-        assert_eq!((verdict.ahead, verdict.standing()), (0, Standing::Tied));
+        assert_eq!((verdict.ahead, verdict.result()), (0, PairResult::Tied));
     }
 
     /// A heater that gets the engine warm in most nights and is warmer in the rest is ahead of none in all of them.
@@ -352,7 +352,7 @@ mod tests {
             (verdict.by, verdict.ahead, verdict.behind),
             (By::Hours, 8, 0)
         );
-        assert_eq!(verdict.standing(), Standing::First);
+        assert_eq!(verdict.result(), PairResult::First);
         assert_eq!(verdict.typically, None, "the other never is warm");
     }
 
@@ -395,7 +395,7 @@ mod tests {
             .unzip();
         let verdict = Verdict::of(("a", &a), ("b", &b));
         assert_eq!(verdict.by, By::Margin);
-        assert_eq!(verdict.standing(), Standing::Second);
+        assert_eq!(verdict.result(), PairResult::Second);
         assert_eq!(verdict.typically, Some(-3.0));
     }
 }

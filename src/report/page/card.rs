@@ -158,7 +158,7 @@ fn reads(check: &Checkpoint, trace: &Trace, time_s: f64, units: Units) -> String
         .filter(|c| c.part == check.spot)
         .map(|c| row[c.column]);
     let celsius = here.reduce(f64::min).unwrap_or(check.temp_c);
-    format!("It should read {}.", reading::told(celsius, units))
+    format!("It should read {}.", reading::words(celsius, units))
 }
 
 #[cfg(test)]

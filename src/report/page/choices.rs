@@ -6,11 +6,12 @@ use crate::night::Night;
 use crate::picture::chart::comparison::coldest_parts;
 use crate::picture::draw::DrawError;
 use crate::quantity::Units;
-use crate::report::comparison_text::{marks, reading, setting};
+use crate::report::columns::{Cell, Show, Table};
+use crate::report::compare::{COLDEST, marks, ranking, reading};
 use crate::report::provenance::Provenance;
-use crate::report::table::{COLDEST, Cells};
+use crate::report::recommend::advice;
 use crate::report::warning::sentence;
-use crate::report::{bands_text, inputs, table, verdict};
+use crate::report::{inputs, uncertainty, verdict};
 use crate::study::compare::Comparison;
 use crate::study::paired::Paired;
 
@@ -44,7 +45,7 @@ fn page(
     let units = chosen.scenario.scenario().units;
     let traces: Vec<_> = nights.iter().map(|n| (n.0.as_str(), &n.1.trace)).collect();
     let chart = chart::both(chosen, title, |view| coldest_parts(&traces, view));
-    let mut advice = comparison.advice(units);
+    let mut advice = advice(nights, units);
     let answer = advice.remove(0);
     let warned = |of: &Night| -> Vec<String> {
         let warnings = of.findings.warnings.iter();
@@ -55,10 +56,9 @@ fn page(
         let each = warned(night).into_iter();
         each.map(move |w| format!("{other}: {w}"))
     });
-    let first = reading(chosen);
-    let mut reading = vec![first[..1].to_uppercase() + &first[1..]];
+    let mut reading = vec![reading(chosen)];
     reading.extend(marks(nights));
-    let ranking = table::ranking(nights, units);
+    let ranking = ranking(nights, units);
     Ok(ChoicesPage {
         title: title.to_owned(),
         ready: chosen.findings.ready.ready_at_departure,
@@ -68,12 +68,12 @@ fn page(
             .into_iter()
             .map(str::to_owned)
             .collect(),
-        setting: setting(chosen),
+        setting: inputs::setting(chosen),
         chosen: name.clone(),
         asked: inputs::lines(chosen, engine),
         warnings: warned(chosen),
         other_warnings: other_warnings.collect(),
-        heads: heads(&ranking.head),
+        heads: heads(&ranking),
         choices: rows(&ranking, name),
         reading,
         chart,
@@ -84,35 +84,39 @@ fn page(
     })
 }
 
-/// Heads of a table, after that of the names: in one line each, and none left empty.
-fn heads(head: &[String]) -> Vec<String> {
-    let told = |head: &String| match head.as_str() {
-        "" => "at".to_owned(),
-        head => head.replace("-\n", "").replace('\n', " "),
-    };
-    head[2..].iter().map(told).collect()
+/// The columns that people read, after the number and the name of a choice.
+fn columns(table: &Table) -> impl Iterator<Item = usize> {
+    (0..table.heads.len())
+        .filter(|k| table.heads[*k].show != Show::Json)
+        .skip(2)
+}
+
+fn heads(table: &Table) -> Vec<String> {
+    columns(table)
+        .map(|k| table.heads[k].text.clone())
+        .collect()
 }
 
 /// Rows of a table; the chosen one stands out. A number and its unit stay on one line.
-fn rows(table: &Cells, chosen: &str) -> Vec<Row> {
-    let whole = |(head, cell): (&String, &String)| match head.as_str() {
-        COLDEST => cell.clone(),
-        _ => cell.replace(' ', "\u{a0}"),
+fn rows(table: &Table, chosen: &str) -> Vec<Row> {
+    let whole = |row: &[Cell], k: usize| match table.heads[k].text.as_str() {
+        COLDEST => row[k].text.clone(),
+        _ => row[k].text.replace(' ', "\u{a0}"),
     };
-    let told = table.rows.iter().map(|cells| Row {
-        name: format!("{}\u{a0} {}", cells[0], cells[1]),
-        cells: table.head.iter().zip(cells).skip(2).map(whole).collect(),
-        strong: cells[1] == chosen,
-    });
-    told.collect()
+    let row = |cells: &Vec<Cell>| Row {
+        name: format!("{}\u{a0} {}", cells[0].text, cells[1].text),
+        cells: columns(table).map(|k| whole(cells, k)).collect(),
+        strong: cells[1].text == chosen,
+    };
+    table.rows.iter().map(row).collect()
 }
 
 fn bands(paired: &Paired, units: Units, chosen: &str) -> BandsTable {
-    let cells = bands_text::cells(paired, units);
+    let table = uncertainty::table(paired, units);
     BandsTable {
-        heads: heads(&cells.head),
-        rows: rows(&cells, chosen),
-        reading: bands_text::reading(paired),
-        verdict: bands_text::verdict(paired, units),
+        heads: heads(&table),
+        rows: rows(&table, chosen),
+        reading: uncertainty::reading(paired),
+        verdict: uncertainty::pairs(paired, units),
     }
 }

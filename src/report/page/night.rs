@@ -7,8 +7,7 @@ use crate::picture::chart::{Show, of_night};
 use crate::picture::draw::DrawError;
 use crate::picture::map::Map;
 use crate::quantity::Units;
-use crate::report::comparison_text::{LOST_MEANS, setting};
-use crate::report::format::{LOST, difference, finely, reach, temperature};
+use crate::report::format::{LOST, LOST_MEANS, difference, finely, reach, temperature};
 use crate::report::provenance::Provenance;
 use crate::report::warning::sentence;
 use crate::report::{inputs, verdict};
@@ -36,7 +35,7 @@ fn page(night: &Night, engine: &str, from: &Provenance) -> Result<Page, DrawErro
         more: verdict::small_margin(f, units).into_iter().collect(),
         dangers: verdict::harm(f).into_iter().map(str::to_owned).collect(),
         warnings: f.warnings.iter().map(|w| sentence(w, units)).collect(),
-        setting: setting(night),
+        setting: inputs::setting(night),
         asked: inputs::lines(night, engine),
         threshold: finely(scenario.question.threshold.celsius(), units),
         lost: lost(&groups).then_some(LOST_MEANS),

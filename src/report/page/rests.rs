@@ -3,8 +3,8 @@
 use super::data::{Rests, Row};
 use crate::night::Night;
 use crate::report::cautions::{CAUTIONS, TRUST};
+use crate::report::input_names;
 use crate::report::provenance::Provenance;
-use crate::report::unknown_words;
 use crate::scenario::engine::Engine;
 use crate::scenario::unknowns::{Basis, Unknowns};
 
@@ -46,7 +46,7 @@ fn unknowns(night: &Night) -> Vec<String> {
             let unit = u.unit.as_deref().map_or(String::new(), |u| format!(" {u}"));
             format!(
                 "{}: {} to {}{unit}, {} ({})",
-                unknown_words::told(key),
+                input_names::words(key),
                 u.low,
                 u.high,
                 basis(u.basis),

@@ -28,16 +28,24 @@ pub fn report(when: &When, scenario: &Scenario, from: &Provenance) -> Report {
     report.sections.extend(sections);
     let unsolved = when.unsolved.iter().map(|failed| {
         let change = words.change(&failed.change);
-        format!("Not known: {change}. That night could not be computed: {}.", failed.why)
+        format!(
+            "Not known: {change}. That night could not be computed: {}.",
+            failed.why
+        )
     });
     // Programs read the whole circuit.
     let circuit = circuit::facts(&night.findings.circuit).into_iter();
     let circuit = circuit.map(|fact| Fact::text(fact.label, fact.cell.text));
     report
         .with(Section::new("").say(unsolved))
-        .with(Section::new("Latest start of each heater, the others as in the file").facts(alone(&words)))
+        .with(
+            Section::new("Latest start of each heater, the others as in the file")
+                .facts(alone(&words)),
+        )
         .with(Section::new("Circuit").facts(circuit))
-        .with(Section::new("Warnings").list("warnings", warning::cells(&night.findings, words.units)))
+        .with(
+            Section::new("Warnings").list("warnings", warning::cells(&night.findings, words.units)),
+        )
         .with(cautions::section())
 }
 
@@ -73,7 +81,10 @@ fn switch_on(words: &Words, planned: &Planned) -> String {
 fn none(words: &Words) -> String {
     let most = words.when.switches.most;
     let tried = match words.when.switches.heaters.len() {
-        2 => format!("No pair of switch-on times, tried every {} minutes,", grid_step(most)),
+        2 => format!(
+            "No pair of switch-on times, tried every {} minutes,",
+            grid_step(most)
+        ),
         _ => format!("No switch-on time, tried every {SCAN_MIN} minutes,"),
     };
     format!(

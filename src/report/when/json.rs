@@ -25,7 +25,9 @@ pub fn facts(words: &Words) -> Vec<Fact> {
     let most = when.switches.most;
     let all_night = when.switches.together(most);
     let alone = when.alone.iter();
-    let alone: Value = alone.map(|a| start(words, a.heater, a.sought.found)).collect();
+    let alone: Value = alone
+        .map(|a| start(words, a.heater, a.sought.found))
+        .collect();
     let unsolved = when.unsolved.iter();
     let unsolved: Value = unsolved
         .map(|u| json!({"change": words_of(words, &u.change), "why": u.why.to_string()}))
@@ -34,7 +36,10 @@ pub fn facts(words: &Words) -> Vec<Fact> {
         Fact::json("verdict", verdict),
         Fact::json("departure_clock", time(words, 0)),
         // With verdict `never`, heating all night.
-        Fact::json("starts", starts(words, planned.map_or(&all_night, |p| &p.starts))),
+        Fact::json(
+            "starts",
+            starts(words, planned.map_or(&all_night, |p| &p.starts)),
+        ),
         Fact::json("outcome", outcome(&Probe::of(night))),
         Fact::json("cost", night.findings.energy.cost),
         Fact::json(
@@ -94,9 +99,8 @@ fn of_plan(words: &Words, planned: Option<&Planned>) -> [Fact; 5] {
 }
 
 fn of_never(words: &Words, never: Option<&Never>) -> [Fact; 4] {
-    let best = never.map(|n| {
-        json!({"starts": starts(words, &n.nearest.0), "outcome": outcome(&n.nearest.1)})
-    });
+    let best = never
+        .map(|n| json!({"starts": starts(words, &n.nearest.0), "outcome": outcome(&n.nearest.1)}));
     let sufficient = never.map_or(&[][..], |n| &n.remedies).iter();
     let sufficient: Value = sufficient
         .map(|r| {

@@ -21,7 +21,8 @@ pub fn sections(words: &Words, never: &Never) -> Vec<Section> {
     });
     vec![
         Section::new("").facts(best(words, never)),
-        Section::new("Smallest single changes that make it ready, heating all night").list("", changes),
+        Section::new("Smallest single changes that make it ready, heating all night")
+            .list("", changes),
         Section::new("").say([ranked]),
         Section::new("Not enough").list("", insufficient),
     ]
@@ -30,7 +31,11 @@ pub fn sections(words: &Words, never: &Never) -> Vec<Section> {
 /// The best that was found, and heating all night if that is another.
 fn best(words: &Words, never: &Never) -> Vec<Fact> {
     let whole = &words.when.whole_time;
-    let all_night = format!("{}, {}", words.outcome(&Probe::of(whole)), cost(&whole.findings));
+    let all_night = format!(
+        "{}, {}",
+        words.outcome(&Probe::of(whole)),
+        cost(&whole.findings)
+    );
     let all_night = Fact::text("All night", all_night);
     let (starts, probe) = &never.nearest;
     if *starts == words.when.switches.together(words.when.switches.most) {

@@ -15,10 +15,16 @@ pub fn sections(words: &Words, planned: &Planned) -> Vec<Section> {
         let required = match &what.needed {
             Some(starts) if *starts == planned.starts => String::new(),
             Some(starts) => format!("; it would require {}", words.starts(starts)),
-            None if planned.starts.len() > 1 => "; moving all of them earlier is not enough".to_owned(),
+            None if planned.starts.len() > 1 => {
+                "; moving all of them earlier is not enough".to_owned()
+            }
             None => "; no switch-on time works".to_owned(),
         };
-        format!("{}: {}{required}", words.change(&what.change), words.outcome(&what.probe))
+        format!(
+            "{}: {}{required}",
+            words.change(&what.change),
+            words.outcome(&what.probe)
+        )
     });
     let check = planned.checkpoint.as_ref();
     vec![
@@ -33,12 +39,23 @@ fn facts(words: &Words, planned: &Planned) -> Vec<Fact> {
     let f = &planned.night.findings;
     let mut facts = Vec::new();
     if let Some(limiting) = planned.binding.first() {
-        let text = format!("{}; coldest part {}", words.limit(limiting), words.above(f.ready.margin_k));
+        let text = format!(
+            "{}; coldest part {}",
+            words.limit(limiting),
+            words.above(f.ready.margin_k)
+        );
         facts.push(Fact::text("Limiting", text));
     }
-    if let Some(water) = f.condensation.as_ref().filter(|c| c.upper_g >= LEAST_WATER_G) {
+    if let Some(water) = f
+        .condensation
+        .as_ref()
+        .filter(|c| c.upper_g >= LEAST_WATER_G)
+    {
         let limit_g = 1e3 * words.scenario.question.water_limit.si();
-        let text = format!("{:.2} g on the upper inner walls, limit {limit_g:.2} g", water.upper_g);
+        let text = format!(
+            "{:.2} g on the upper inner walls, limit {limit_g:.2} g",
+            water.upper_g
+        );
         facts.push(Fact::text("Water", text));
     }
     let all_night = &words.when.whole_time;
@@ -52,13 +69,20 @@ fn facts(words: &Words, planned: &Planned) -> Vec<Fact> {
     facts.push(Fact::text("All night", text));
     if !planned.worse_earlier.is_empty() {
         let spans = words.spans(&planned.worse_earlier);
-        facts.push(Fact::text("Earlier", format!("not always better: switched on {spans} it is not ready")));
+        facts.push(Fact::text(
+            "Earlier",
+            format!("not always better: switched on {spans} it is not ready"),
+        ));
     }
     facts
 }
 
 fn checked(words: &Words, c: &Checkpoint) -> String {
-    let moves = if c.rate_k_h >= 0.0 { "rising" } else { "falling" };
+    let moves = if c.rate_k_h >= 0.0 {
+        "rising"
+    } else {
+        "falling"
+    };
     format!(
         "At {} put a thermometer on the {}, of the parts that a probe can reach the coldest at departure. Expect {}, {moves} \
 {}/h. Below that, leave later, and only when the coldest part itself is warm.",

@@ -3,7 +3,7 @@
 use crate::findings::{Findings, Unmet};
 use crate::quantity::Units;
 use crate::report::change;
-use crate::report::format::{size, step_symbol, temperature};
+use crate::report::format::{size, temperature};
 use crate::report::verdict::water;
 use crate::scenario::clock::NightClock;
 use crate::scenario::document::Scenario;
@@ -30,7 +30,8 @@ impl<'a> Words<'a> {
 
     /// The clock time so many minutes before the departure.
     pub fn before(&self, minutes: usize) -> String {
-        self.clock.dated(self.clock.night_s() - 60.0 * minutes as f64)
+        self.clock
+            .dated(self.clock.night_s() - 60.0 * minutes as f64)
     }
 
     pub fn departure(&self) -> String {
@@ -87,7 +88,10 @@ impl<'a> Words<'a> {
     /// How far the coldest part is above the minimum, with no more digits than mean something: a start found to the
     /// minute leaves thousandths of a degree.
     pub fn above(&self, margin_k: Option<f64>) -> String {
-        format!("{} above the minimum", least(margin_k.unwrap_or(0.0), self.units))
+        format!(
+            "{} above the minimum",
+            least(margin_k.unwrap_or(0.0), self.units)
+        )
     }
 
     /// What would not be met a minute later.
@@ -113,7 +117,7 @@ impl<'a> Words<'a> {
 
 fn least(kelvin: f64, units: Units) -> String {
     match units.step(kelvin).abs() < 0.05 {
-        true => format!("less than 0.1 {}", step_symbol(units)),
+        true => format!("less than 0.1 {}", units.step_symbol()),
         false => size(kelvin, units),
     }
 }
@@ -125,7 +129,10 @@ fn lack(unmet: &Unmet, units: Units) -> String {
             temp_c,
             threshold_c,
             ..
-        } => format!("{label} {} below the minimum", size(threshold_c - temp_c, units)),
+        } => format!(
+            "{label} {} below the minimum",
+            size(threshold_c - temp_c, units)
+        ),
         Unmet::Wet { upper_g, limit_g } => {
             let (upper, limit) = water(*upper_g, *limit_g);
             format!("{upper} g of water on the upper inner walls, limit {limit} g")
@@ -133,7 +140,10 @@ fn lack(unmet: &Unmet, units: Units) -> String {
         Unmet::ColdOil {
             temp_c,
             threshold_c,
-        } => format!("oil {} below its minimum", size(threshold_c - temp_c, units)),
+        } => format!(
+            "oil {} below its minimum",
+            size(threshold_c - temp_c, units)
+        ),
         Unmet::NoOil => "no oil".to_owned(),
         Unmet::NoEngine => "no part marked as engine".to_owned(),
     }
