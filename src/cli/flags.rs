@@ -189,7 +189,7 @@ pub fn plain(e: &clap::Error) -> Option<String> {
         }
         ErrorKind::ValueValidation => {
             let why = e.source().map(ToString::to_string).unwrap_or_default();
-            return Some(format!("{flag}: {why}"));
+            (format!("{flag}: {why}"), help())
         }
         ErrorKind::MissingRequiredArgument => (format!("{flag} is missing."), help()),
         ErrorKind::ArgumentConflict => {

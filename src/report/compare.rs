@@ -104,7 +104,7 @@ fn ranking_of(ranked: &[(usize, &str, &Findings)], units: Units) -> Table {
             let margin = r.2.ready.margin_k;
             margin.map_or("-".to_owned(), |m| difference(m, units))
         })
-        .number("", format!("To {}", minimum.replace(' ', "\u{a0}")), |r| {
+        .number("", format!("To {minimum}"), |r| {
             reach(&r.2.threshold.all_parts)
         })
         .number("", "Wet", |r| {
@@ -213,4 +213,78 @@ pub fn marks(nights: &[(String, Night)]) -> Vec<String> {
     marks
         .chain(nights.windows(2).filter_map(near_tie))
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawn_night;
+    use crate::quantity::Temperature;
+
+    fn drawn(ranked: &[(usize, &str, &Findings)], units: Units, width: u16) -> String {
+        let table = ranking_of(ranked, units);
+        Report::new("", "", None)
+            .with(Section::new("").block(table))
+            .text(width)
+    }
+
+    #[test]
+    fn a_ranking_has_a_row_a_choice_and_a_never_is_a_never() {
+        // Worked by hand from the made-up lines: the oil ends at -0.42 °C; it passes -5 °C 3.12 h after the heater
+        // came on, when the hangar is at -11.2 °C; 250 W for 8 h at 120 V.
+        let cool = drawn_night::findings(Temperature::degC(-5.0));
+        let warm = drawn_night::findings(Temperature::degF(40.0));
+        let ranked = [
+            (1, "top, blowing right", &cool),
+            (2, "the same with a higher minimum", &warm),
+        ];
+        let text = drawn(&ranked, Units::Fahrenheit, 110);
+        let rows: Vec<Vec<&str>> = text
+            .lines()
+            .filter(|line| line.starts_with(['1', '2']))
+            .map(|line| {
+                line.split("  ")
+                    .map(str::trim)
+                    .filter(|c| !c.is_empty())
+                    .collect()
+            })
+            .collect();
+        assert_eq!(
+            rows[0],
+            [
+                "1",
+                "top, blowing right",
+                "yes",
+                "+8 °F",
+                "3.1 h",
+                "-",
+                "oil",
+                "2.0",
+                "31 °F",
+                "-",
+                "31 °F",
+                "5384",
+                "2.1",
+                "0.40"
+            ],
+            "{text}"
+        );
+        assert_eq!(rows[1][2..5], ["no", "-9 °F", "never"], "{text}");
+    }
+
+    #[test]
+    fn a_ranking_is_no_wider_than_its_terminal() {
+        let findings = drawn_night::findings(Temperature::degC(-5.0));
+        let name = "a choice with a name that goes on for longer than anybody would care to read in a table";
+        for width in [60, 80, 100, 120] {
+            let text = drawn(&[(1, name, &findings)], Units::Celsius, width);
+            let widest = text.lines().map(|l| l.chars().count()).max();
+            assert!(widest <= Some(usize::from(width)), "{width}: {text}");
+            // Numbers stay whole.
+            for whole in ["3.1 h", "2.0", "oil"] {
+                assert!(text.contains(whole), "{width}: {whole} in\n{text}");
+            }
+            assert_eq!(text.contains("5384"), width >= 110, "{width}: {text}");
+        }
+    }
 }

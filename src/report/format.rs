@@ -108,20 +108,6 @@ pub fn not_reached(why: NotReached) -> &'static str {
     }
 }
 
-/// A text whose lines are no longer than this: what follows of a longer one stands a little further in. Lines that fit,
-/// those of tables among them, stay as they are.
-pub fn folded(text: &str, width: u16) -> String {
-    let fold = |line: &str| -> String {
-        if line.chars().count() <= usize::from(width) {
-            return line.to_owned();
-        }
-        let lead = line.len() - line.trim_start().len();
-        wrapped(line, width, &" ".repeat(lead + 2))
-    };
-    let lines: Vec<String> = text.split('\n').map(fold).collect();
-    lines.join("\n")
-}
-
 /// A paragraph broken into lines of this width, but never before a degree; lines after the first begin with `indent`.
 pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
     let held = text.replace(" °", "\u{a0}°");
@@ -156,16 +142,6 @@ mod tests {
         assert_eq!(apart(35.2, Units::Fahrenheit), "35 °F, 40 °F");
         assert_eq!(apart(39.98, Units::Celsius), "4.43 °C, 4.44 °C");
         assert_eq!(apart(40.0, Units::Fahrenheit), "40 °F, 40 °F");
-    }
-
-    #[test]
-    fn lines_that_are_too_long_are_folded_under_their_own_beginning() {
-        let text = "  a b\n\n  one two three at 5 °C\n";
-        assert_eq!(
-            folded(text, 14),
-            "  a b\n\n  one two\n    three at\n    5 °C\n"
-        );
-        assert_eq!(folded(text, 40), text);
     }
 
     #[test]

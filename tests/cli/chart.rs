@@ -74,14 +74,14 @@ fn a_comparison_is_charted_however_it_is_named() {
     let refused = desk.run(&["chart", "class-places", "--show", "heat"]);
     assert!(refused.err.contains("is of one night"), "{}", refused.err);
     let sound = desk.run(&["check", "class-places"]).done();
-    assert_eq!(sound.trim(), "class-places: a sound comparison file");
+    assert_eq!(sound.trim(), "class-places: a valid comparison file");
 }
 
 #[test]
 fn what_cannot_be_drawn_is_told_before_anything_is_computed() {
     let desk = TempProject::new();
     for (out, said) in [
-        ("all.svg", "4 charts are asked"),
+        ("all.svg", "for 4 charts"),
         ("x.gif", "cannot be written as .gif"),
     ] {
         let refused = desk.run(&["chart", "nowhere.ron", "--out", out]);

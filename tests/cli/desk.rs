@@ -284,7 +284,7 @@ fn standard_input_tells_its_kind_like_a_file() {
     ] {
         let text = desk.run(&["catalogue", kind, name]).done();
         let told = fed(&desk, &["check", "-"], &text).done();
-        assert!(told.contains(&format!("a sound {kind} file")), "{told}");
+        assert!(told.contains(&format!("a valid {kind} file")), "{told}");
     }
 }
 

@@ -82,13 +82,13 @@ fn a_spread_keeps_its_schema_with_and_without_indices() {
     let told = json(&desk, &words);
     hold("spread", &told);
     assert_eq!(told["nights"], 8);
-    assert!(told["indices"].as_array().unwrap().is_empty());
+    assert!(told["sobol_indices"].as_array().unwrap().is_empty());
     let told = json(&desk, &[&words[..], &["--sobol"]].concat());
     hold("spread", &told);
-    assert!(!told["indices"].as_array().unwrap().is_empty());
+    assert!(!told["sobol_indices"].as_array().unwrap().is_empty());
     let quick = json(&desk, &["compare", "--quick", "--json"]);
     hold("compare", &quick);
-    assert!(quick["plausible"].is_null());
+    assert!(quick["uncertainty"].is_null());
 }
 
 #[test]

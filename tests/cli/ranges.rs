@@ -52,11 +52,11 @@ fn a_narrower_range_of_the_night_is_the_only_one() {
         "narrow.ron",
         &night("heater: \"bay-fan-250w\"", &ranges),
     );
-    let count = |told: &Value| told["unknowns"].as_array().unwrap().len();
+    let count = |told: &Value| told["uncertain"].as_array().unwrap().len();
     let (wide, narrow) = (spread(&desk, "wide.ron"), spread(&desk, "narrow.ron"));
     assert_eq!(count(&wide), count(&narrow));
     let swing = |told: &Value, path: &str| {
-        let influences = told["influences"].as_array().unwrap();
+        let influences = told["one_at_a_time"].as_array().unwrap();
         let found: Vec<&Value> = influences.iter().filter(|i| i["path"] == path).collect();
         assert_eq!(found.len(), 1, "{path}");
         let at = |end: &str| found[0][end].as_f64().unwrap();
@@ -95,15 +95,15 @@ fn a_thermostat_of_five_kelvin_goes_through_every_command() {
         desk.run(&["check", "pad.ron", "pads.ron"]).done();
         let told = spread(&desk, "pad.ron");
         assert_eq!(
-            (&told["failed"], &told["failed_mostly"]),
+            (&told["failed"], &told["most_common_failure"]),
             (&0.into(), &Value::Null)
         );
         let told = desk.run(&["compare", "pads.ron", "--json"]).done();
         let told: Value = serde_json::from_str(&told).unwrap();
-        let of_each = told["plausible"]["choices"].as_array().unwrap();
+        let of_each = told["uncertainty"]["choices"].as_array().unwrap();
         assert_eq!(of_each.len(), 2);
         for choice in of_each {
-            assert_eq!(choice["nights"], told["plausible"]["nights"], "{choice}");
+            assert_eq!(choice["nights"], told["uncertainty"]["nights"], "{choice}");
         }
     }
 }
@@ -118,8 +118,8 @@ fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
     super::machine::hold("spread", &told);
     let failed = told["failed"].as_u64().unwrap();
     assert!((10..54).contains(&failed), "{failed}");
-    assert_eq!(told["failed_mostly"]["nights"], failed);
-    let why = told["failed_mostly"]["why"].as_str().unwrap();
+    assert_eq!(told["most_common_failure"]["nights"], failed);
+    let why = told["most_common_failure"]["why"].as_str().unwrap();
     assert!(
         why.starts_with("oil.at_100: ") && !why.contains('\n'),
         "{why}"
@@ -127,7 +127,7 @@ fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
     let text = desk.run(&["spread", "oil.ron", "--samples", "64"]).done();
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let line = format!(
-        "{failed} nights could not be computed and are left out. All for one reason, such as: {why}."
+        "{failed} nights could not be computed and are left out. All have one reason, such as: {why}."
     );
     assert!(text.contains(&line), "{text}");
 }
@@ -155,7 +155,7 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     let named = text.replacen("\"flat-four-3l1\"", "\"my-engine.ron\"", 1);
     write(&desk, "mine.ron", &named);
     let told = spread(&desk, "mine.ron");
-    let unknowns = told["unknowns"].as_array().unwrap();
+    let unknowns = told["uncertain"].as_array().unwrap();
     let found: Vec<&Value> = unknowns
         .iter()
         .filter(|u| u["path"] == "engine.g_sump_case")

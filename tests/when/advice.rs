@@ -3,13 +3,14 @@
 use super::{asked, heater, night, on_before, planned};
 use coldsoak::night::{NightError, run};
 use coldsoak::quantity::{Duration, Power, Temperature};
-use coldsoak::report::when_text;
+use coldsoak::report::provenance::Provenance;
+use coldsoak::report::when::report;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::weather::Weather;
 use coldsoak::solver::SolveError;
 use coldsoak::study::change::Change;
-use coldsoak::study::when::{Switches, Unsolved, Verdict, when};
+use coldsoak::study::when::{Switches, Unsolved, Verdict, When, when};
 
 /// The small engine on a colder night, with a fan that is too weak for it.
 fn too_weak() -> Scenario {
@@ -151,12 +152,18 @@ fn the_checkpoint_is_read_from_the_planned_night() {
     for cell in cells.iter().filter(|c| c.engine && !c.pockets.is_empty()) {
         assert!(leaves[cell.column] >= leaves[spot.column], "{}", cell.label);
     }
-    let told = when_text::told(&answer, &base, 80).replace('\n', " ");
+    let told = text(&answer, &base);
     assert!(
         told.contains(&format!("put a thermometer on the {}", check.label)),
         "{told}"
     );
-    assert!(told.contains(" °F, give or take 5, rising"), "{told}");
+    assert!(told.contains(" ± 5 °F, rising"), "{told}");
+}
+
+/// The report of an answer on one line.
+fn text(answer: &When, base: &Scenario) -> String {
+    let from = Provenance::new(Vec::new(), Vec::new());
+    report(answer, base, &from).text(80).replace('\n', " ")
 }
 
 /// A changed night that cannot be computed is named, and the answer stands.
@@ -172,8 +179,8 @@ fn an_unsolvable_what_if_is_named_in_a_note() {
             column: "the sump".to_owned(),
         }),
     });
-    let told = when_text::told(&answer, &base, 80).replace('\n', " ");
-    let note = "Note: nothing is known of \"4 times the draught\", as that night could not be computed: at 1.500 h the \
+    let told = text(&answer, &base);
+    let note = "Not known: 4 times the air movement in the hangar. That night could not be computed: at 1.500 h the \
                 value of the sump is no longer a number.";
     assert!(told.contains(note), "{told}");
     assert!(told.starts_with("Switch on"), "{told}");
