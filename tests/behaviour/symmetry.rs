@@ -2,7 +2,8 @@
 
 use super::{computed, group};
 use crate::kit::{ENGINES, fan, night, pad};
-use coldsoak::quantity::{Area, Length, Temperature};
+use coldsoak::quantity::{Area, Length, Temperature, Units};
+use coldsoak::report::recommend::advice;
 use coldsoak::scenario::cover::OpenSide;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
