@@ -10,8 +10,8 @@ use crate::night::Night;
 use crate::picture::chart::{self, Chart, ChartView, Show};
 use crate::picture::draw::colour::Theme;
 use crate::picture::draw::{DrawError, png, svg};
-use crate::report::provenance::{InputJson, Provenance};
 use crate::report::Report;
+use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::Path;
 

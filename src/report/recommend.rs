@@ -329,7 +329,7 @@ mod tests {
             "Use none of these as they are. \"big\" is warm enough, 20.0 K above the minimum, but the breaker is \
              overloaded. Correct that first; see the warnings."
         );
-        let both = told(
+        let both = text(
             &[("big", hot), ("small", night(14.0, 5.0, 2.0))],
             Units::Celsius,
         );

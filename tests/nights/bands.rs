@@ -5,7 +5,7 @@ use coldsoak::quantity::{Power, Temperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Heater, Place};
 use coldsoak::study::choice::Choice;
-use coldsoak::study::paired::{Standing, paired};
+use coldsoak::study::paired::{PairResult, paired};
 use coldsoak::study::quantile::Band;
 use coldsoak::study::spread::Spread;
 use rayon::prelude::*;
@@ -79,12 +79,12 @@ fn the_paired_verdicts_are_reproduced_with_another_seed() {
     assert_ne!(one, other, "the seeds take the same nights");
     for (a, b) in one.iter().zip(&other) {
         println!("{a:?}\n{b:?}");
-        assert_eq!(a.standing(), b.standing(), "{a:?} {b:?}");
+        assert_eq!(a.result(), b.result(), "{a:?} {b:?}");
     }
-    assert_eq!(one[2].standing(), Standing::First, "a heater beats none");
+    assert_eq!(one[2].result(), PairResult::First, "a heater beats none");
     assert_eq!((one[2].ahead, one[2].nights), (32, 32));
     // Left and right are mirror images, so what differs between them is nothing but doubt.
     let mirrored = paired(&choices[1..3], 32, 1, &|| ()).unwrap().verdicts;
     println!("{mirrored:?}");
-    assert_eq!(mirrored[0].standing(), Standing::Tied);
+    assert_eq!(mirrored[0].result(), PairResult::Tied);
 }
