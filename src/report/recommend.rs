@@ -216,75 +216,24 @@ mod tests {
     use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::scenario::question::Question;
-    use crate::trace::{
-        CellInfo, Column, ColumnInfo, ColumnKind, Conservation, HeaterNote, OilNote, SwitchCause,
-        Switching, Trace,
-    };
+    use crate::test_traces::Handmade;
+    use crate::trace::{Conservation, SwitchCause};
 
     /// A night of nine hours with a sump and oil at these temperatures, and a heater that drew so much.
     fn night(sump_c: f64, oil_c: f64, kwh: f64) -> Findings {
-        let column = |key: &str, kind| Column {
-            key: key.to_owned(),
-            label: key.to_owned(),
-            kind,
-        };
-        let cell = |column, part: &str| CellInfo {
-            column,
-            part: part.to_owned(),
-            label: part.to_owned(),
-            engine: part == "sump",
-            carburettor: false,
-            skin: false,
-            heat_capacity_j_per_k: 1000.0,
-            pockets: vec![],
-        };
-        let legend = ColumnInfo {
-            columns: vec![
-                column("sump_c", ColumnKind::CellTemperature),
-                column("oil_c", ColumnKind::CellTemperature),
-                column("heater_j", ColumnKind::HeaterEnergy),
-                column("hangar_c", ColumnKind::HangarTemperature),
-                column("outdoors_c", ColumnKind::OutdoorTemperature),
-                column("lost_g", ColumnKind::LostVapour),
-            ],
-            cells: vec![cell(0, "sump"), cell(1, "oil")],
-            hangar: 3,
-            outdoors: 4,
-            lost_vapour: 5,
-            oil: Some(OilNote { layers: vec![1] }),
-            heaters: vec![HeaterNote {
-                name: "fan".to_owned(),
-                rated_w: 250.0,
-                energy: 2,
-            }],
-            ..ColumnInfo::default()
-        };
-        let row = |sump: f64, oil: f64, joules: f64| [sump, oil, joules, -20.0, -20.0, 0.0];
-        let trace = Trace {
-            legend,
-            times_s: vec![0.0, 3600.0, 9.0 * 3600.0],
-            values: [
-                row(-20.0, -20.0, 0.0),
-                row(sump_c, oil_c, kwh * 1.8e6),
-                row(sump_c, oil_c, kwh * 3.6e6),
-            ]
-            .concat(),
-            switchings: vec![Switching {
-                time_s: 0.0,
-                heater: 0,
-                on: true,
-                cause: SwitchCause::Hours,
-            }],
-            departure_s: 9.0 * 3600.0,
-        };
+        let mut night = Handmade::hours(&[0.0, 1.0, 9.0]);
+        night.cell("sump", &[-20.0, sump_c, sump_c]).label = "sump".to_owned();
+        night.oil(&[&[-20.0, oil_c, oil_c]]);
+        night.heater("fan", 250.0, &[0.0, kwh * 1.8e6, kwh * 3.6e6]);
+        night.switch(0.0, 0, true, SwitchCause::Hours);
         let question = Question {
             threshold: Temperature::degC(4.0),
             oil_threshold: Some(Temperature::degC(0.0)),
             ..Question::default()
         };
         let oil = Oil::sae_50();
-        let (books, circuit) = (Conservation::default(), Circuit::default());
-        answer(&trace, &books, &question, &oil, &circuit, None)
+        let (balance, circuit) = (Conservation::default(), Circuit::default());
+        answer(&night.trace(), &balance, &question, &oil, &circuit, None)
     }
 
     fn text(nights: &[(&str, Findings)], units: Units) -> String {
