@@ -49,19 +49,6 @@ pub enum HeatMode {
     Duct,
 }
 
-impl HeatMode {
-    /// As told in a table.
-    pub fn to_text(self) -> &'static str {
-        match self {
-            Self::Bonded => "bonded",
-            Self::Jet => "jet",
-            Self::Radiant => "radiant",
-            Self::Air => "air",
-            Self::Duct => "duct loss",
-        }
-    }
-}
-
 /// Watts fed into a node at all times.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Feed {

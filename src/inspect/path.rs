@@ -75,27 +75,6 @@ impl PathKind {
             Latent | Stream | Gap | FinAir | FinPassage | Jet | Forced
         )
     }
-    /// As told in a table.
-    pub fn to_text(self) -> &'static str {
-        match self {
-            Self::Conduction => "conduction",
-            Self::Oil => "oil",
-            Self::Surface => "surface",
-            Self::Fins => "fins",
-            Self::Radiation => "radiation",
-            Self::Outside => "outside",
-            Self::InnerWall => "inner wall",
-            Self::Latent => "latent",
-            Self::Breather => "breather",
-            Self::Stream => "stream",
-            Self::Exchange => "exchange",
-            Self::Gap => "gap",
-            Self::FinAir => "fin air",
-            Self::FinPassage => "fin passage",
-            Self::Jet => "jet",
-            Self::Forced => "forced",
-        }
-    }
 }
 
 /// What one law does between two nodes.

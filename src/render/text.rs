@@ -2,6 +2,7 @@
 
 use super::grid::grid;
 use super::wrap::wrapped;
+use crate::report::provenance::Provenance;
 use crate::report::{Block, Cell, Fact, Report, Section, Show};
 
 /// Text at least so wide shows what is marked as wide.
@@ -10,14 +11,18 @@ const WIDE: u16 = 110;
 const LABELS: usize = 10;
 
 impl Report {
-    /// The report for people, in lines of at most so many characters; from 110 on with all that is marked as wide.
+    /// The report for people, in lines of at most so many characters; from 110 on with all that is marked as wide. Its last
+    /// lines are where it comes from.
     pub fn text(&self, width: u16) -> String {
         let page = Page {
             width: usize::from(width),
             wide: width >= WIDE,
         };
         let sections = self.sections.iter().map(|section| page.section(section));
-        let written: Vec<String> = sections.filter(|text| !text.is_empty()).collect();
+        let origin = self.head.as_ref().map_or(String::new(), Provenance::line);
+        let origin = page.paragraph("", &origin, "  ");
+        let written = sections.chain([origin]).filter(|text| !text.is_empty());
+        let written: Vec<String> = written.collect();
         written.join("\n")
     }
 }

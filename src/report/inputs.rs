@@ -7,12 +7,16 @@ use crate::scenario::heater::{Heater, Place};
 use crate::scenario::hours::Hours;
 use crate::scenario::start::Warmth;
 
-/// The lines of a night; `engine` is what its file is called.
+/// The lines of a night; `engine` is what its file is called, if it has one.
 pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
     let scenario = night.scenario.scenario();
     let body = night.scenario.body();
     let parts = body.parts.iter().filter(|p| p.role.is_engine());
     let kg: f64 = parts.map(|p| p.mass.si()).sum();
+    let named = match engine {
+        "" => String::new(),
+        engine => format!("{engine}, "),
+    };
     let water_g = scenario.start.water_in_oil.si() * 1e3;
     let mut facts = vec![
         Fact::text("Night", &scenario.title),
@@ -20,7 +24,7 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
         Fact::text(
             "Engine",
             format!(
-                "{engine}, {kg:.0} kg with its oil ({}), {water_g:.0} g of water in the oil",
+                "{named}{kg:.0} kg with its oil ({}), {water_g:.0} g of water in the oil",
                 scenario.oil.grade
             ),
         ),

@@ -5,6 +5,7 @@ use super::model::{Fact, Report, Section};
 use super::provenance::Provenance;
 use crate::inspect::{Mode, NetworkSnapshot, PathKind};
 use crate::quantity::Units;
+use serde::Serialize;
 use serde_json::json;
 
 /// The report of a network. Temperatures are in the reader's degrees, conductances in W/K.
@@ -42,6 +43,13 @@ fn nodes(network: &NetworkSnapshot, units: Units) -> Table {
         .table()
 }
 
+/// A choice as its key, and in words.
+fn word(choice: impl Serialize) -> Cell {
+    let key = json!(choice);
+    let text = key.as_str().unwrap_or_default().replace('_', " ");
+    Cell::new(key, text)
+}
+
 /// Differences in kelvin, as the conductances are.
 fn paths(network: &NetworkSnapshot) -> Table {
     Table::of("paths", &network.paths)
@@ -50,7 +58,7 @@ fn paths(network: &NetworkSnapshot) -> Table {
             (p.directed, if p.directed { "→" } else { "–" })
         })
         .words("to", "To", |p| p.to.as_str())
-        .words("kind", "How", |p| (json!(p.kind), p.kind.to_text()))
+        .words("kind", "How", |p| word(p.kind))
         .number("conductance_w_per_k", "W/K", |p| {
             (p.conductance_w_per_k, figures(p.conductance_w_per_k))
         })
@@ -86,19 +94,19 @@ fn inputs(network: &NetworkSnapshot) -> Table {
                 h.heater.as_str(),
                 state,
                 i.into.as_str(),
-                i.mode.to_text(),
+                word(i.mode).text,
                 i.heat_w,
             )
         })
     });
     let sources = network.heat_sources.iter();
-    let sources = sources.map(|s| ("source", "always", s.into.as_str(), "", s.heat_w));
+    let sources = sources.map(|s| ("source", "always", s.into.as_str(), String::new(), s.heat_w));
     let rows: Vec<_> = heaters.chain(sources).collect();
     Table::of("", &rows)
         .words("", "Heater", |r| r.0)
         .words("", "", |r| r.1)
         .words("", "Into", |r| r.2)
-        .words("", "By", |r| r.3)
+        .words("", "By", |r| r.3.as_str())
         .number("", "W", |r| format!("{:.2}", r.4))
         .table()
 }

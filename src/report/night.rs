@@ -18,7 +18,14 @@ const CLOSED: f64 = 1e-9;
 /// Water under this is not worth a word, g.
 const LEAST_G: f64 = 0.005;
 
-/// The report of a night; `engine` is what its file is called.
+impl Night {
+    /// Its report, for a night made by code.
+    pub fn report(&self) -> Report {
+        report(self, "", &Provenance::new(Vec::new(), Vec::new()))
+    }
+}
+
+/// The report of a night; `engine` is what its file is called, if it has one.
 pub fn report(night: &Night, engine: &str, from: &Provenance) -> Report {
     let scenario = night.scenario.scenario();
     let (f, units) = (&night.findings, scenario.units);

@@ -89,24 +89,20 @@ impl Provenance {
         ]
     }
 
-    /// As the last lines of a text.
-    pub fn told(&self, width: u16) -> String {
-        let inputs: Vec<String> = self
-            .inputs
-            .iter()
-            .map(|i| format!("{} {}", i.name, &i.sha256[..SHORT.min(i.sha256.len())]))
-            .collect();
-        let line = format!(
+    /// As the last line of a text; empty for a result made by code.
+    pub fn line(&self) -> String {
+        if self.command.is_empty() {
+            return String::new();
+        }
+        let short =
+            |i: &InputJson| format!("{} {}", i.name, &i.sha256[..SHORT.min(i.sha256.len())]);
+        let inputs: Vec<String> = self.inputs.iter().map(short).collect();
+        format!(
             "Made by coldsoak {} as `{}` from {} (first digits of each SHA-256).",
             self.version,
             self.typed(),
             inputs.join(", ")
-        );
-        let fold = textwrap::Options::new(usize::from(width))
-            .subsequent_indent("  ")
-            // Names are to be found again as they are.
-            .word_splitter(textwrap::WordSplitter::NoHyphenation);
-        textwrap::fill(&line, fold)
+        )
     }
 
     /// As pictures carry it: the version, the command, and each input with its hash, in a line each.
@@ -152,7 +148,7 @@ mod tests {
 
     #[test]
     fn words_with_blanks_are_quoted_as_a_shell_reads_them() {
-        let told = some().told(200);
+        let told = some().line();
         assert!(
             told.contains(r"`coldsoak night 'my <night>.ron' 'it'\''s'`"),
             "{told}"
