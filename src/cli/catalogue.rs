@@ -40,7 +40,7 @@ pub fn run(typed: &Catalogue) -> Result<Outcome, Failure> {
     let report = report::catalogue::report(&models);
     terminal::print(&match typed.json {
         true => report.json(),
-        false => report.text(terminal::width()),
+        false => report.text(terminal::width(false)),
     })?;
     Ok(Outcome::Done)
 }

@@ -118,7 +118,7 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
     if typed.expand {
         terminal::print(&text)?;
     } else if !typed.json && !flags.quiet {
-        terminal::print(&report.text(terminal::width()))?;
+        terminal::print(&report.text(terminal::width(false)))?;
     }
     Ok(Outcome::Done)
 }

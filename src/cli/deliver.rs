@@ -100,7 +100,7 @@ pub fn deliver(
     if output.json {
         return terminal::print(&report.json());
     }
-    let mut text = report.text(terminal::width());
+    let mut text = report.text(terminal::width(output.wide));
     if let Some(path) = output.out.as_ref().filter(|_| !flags.quiet) {
         text += &format!("\n{holds} are in {}\n", path.display());
     }

@@ -39,6 +39,9 @@ pub struct Output {
     /// Print JSON in °C and SI units instead of text
     #[arg(long)]
     pub json: bool,
+    /// Print all figures, in lines of 110 characters or more
+    #[arg(long, conflicts_with = "json")]
+    pub wide: bool,
     /// Write findings, traces and charts into this folder
     #[arg(long, value_name = "FOLDER", group = "written")]
     pub out: Option<PathBuf>,

@@ -8,7 +8,9 @@ use std::io::{self, IsTerminal, Write};
 /// The narrowest width that is written for.
 const NARROWEST: u16 = 60;
 /// The width where there is neither a terminal nor `COLUMNS`.
-const USUAL: u16 = 118;
+const USUAL: u16 = 80;
+/// The least width of wide text.
+const WIDE: u16 = 110;
 
 /// Prints a text and its last newline.
 ///
@@ -43,14 +45,17 @@ pub fn warnings(warnings: &[Fault], quiet: bool) {
     }
 }
 
-/// Characters of a line: those of `COLUMNS`, else of the terminal.
-pub fn width() -> u16 {
-    let set = std::env::var("COLUMNS")
-        .ok()
-        .and_then(|set| set.parse().ok());
+/// Characters of a line: those of `COLUMNS`, else of the terminal; with `wide` as many as wide text needs, without it
+/// fewer.
+pub fn width(wide: bool) -> u16 {
+    let set = std::env::var("COLUMNS").ok();
+    let set = set.and_then(|set| set.parse().ok());
     let seen = || terminal_size::terminal_size_of(io::stdout()).map(|(width, _)| width.0);
-    set.or_else(seen)
-        .map_or(USUAL, |columns: u16| columns.clamp(NARROWEST, 200))
+    let columns: u16 = set.or_else(seen).unwrap_or(USUAL);
+    match wide {
+        true => columns.clamp(WIDE, 200),
+        false => columns.clamp(NARROWEST, WIDE - 1),
+    }
 }
 
 /// A progress bar over so many nights on standard error; nothing where that is no terminal.

@@ -118,7 +118,7 @@ pub fn run(typed: &Weather, flags: &Flags) -> Result<Outcome, Failure> {
     });
     terminal::print(&match typed.json {
         true => report.json(),
-        false => report.text(terminal::width()),
+        false => report.text(terminal::width(false)),
     })?;
     Ok(Outcome::Done)
 }

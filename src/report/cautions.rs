@@ -1,6 +1,5 @@
 //! What every result says besides its numbers: how far to trust it, and what to beware of.
 
-use super::format::wrapped;
 use super::model::Section;
 
 /// How far to trust the numbers.
@@ -25,15 +24,4 @@ outside this model.",
 pub fn section() -> Section {
     let lines = CAUTIONS.iter().chain([&TRUST]);
     Section::new("Cautions").list("", lines.copied())
-}
-
-/// The same in lines of this width.
-pub fn told(width: u16) -> String {
-    let mut text = wrapped(TRUST, width, "");
-    text += "\n\nCautions\n";
-    for caution in CAUTIONS {
-        text += &wrapped(&format!("- {caution}"), width, "  ");
-        text.push('\n');
-    }
-    text
 }

@@ -108,13 +108,6 @@ pub fn not_reached(why: NotReached) -> &'static str {
     }
 }
 
-/// A paragraph broken into lines of this width, but never before a degree; lines after the first begin with `indent`.
-pub fn wrapped(text: &str, width: u16, indent: &str) -> String {
-    let held = text.replace(" °", "\u{a0}°");
-    let fold = textwrap::Options::new(usize::from(width)).subsequent_indent(indent);
-    textwrap::fill(&held, fold).replace("\u{a0}°", " °")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

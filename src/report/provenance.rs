@@ -35,30 +35,7 @@ pub struct Provenance {
     pub hard_to_believe: Vec<String>,
 }
 
-/// What the JSON of every command on nights begins with.
-#[derive(Debug, Clone, Serialize)]
-pub struct Head<'a> {
-    version: &'a str,
-    command: &'a [String],
-    scenario: &'a str,
-    inputs: &'a [InputJson],
-    notes: &'a [String],
-    hard_to_believe: &'a [String],
-}
-
 impl Provenance {
-    /// As the beginning of the JSON of a scenario of this title.
-    pub fn head<'a>(&'a self, scenario: &'a str) -> Head<'a> {
-        Head {
-            version: self.version,
-            command: &self.command,
-            scenario,
-            inputs: &self.inputs,
-            notes: &self.notes,
-            hard_to_believe: &self.hard_to_believe,
-        }
-    }
-
     /// That of a result of this version.
     pub fn new(command: Vec<String>, inputs: Vec<InputJson>) -> Self {
         Self {
