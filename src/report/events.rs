@@ -1,6 +1,6 @@
 //! What happens when; the many switchings of a thermostat are counted.
 
-use super::model::Fact;
+use super::model::{Fact, Section};
 use crate::findings::{Event, EventKind};
 use crate::scenario::clock::NightClock;
 use crate::trace::SwitchCause;
@@ -10,9 +10,15 @@ use std::collections::BTreeMap;
 /// Switchings by one thermostat that stand by themselves before the rest are counted.
 const SINGLE: usize = 2;
 
+/// What happens when; programs read each event by itself.
+pub fn section(events: &[Event], clock: &NightClock) -> Section {
+    let all = Fact::json("events", json(events, clock));
+    Section::new("Events").facts(facts(events, clock).into_iter().chain([all]))
+}
+
 /// A clock time and what happens then, in order. Of a thermostat the first two switchings, then how many more there are
 /// and when the last is.
-pub fn facts(events: &[Event], clock: &NightClock) -> Vec<Fact> {
+fn facts(events: &[Event], clock: &NightClock) -> Vec<Fact> {
     let at = |hours: f64| clock.dated(hours * 3600.0);
     let mut facts = Vec::new();
     let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
@@ -40,7 +46,7 @@ pub fn facts(events: &[Event], clock: &NightClock) -> Vec<Fact> {
 }
 
 /// The events for programs, each by itself.
-pub fn json(events: &[Event], clock: &NightClock) -> Value {
+fn json(events: &[Event], clock: &NightClock) -> Value {
     let one = |e: &Event| {
         let (what, subject, cause) = match &e.what {
             EventKind::HeaterOn { heater, cause } => ("heater_on", Some(heater), Some(cause)),

@@ -1,5 +1,6 @@
 //! Numbers as people read them, in the reader's degrees.
 
+use super::columns::Cell;
 use crate::findings::{CrossingTime, CrossingTimes, NotReached};
 use crate::quantity::Units;
 
@@ -18,6 +19,26 @@ pub fn whole(celsius: f64, units: Units) -> String {
     let value = units.temperature(celsius).round();
     // Minus nothing is nothing.
     format!("{} {}", value + 0.0, units.symbol())
+}
+
+/// A temperature with its text.
+pub fn degrees(celsius: f64, units: Units) -> Cell {
+    Cell::new(celsius, temperature(celsius, units))
+}
+
+/// A difference of so many kelvin with its text.
+pub fn step(kelvin: f64, units: Units) -> Cell {
+    Cell::new(kelvin, units.difference(kelvin))
+}
+
+/// The hours to a threshold, to stay, with their text.
+pub fn hours(times: &CrossingTimes) -> Cell {
+    Cell::new(times.hold.hours(), reach(times))
+}
+
+/// Words one after the other, with commas.
+pub fn listed(words: impl Iterator<Item = String>) -> String {
+    words.collect::<Vec<_>>().join(", ")
 }
 
 /// A difference of so many kelvin, with its sign: `+22 °F`, `-1.3 K`.

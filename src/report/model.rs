@@ -105,6 +105,11 @@ impl Section {
         Self::new("").shown(Show::Json).facts(facts)
     }
 
+    /// A section that wide text and a page show.
+    pub fn wide(title: impl Into<String>) -> Self {
+        Self::new(title).shown(Show::Wide)
+    }
+
     /// The section as a JSON object of its own.
     pub fn keyed(self, key: &'static str) -> Self {
         Self { key, ..self }

@@ -1,17 +1,16 @@
 //! One night: ready or not and why, what was computed, what became of it.
 
-use super::columns::{Cell, Show, Table};
-use super::format::{crossing, difference, in_full, not_reached, size, temperature};
+use super::columns::{Show, Table};
+use super::format::{crossing, degrees, hours, in_full, listed, not_reached, step, temperature};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
 use super::{cautions, circuit, events, heat, inputs, verdict, warning};
 use crate::findings::{
-    CrossingTime, CrossingTimes, Findings, NoCondensation, OilRange, Onset, PartFinding,
-    REFERENCE_C,
+    CrossingTime, Findings, NoCondensation, OilRange, Onset, REFERENCE_C, WallFinding,
 };
 use crate::night::Night;
 use crate::quantity::Units;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 /// A balance that is off by less than this is closed: what the rounding of numbers leaves is far smaller.
 const CLOSED: f64 = 1e-9;
@@ -35,17 +34,9 @@ pub fn report(night: &Night, engine: &str, from: &Provenance) -> Report {
         .with(Section::new("").block(groups(night)))
         .with(Section::new("").facts(findings(&scenario.title, f, units)))
         .with(Section::new("Warnings").list("warnings", warning::cells(f, units)))
-        .with(Section::new("Events").facts(events::facts(&f.events, night.scenario.clock())))
-        .with(Section::json([Fact::json(
-            "events",
-            events::json(&f.events, night.scenario.clock()),
-        )]))
+        .with(events::section(&f.events, night.scenario.clock()))
         .with(details(night).shown(Show::Wide))
-        .with(
-            Section::new("Parts at departure")
-                .shown(Show::Wide)
-                .block(parts(f, units)),
-        )
+        .with(Section::wide("Parts at departure").block(parts(f, units)))
         .with(cautions::section())
 }
 
@@ -75,10 +66,9 @@ fn findings(name: &str, f: &Findings, units: Units) -> Vec<Fact> {
     facts.push(heat::fact(f));
     let groups = f.groups_c.iter().map(|g| (g.key.clone(), g.temp_c.into()));
     facts.push(Fact::json("groups_c", Value::Object(groups.collect())));
-    facts.push(Fact::json(
-        "conservation",
-        json!({"energy_error": f.ledger.energy_error, "water_error": f.ledger.water_error}),
-    ));
+    let (energy, water) = (f.ledger.energy_error, f.ledger.water_error);
+    let errors = json!({"energy_error": energy, "water_error": water});
+    facts.push(Fact::json("conservation", errors));
     facts
 }
 
@@ -87,41 +77,28 @@ pub fn choice(name: &str, f: &Findings) -> Value {
     let mut facts = findings(name, f, Units::Celsius);
     facts.push(Fact::json("ready_at_departure", f.ready.ready_at_departure));
     let warnings = warning::cells(f, Units::Celsius).into_iter();
-    let warnings: Vec<Value> = warnings.map(|cell| cell.value).collect();
+    let warnings: Value = warnings.map(|cell| cell.value).collect();
     facts.push(Fact::json("warnings", warnings));
     let keyed = facts.into_iter().filter(|fact| !fact.key.is_empty());
-    let members: Map<String, Value> = keyed
-        .map(|fact| (fact.key.to_owned(), fact.cell.value))
-        .collect();
-    Value::Object(members)
+    let members = keyed.map(|fact| (fact.key.to_owned(), fact.cell.value));
+    Value::Object(members.collect())
 }
 
 fn warmth(f: &Findings, units: Units) -> Vec<Fact> {
     let minimum = temperature(f.threshold.threshold_c, units);
     let all = &f.threshold.all_parts;
+    let first = match all.lost() {
+        true => in_full(&all.first, units),
+        false => String::new(),
+    };
+    let (to, hold) = (format!("To {minimum}"), in_full(&all.hold, units));
+    let coldest = f.coldest.as_ref();
+    let coldest = coldest.map(|c| json!({"part": c.part, "temp_c": c.temp_c}));
     let mut facts = vec![
-        Fact::new(
-            "time_to_threshold_h",
-            format!("To {minimum}"),
-            all.hold.hours(),
-            in_full(&all.hold, units),
-        ),
-        Fact::new(
-            "first_crossing_h",
-            "For the first time",
-            all.first.hours(),
-            match all.lost() {
-                true => in_full(&all.first, units),
-                false => String::new(),
-            },
-        ),
+        Fact::new("time_to_threshold_h", to, all.hold.hours(), hold),
+        Fact::new("first_crossing_h", "First time", all.first.hours(), first),
         Fact::json("not_reached_reason", reason(&all.hold)),
-        Fact::json(
-            "coldest",
-            f.coldest
-                .as_ref()
-                .map_or(Value::Null, |c| json!({"part": c.part, "temp_c": c.temp_c})),
-        ),
+        Fact::json("coldest", coldest),
     ];
     if let (Some(oil_c), Some(oil)) = (f.threshold.oil_threshold_c, &f.threshold.oil) {
         let label = format!("Oil to {}", temperature(oil_c, units));
@@ -134,28 +111,22 @@ fn water(f: &Findings) -> Vec<Fact> {
     let Some(c) = &f.condensation else {
         return vec![Fact::json("condensation", Value::Null)];
     };
-    let walls = c.walls.iter();
-    let walls: Value = walls
-        .map(|w| json!({"wall": w.wall, "hours": w.hours, "water_g": w.grams}))
-        .collect();
+    let wall = |w: &WallFinding| json!({"wall": w.wall, "hours": w.hours, "water_g": w.grams});
     let value = json!({
         "hours": c.hours,
         "upper_g": c.upper_g,
         "condensed_total_g": c.turnover_g,
         "onset_h": c.onset.hours(),
-        "walls": walls,
+        "walls": c.walls.iter().map(wall).collect::<Value>(),
     });
     let groups = c.groups.iter().filter(|g| g.grams >= LEAST_G);
-    let groups: Vec<String> = groups
-        .map(|g| format!("{} {:.2} g", g.group, g.grams))
-        .collect();
-    let walls = match groups.is_empty() {
-        true => "none on the inner walls".to_owned(),
-        false => format!("on the inner walls: {}", groups.join(", ")),
+    let groups = groups.map(|g| format!("{} {:.2} g", g.group, g.grams));
+    let walls = match listed(groups) {
+        none if none.is_empty() => "none on the inner walls".to_owned(),
+        groups => format!("on the inner walls: {groups}"),
     };
-    let oil = c
-        .oil_water_g
-        .map_or(String::new(), |g| format!("; in the oil {g:.2} g"));
+    let oil = c.oil_water_g.map(|g| format!("; in the oil {g:.2} g"));
+    let water = walls + &oil.unwrap_or_default();
     let begun = match &c.onset {
         Onset::After { hours } => format!(
             "from {hours:.2} h on; some wall {:.2} h, an upper wall {:.2} h, over 1 g/m² {:.2} h; {:.2} g in all",
@@ -164,17 +135,13 @@ fn water(f: &Findings) -> Vec<Fact> {
         Onset::Never { why, .. } => format!("never: {}", dry(*why)),
     };
     let mut facts = vec![
-        Fact::new("condensation", "Water", value, format!("{walls}{oil}")),
+        Fact::new("condensation", "Water", value, water),
         Fact::text("Condensing", begun),
     ];
     facts.extend(f.outside_dew.iter().map(|dew| {
-        Fact::text(
-            "Outside",
-            format!(
-                "{} below the dew point of its air for {:.2} h",
-                dew.label, dew.hours
-            ),
-        )
+        let (label, hours) = (&dew.label, dew.hours);
+        let text = format!("{label} below the dew point of its air for {hours:.2} h");
+        Fact::text("Outside", text)
     }));
     facts
 }
@@ -216,11 +183,9 @@ fn energy(f: &Findings) -> Fact {
         text += &format!(", {:.0} % of it kept by the engine", 100.0 * share);
     }
     if e.heaters.len() > 1 {
-        let each = e
-            .heaters
-            .iter()
-            .map(|h| format!("{} {:.2} kWh", h.name, h.kwh));
-        text += &format!(" ({})", each.collect::<Vec<_>>().join(", "));
+        let each = e.heaters.iter();
+        let each = each.map(|h| format!("{} {:.2} kWh", h.name, h.kwh));
+        text += &format!(" ({})", listed(each));
     }
     Fact::new("energy_kwh", "Energy", e.kwh, text)
 }
@@ -229,30 +194,21 @@ fn energy(f: &Findings) -> Fact {
 fn groups(night: &Night) -> Table {
     let (f, units) = (&night.findings, night.scenario.scenario().units);
     let clock = night.scenario.clock();
-    let at =
-        |pair: &CrossingTimes| crossing(pair, |hours| clock.dated((f.first_on_h + hours) * 3600.0));
-    let coldest = f
-        .coldest
-        .iter()
-        .map(|c| (&c.label, c.temp_c, at(&f.threshold.all_parts)));
-    let groups = f.groups_c.iter().map(|g| {
-        let found = f.threshold.readings.iter().find(|r| r.key == g.key);
-        (
-            &g.label,
-            g.temp_c,
-            found.map_or(String::new(), |r| at(&r.reach)),
-        )
+    let at = |hours: f64| clock.dated((f.first_on_h + hours) * 3600.0);
+    let coldest = f.coldest.iter();
+    let coldest = coldest.map(|c| (&c.label, c.temp_c, &f.threshold.all_parts));
+    let groups = f.groups_c.iter().filter_map(|g| {
+        let times = f.threshold.readings.iter().find(|r| r.key == g.key)?;
+        Some((&g.label, g.temp_c, &times.reach))
     });
     let rows: Vec<_> = coldest.chain(groups).collect();
     let minimum = temperature(f.threshold.threshold_c, units);
+    let leave = clock.dated(night.trace.departure_s);
+    let when = format!("{minimum} at").replace(' ', "\u{a0}");
     Table::of("", &rows)
         .words("", "Part, or mean of a group", |r| r.0.as_str())
-        .number("", clock.dated(night.trace.departure_s), |r| {
-            temperature(r.1, units)
-        })
-        .number("", format!("{minimum} at").replace(' ', "\u{a0}"), |r| {
-            r.2.clone()
-        })
+        .number("", leave, |r| temperature(r.1, units))
+        .number("", when, |r| crossing(r.2, at))
         .table()
 }
 
@@ -261,22 +217,13 @@ fn parts(f: &Findings, units: Units) -> Table {
     Table::of("parts", &f.parts)
         .json("part", |p| p.part.as_str())
         .words("label", "Part", |p| p.label.as_str())
-        .number("temp_c", "Departure", |p| {
-            (p.temp_c, temperature(p.temp_c, units))
-        })
-        .number("time_to_threshold_h", "Warm after", |p| {
-            (
-                p.reached.hold.hours(),
-                crossing(&p.reached, |hours| format!("{hours:.1} h")),
-            )
-        })
+        .number("temp_c", "Departure", |p| degrees(p.temp_c, units))
+        .number("time_to_threshold_h", "Warm after", |p| hours(&p.reached))
         .json("first_crossing_h", |p| p.reached.first.hours())
-        .number("margin_k", margin, |p| {
-            (p.margin_k, difference(p.margin_k, units))
-        })
-        .words("engine", "", |p: &PartFinding| match p.engine {
-            true => Cell::new(true, ""),
-            false => Cell::new(false, "need not be warm"),
+        .number("margin_k", margin, |p| step(p.margin_k, units))
+        .words("engine", "", |p| match p.engine {
+            true => (true, ""),
+            false => (false, "need not be warm"),
         })
         .table()
 }
@@ -286,46 +233,31 @@ fn details(night: &Night) -> Section {
     let (f, units) = (&night.findings, night.scenario.scenario().units);
     let mut facts = Vec::new();
     if let Some(spread) = &f.unevenness {
-        let (at_departure, most) = (
-            size(spread.at_departure_k, units),
-            size(spread.max_k, units),
-        );
-        let text = format!("differ by {at_departure} at departure, {most} at most");
+        let [leaving, most] = [spread.at_departure_k, spread.max_k].map(|k| units.size(k));
+        let text = format!("differ by {leaving} at departure, {most} at most");
         facts.push(Fact::text("Cylinders", text));
     }
     if let Some(steady) = &f.steady {
-        let text = format!(
-            "{} at {}, weather and heaters as at departure",
-            steady.label,
-            temperature(steady.temp_c, units)
-        );
+        let (part, at) = (&steady.label, temperature(steady.temp_c, units));
+        let text = format!("{part} at {at}, weather and heaters as at departure");
         facts.push(Fact::text("Steady state", text));
     }
-    facts.extend(
-        night
-            .unsettled
-            .iter()
-            .map(|why| Fact::text("Steady state", why.to_string())),
-    );
+    let unsettled = night.unsettled.iter();
+    facts.extend(unsettled.map(|why| Fact::text("Steady state", why.to_string())));
     facts.extend(f.clearances.iter().map(|b| {
         let warmer = match b.case_warmer_than_crank {
             true => "the case is the warmer one, which eases it",
             false => "the crankshaft is as warm or warmer, which does not ease it",
         };
-        let text = format!(
-            "{:+.1} µm of diameter against {} ({warmer})",
-            b.change_um,
-            temperature(REFERENCE_C, units)
-        );
-        Fact::text(&b.label, text)
+        let (change, at) = (b.change_um, temperature(REFERENCE_C, units));
+        Fact::text(
+            &b.label,
+            format!("{change:+.1} µm of diameter against {at} ({warmer})"),
+        )
     }));
-    let text = format!(
-        "energy {}, water {}; {} steps, {} rejected",
-        balance(f.ledger.energy_error),
-        balance(f.ledger.water_error),
-        night.effort.steps,
-        night.effort.rejected
-    );
+    let [energy, water] = [f.ledger.energy_error, f.ledger.water_error].map(balance);
+    let (steps, rejected) = (night.effort.steps, night.effort.rejected);
+    let text = format!("energy {energy}, water {water}; {steps} steps, {rejected} rejected");
     facts.push(Fact::text("Balance error", text));
     Section::new("Details").facts(facts)
 }
@@ -352,10 +284,9 @@ fn dry(why: NoCondensation) -> &'static str {
 fn reason(hold: &CrossingTime) -> Option<String> {
     match hold {
         CrossingTime::After { .. } => None,
-        CrossingTime::Never { best_c, why, .. } if best_c.is_finite() => Some(format!(
-            "{}; the best was {best_c:.2} °C",
-            not_reached(*why)
-        )),
-        CrossingTime::Never { why, .. } => Some(not_reached(*why).to_owned()),
+        CrossingTime::Never { best_c, why, .. } => Some(match best_c.is_finite() {
+            true => format!("{}; the best was {best_c:.2} °C", not_reached(*why)),
+            false => not_reached(*why).to_owned(),
+        }),
     }
 }

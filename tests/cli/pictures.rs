@@ -198,7 +198,7 @@ fn a_night_fits_its_terminal() {
 fn warm_at_first_is_not_told_as_warm_to_the_end() {
     let told = TempProject::new().run(&["night", NIGHT]).done();
     assert!(told.contains("cooled again"), "{told}");
-    let first = "For the first time  from the first switch-on\n";
+    let first = "First time  from the first switch-on\n";
     assert!(told.contains(first), "{told}");
 }
 
