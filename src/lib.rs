@@ -30,6 +30,7 @@ pub mod physics;
 
 #[doc(hidden)]
 pub mod balance;
+#[cfg(feature = "program")]
 #[doc(hidden)]
 pub mod cli;
 #[doc(hidden)]
@@ -44,6 +45,7 @@ pub mod inspect;
 pub mod network;
 #[doc(hidden)]
 pub mod night;
+#[cfg(feature = "pictures")]
 #[doc(hidden)]
 pub mod picture;
 #[doc(hidden)]
@@ -95,7 +97,7 @@ pub use trace::{Conservation, ConservationError, Trace};
 // What the tests build nights from, by the name they know this crate by.
 #[cfg(test)]
 extern crate self as coldsoak;
-#[cfg(test)]
+#[cfg(all(test, feature = "pictures"))]
 #[path = "../tests/kit/drawn_night.rs"]
 mod drawn_night;
 #[cfg(test)]

@@ -20,7 +20,7 @@ pub struct Night {
     pub ledger: Conservation,
     /// What it answers.
     pub findings: Findings,
-    /// Why no steady state is told, if none was found.
+    /// Why there is no steady state, if none was found.
     pub unsettled: Option<SteadyError>,
     /// The work it took.
     pub effort: SolverStats,
@@ -30,7 +30,7 @@ pub struct Night {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum NightError {
     /// The scenario has problems, all of them listed.
-    #[error("{}", told(.0))]
+    #[error("{}", joined(.0))]
     Problems(Vec<Problem>),
     /// The mathematics failed.
     #[error(transparent)]
@@ -40,7 +40,7 @@ pub enum NightError {
     Conservation(#[from] ConservationError),
 }
 
-fn told(problems: &[Problem]) -> String {
+fn joined(problems: &[Problem]) -> String {
     let lines: Vec<String> = problems
         .iter()
         .map(|p| format!("{}: {}", p.path, p.what))
@@ -75,7 +75,7 @@ impl Scenario {
 }
 
 /// Computes several nights, those whose networks differ in sizes only beside each other: faster than one by one, with
-/// the same answers, whichever are given together. Where they would settle is not asked; [`Findings::steady`] is none.
+/// the same answers, whichever are given together. The steady state is not computed; [`Findings::steady`] is none.
 ///
 /// *Errors*: of each night as [`run`].
 pub fn run_lanes(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
@@ -152,7 +152,7 @@ mod tests {
     use crate::files::night::load_builtin;
     use crate::quantity::Temperature;
 
-    /// A thermostat with hardly a span chatters: who is told has to know when, and which of the heaters it was.
+    /// A thermostat with hardly a span chatters: the reader has to know when, and which of the heaters it was.
     #[test]
     fn a_thermostat_that_does_not_rest_is_told_by_its_heater_and_the_clock() {
         let mut night = load_builtin("thermostat-pad").unwrap().scenario;
@@ -164,11 +164,11 @@ mod tests {
         (pad.lo, pad.hi) = (Temperature::degC(10.0), Temperature::degC(10.001));
         night.heaters[0].power = crate::quantity::Power::W(1.0);
         let name = night.heaters[1].name.clone();
-        let told = run(&night).unwrap_err().to_string();
+        let message = run(&night).unwrap_err().to_string();
         let said = format!(", most often \"{name}\": give its thermostat a wider span");
-        assert!(told.ends_with(&said), "{told}");
+        assert!(message.ends_with(&said), "{message}");
         let Err(NightError::Solve(SolveError::Restless { time_h, clock, .. })) = run(&night) else {
-            panic!("{told}");
+            panic!("{message}");
         };
         // The night begins at 18:00.
         let minutes = (18.0 * 60.0 + 60.0 * time_h).round() as i64;
@@ -180,6 +180,6 @@ mod tests {
             apart <= 1 || apart == 24 * 60 - 1,
             "{time_h} h is not {clock}"
         );
-        assert!(told.contains(&format!("times by {clock}, ")), "{told}");
+        assert!(message.contains(&format!("times by {clock}, ")), "{message}");
     }
 }

@@ -20,6 +20,7 @@ pub mod recover;
 pub mod ron;
 pub mod safe;
 pub mod sources;
+#[cfg(feature = "studies")]
 pub mod store;
 pub mod template;
 pub mod trace_csv;

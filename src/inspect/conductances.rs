@@ -1,7 +1,7 @@
 //! Every heat path of a network at one moment, with its conductance from the exact slopes of the laws.
 //!
 //! Each list of laws is visited by itself, so that what a slope comes from is known. Auxiliary unknowns
-//! (draughts, streams, means) are held: a conductance tells what one temperature does directly.
+//! (air movement, streams, means) are held: a conductance is what one temperature does directly.
 
 use super::nodes::{NodeKind, Nodes};
 use super::path::{HeatPath, PathKind, Paths, Share};
@@ -61,7 +61,7 @@ pub fn heat_paths(balance: &Balance, nodes: &Nodes) -> Vec<HeatPath> {
     }
     warm_cabin(&mut paths, nodes, net);
     streams::add(&mut paths, nodes, net, x, on);
-    paths.told(nodes)
+    paths.listed(nodes)
 }
 
 /// Adds laws that move heat from one temperature to another: the first row loses it, the second gains it.

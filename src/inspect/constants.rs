@@ -1,6 +1,6 @@
 //! The slowest time constants: how fast the whole forgets how it began.
 //!
-//! The slopes of all temperatures (cells, pockets, air inside), the draughts and streams following at once
+//! The slopes of all temperatures (cells, pockets, air inside), the air movement and streams following at once
 //! and the hangar held, are `C dT/dt = J T` near the state of the moment. The unknowns that follow at once
 //! are eliminated,
 //!
@@ -17,7 +17,7 @@ use crate::balance::Balance;
 use nalgebra::{Complex, DMatrix, DVector, Schur};
 use serde::Serialize;
 
-/// Most parts told of a mode.
+/// Most parts listed of a mode.
 const MOST_SHARES: usize = 6;
 /// Iterations allowed for each eigenvalue; about two are needed.
 const ITERATIONS: usize = 200;
@@ -82,7 +82,7 @@ pub fn time_constants(
     let schur = Schur::try_new(scaled.clone(), f64::EPSILON, ITERATIONS * size)
         .ok_or(ModeError::Eigenvalues)?;
     let found = schur.complex_eigenvalues();
-    // Of a pair that swings, one is told.
+    // Of a pair that oscillates, one is listed.
     let mut values: Vec<Complex<f64>> = found.iter().copied().filter(|v| v.im >= 0.0).collect();
     values.sort_by(|a, b| b.re.total_cmp(&a.re).then(a.im.total_cmp(&b.im)));
     values.truncate(count);

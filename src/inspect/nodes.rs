@@ -67,24 +67,24 @@ impl Nodes {
         let temps = balance.columns();
         for cell in &legend.cells {
             let capacity = Some(net.capacities[cell.column]);
-            let told = (cell.part.as_str(), cell.label.as_str());
-            nodes.add(told, NodeKind::Cell, (cell.column, temps), capacity);
+            let named = (cell.part.as_str(), cell.label.as_str());
+            nodes.add(named, NodeKind::Cell, (cell.column, temps), capacity);
         }
         for pocket in &legend.pockets {
             let capacity = Some(net.capacities[pocket.temperature]);
-            let told = (pocket.name.as_str(), pocket.label.as_str());
+            let named = (pocket.name.as_str(), pocket.label.as_str());
             nodes.add(
-                told,
+                named,
                 NodeKind::Pocket,
                 (pocket.temperature, temps),
                 capacity,
             );
         }
         if let Some(gas) = &legend.gas {
-            let told = ("(air inside)", "air inside the engine");
+            let named = ("(air inside)", "air inside the engine");
             let capacity = Some(net.capacities[gas.temperature]);
             nodes.add(
-                told,
+                named,
                 NodeKind::AirInside,
                 (gas.temperature, temps),
                 capacity,
@@ -95,8 +95,8 @@ impl Nodes {
         let given = &checked.body().surroundings;
         for (number, surrounding) in given.iter().enumerate() {
             let column = ix.input(ix.inputs - given.len() + number);
-            let told = (surrounding.name.as_str(), surrounding.name.as_str());
-            nodes.add(told, NodeKind::Surrounding, (column, temps), None);
+            let named = (surrounding.name.as_str(), surrounding.name.as_str());
+            nodes.add(named, NodeKind::Surrounding, (column, temps), None);
         }
         if checked.body().faces.iter().any(|f| f.meets == CABIN) {
             let above = checked.scenario().hangar.cabin_above.kelvin();

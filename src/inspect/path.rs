@@ -13,7 +13,7 @@ pub struct HeatPath {
     pub to: String,
     /// How it flows.
     pub kind: PathKind,
-    /// The slope of the heat along the temperature difference, W/K, at the draughts, streams and vapours of
+    /// The slope of the heat along the temperature difference, W/K, at the air speeds, streams and vapours of
     /// the moment. Free convection grows faster than the difference, so its slope exceeds heat over
     /// difference.
     pub conductance_w_per_k: f64,
@@ -36,7 +36,7 @@ pub enum PathKind {
     Oil,
     /// Between a surface and the air or surroundings it meets, with the half cell behind it.
     Surface,
-    /// From fins to the draught that reaches between them.
+    /// From fins to the air that reaches between them.
     Fins,
     /// Between surfaces that see each other. The slope is the mean of those along the two temperatures.
     Radiation,
@@ -125,7 +125,7 @@ impl Paths {
     }
 
     /// The paths that lead heat or could, by the order of their nodes.
-    pub fn told(self, nodes: &Nodes) -> Vec<HeatPath> {
+    pub fn listed(self, nodes: &Nodes) -> Vec<HeatPath> {
         self.sums
             .into_iter()
             .filter(|(_, s)| s.w_per_k != 0.0 || s.heat_w != 0.0)

@@ -12,7 +12,7 @@ use crate::scenario::document::Scenario;
 use crate::trace::Trace;
 use serde::Serialize;
 
-/// Modes that are told.
+/// Modes that are listed.
 const MODES: usize = 5;
 
 /// What is being solved, at one moment of a night.
@@ -47,7 +47,7 @@ pub enum SnapshotError {
         "{hour:.2} h after the beginning is no moment of this night, which lasts {night_h:.2} h"
     )]
     Outside {
-        /// The moment asked for, h.
+        /// The time of the snapshot, h.
         hour: f64,
         /// The length of the night that is followed, h.
         night_h: f64,

@@ -1,4 +1,4 @@
-//! Heat from a surface into the air along it: by its own buoyancy, by a draught, and by both.
+//! Heat from a surface into the air along it: by its own buoyancy, by air movement, and by both.
 //!
 //! The published correlations switch between branches. Here each is replaced by one smooth curve
 //! inside their scatter, so that an implicit method sees exact, finite slopes everywhere, also for a
@@ -64,7 +64,7 @@ pub fn free<T: Number>(dt_k: T, length_m: T::Given, facing: Facing) -> T {
     still + share * (shedding - still)
 }
 
-/// Film coefficient of a draught in W/(m²·K), from its speed and the surface's length.
+/// Film coefficient of moving air in W/(m²·K), from its speed and the surface's length.
 ///
 /// ```text
 /// h = k/L 0.59 sqrt(v L / nu)
@@ -81,10 +81,10 @@ pub fn draught<T: Number>(speed_m_per_s: T, length_m: T::Given) -> T {
     speed_m_per_s.where_positive(film, T::constant(0.0))
 }
 
-/// Film coefficient in W/(m²·K) of still air and a draught acting together.
+/// Film coefficient in W/(m²·K) of still and moving air acting together.
 ///
 /// ```text
-/// h = (h_free^3 + h_draught^3)^(1/3),   h_draught^3 = (0.59 k)^3 (L nu)^(-3/2) v^(3/2)
+/// h = (h_free^3 + h_forced^3)^(1/3),   h_forced^3 = (0.59 k)^3 (L nu)^(-3/2) v^(3/2)
 /// ```
 ///
 /// *Valid*: a positive still-air film, which [`free`] always gives; speeds of zero or below count as
@@ -98,7 +98,7 @@ pub fn combined<T: Number>(free: T, speed_m_per_s: T, length_m: T::Given) -> T {
     (free.cubed() + speed_to_three_halves.times(draught_factor(length_m).cubed())).cbrt()
 }
 
-/// What the square root of a draught's speed is multiplied with, W s^(1/2)/(m^(5/2) K).
+/// What the square root of an air speed is multiplied with, W s^(1/2)/(m^(5/2) K).
 #[inline(always)]
 fn draught_factor<G: Register>(length_m: G) -> G {
     G::all(CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR)

@@ -14,7 +14,7 @@ use super::smooth::above_and_below;
 
 /// Difference over which the exchange starts, K.
 const START_K: f64 = 0.3;
-/// Absolute temperature the buoyancy is reckoned at, K.
+/// Absolute temperature the buoyancy is taken at, K.
 const MEAN_K: f64 = 280.0;
 
 /// The warmer-below difference in K, rounded off over 0.3 K; above zero for any layering.
@@ -47,7 +47,7 @@ fn each_way_m3_per_s<T: Number>(dt_k: T, diameter_m: T::Given, epstein: T::Given
 /// *Valid*: opening much thinner than wide (`epstein` 0.055, from 0.02 to 0.15); `stable_mix` is what
 /// still mixes through a stable layering, kg/s.
 /// *Source*: Epstein 1988 (J. Heat Transfer 110:885; coefficient from memory); checked in
-/// `tests/physics/exchange.rs` against worked rows, error found -2.2 to -1.1 % (buoyancy is reckoned at 280 K), and
+/// `tests/physics/exchange.rs` against worked rows, error found -2.2 to -1.1 % (buoyancy is taken at 280 K), and
 /// against Brown 1962, from which its heat differs by under 15 %.
 #[inline(always)]
 pub fn level_opening_kg_per_s<T: Number>(
@@ -62,7 +62,7 @@ pub fn level_opening_kg_per_s<T: Number>(
         .plus(stable_mix_kg_per_s)
 }
 
-/// Volume in m³/s trading places each way through an open filler neck; the draught past the neck
+/// Volume in m³/s trading places each way through an open filler neck; the air movement past the neck
 /// comes on top.
 ///
 /// ```text

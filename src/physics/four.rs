@@ -26,7 +26,7 @@ pub(super) fn done<W: Work, const WIDE: bool>(work: W) -> W::Done {
     fn with_avx2<W: Work, const WIDE: bool>(work: W) -> W::Done {
         work.done::<WIDE>()
     }
-    // Whoever calls this has asked whether the processor knows AVX2.
+    // Callers have checked that the processor has AVX2.
     unsafe { with_avx2::<W, WIDE>(work) }
 }
 

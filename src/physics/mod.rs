@@ -5,11 +5,11 @@
 //! | [`number`] | what a number must have that a law is computed with |
 //! | [`dual`] | a number that carries its slopes |
 //! | [`elementary`] | cube root and exponential |
-//! | `four` | four numbers in one register of the processor; inside the crate only, since it must be asked for first |
+//! | `four` | four numbers in one register of the processor; inside the crate only, since the processor must support it |
 //! | [`smooth`] | a number parted smoothly into what is above zero and what is below |
 //! | [`air`] | the constants of cold air, and its density |
 //! | [`vapour`] | saturation, dew point, films, and evaporation out of the oil |
-//! | [`convection`] | still air and draught along a surface |
+//! | [`convection`] | still and moving air along a surface |
 //! | [`radiation`] | grey surfaces facing each other |
 //! | [`conduction`] | bars, tube and shell walls, conductances in series |
 //! | [`fin`] | blades and the passages between cylinder fins |

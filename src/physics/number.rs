@@ -1,6 +1,6 @@
 //! The number a law is computed with.
 //!
-//! Every law of this folder is written once, over any [`Number`]: a plain `f64` for a march through
+//! Every law of this folder is written once, over any [`Number`]: a plain `f64` for an integration through
 //! the night, a [`Dual`](super::dual::Dual) for its exact slopes (forward-mode differentiation over the few variables a
 //! law sees), and, in the tests, a complex number for an independent check of those slopes.
 //! What is given to a law beside its variables, such as an area, is a [`Register`]: one number, or one for each of several
@@ -141,7 +141,7 @@ pub trait Register: Number<Given = Self> + 'static {
 
 /// A register several of which stand side by side in a wider one, and where its work is done.
 ///
-/// Inside the crate only: a wider register is a processor's own, and whoever makes one must have asked the processor.
+/// Inside the crate only: a wider register is a processor's own, and whoever makes one must have checked the processor.
 ///
 /// ```
 /// use coldsoak::physics::number::Register;

@@ -17,7 +17,7 @@ use super::number::Number;
 /// *Source*: CODATA 2018, exact in the SI.
 pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 
-/// Least emissivity [`enclosure_exchange_areas`] reckons with: keeps an enclosure of perfect mirrors
+/// Least emissivity [`enclosure_exchange_areas`] computes with: keeps an enclosure of perfect mirrors
 /// solvable, and moves nothing a thermometer could see.
 const LEAST_EMISSIVITY: f64 = 1e-9;
 

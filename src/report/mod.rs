@@ -17,6 +17,7 @@ mod measure_next;
 mod model;
 pub mod network;
 pub mod night;
+#[cfg(feature = "pictures")]
 pub mod page;
 pub mod provenance;
 mod reading;

@@ -38,7 +38,7 @@ impl<G: Register> Border<G> {
         self.values[row * self.size..][..self.size].copy_from_slice(values);
     }
 
-    /// Factors the rows that were set, the diagonal being the pivots: several nights abreast would each choose others, and a
+    /// Factors the rows that were set, the diagonal being the pivots: several nights in lanes would each choose others, and a
     /// night is to be the same beside others as alone. Where a pivot is weak, its night's numbers come out as no numbers.
     ///
     /// *Errors*: the number of a column whose pivot is weak in every lane.

@@ -159,17 +159,17 @@ mod tests {
             assert_eq!(in_range(sound, 1e-3), Ok(()));
         }
         for odd in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e-10] {
-            let told =
+            let messages =
                 [in_range(odd, 60.0), in_range(1.0, odd)].map(|e| e.unwrap_err().to_string());
             assert!(
-                told[0].starts_with("the tolerance must be 1e-9 or more"),
+                messages[0].starts_with("the tolerance must be 1e-9 or more"),
                 "{}",
-                told[0]
+                messages[0]
             );
             assert!(
-                told[1].starts_with("the distance between samples in s"),
+                messages[1].starts_with("the distance between samples in s"),
                 "{}",
-                told[1]
+                messages[1]
             );
         }
         let net = crate::network::Network::default();

@@ -6,7 +6,7 @@
 //!
 //! The sparse part is eliminated without pivoting. It is the heat balance of cells and the water balance of films over a
 //! positive step, whose diagonal outweighs their couplings; and the explicit auxiliaries (means, watts, fin streams,
-//! draughts ...), each the only one in its row that the row defines, so that its pivot is its own until a loop through
+//! air movement ...), each the only one in its row that the row defines, so that its pivot is its own until a loop through
 //! the cells closes.
 
 use super::border::Border;
@@ -46,7 +46,7 @@ pub struct Factor<G = f64> {
 #[allow(private_bounds)]
 impl<G: Widen> Factor<G> {
     /// Finds the elimination order and the places of all entries: (row, column) pairs of a square matrix
-    /// of so many unknowns, of which `in_border` tells those that are left for the dense border.
+    /// of so many unknowns, of which `in_border` marks those that are left for the dense border.
     pub fn new(size: usize, in_border: impl Fn(usize) -> bool, entries: &[(usize, usize)]) -> Self {
         let order = minimum_degree_order(size, &in_border, entries);
         let sparse = order.len();
@@ -173,7 +173,7 @@ impl<G: Widen> Factor<G> {
             if row < self.sparse {
                 let pivot = rest[rows.diagonals[row] - rows.starts[row]];
                 let inverse = G::all(1.0) / pivot;
-                // No number where the pivot is nothing or no end: of nights abreast, one must not stop the others.
+                // No number where the pivot is nothing or no end: of nights in lanes, one must not stop the others.
                 let sound = (pivot * inverse).where_positive(inverse, G::all(f64::NAN));
                 if G::LANES == 1 && sound.any(f64::is_nan) {
                     return Err(row);

@@ -1,9 +1,9 @@
-//! Why a night could not be marched through: when, where, and what was tried.
+//! Why a night could not be integrated: when, where, and what was tried.
 
 use super::step::StepError;
 use crate::network::Network;
 
-/// Why a night could not be marched through.
+/// Why a night could not be integrated.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SolveError {
     /// The steps became too short.
@@ -29,7 +29,7 @@ pub enum SolveError {
         /// The column.
         column: String,
     },
-    /// What was asked for makes no sense.
+    /// The options make no sense.
     #[error("{what} must be {least:e} or more and finite, not {given}")]
     Asked {
         /// What.
@@ -57,8 +57,8 @@ pub enum SolveError {
 }
 
 impl SolveError {
-    /// The same with the time on the clock, told of so many seconds after the beginning, where it is of use.
-    pub fn with_clock_time(self, told: impl Fn(f64) -> String) -> Self {
+    /// The same with the time on the clock, from the seconds after the beginning, where it helps.
+    pub fn with_clock_time(self, clock_time: impl Fn(f64) -> String) -> Self {
         match self {
             Self::Restless {
                 time_h,
@@ -67,7 +67,7 @@ impl SolveError {
                 heater,
             } => Self::Restless {
                 time_h,
-                clock: Some(told(3600.0 * time_h)),
+                clock: Some(clock_time(3600.0 * time_h)),
                 switchings,
                 heater,
             },

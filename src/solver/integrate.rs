@@ -9,7 +9,7 @@ use crate::balance::Balance;
 use crate::network::Network;
 use crate::physics::number::Widen;
 
-/// Marches through the night of a network. `tolerance` scales the error allowed in a step; samples are at
+/// Integrates the night of a network. `tolerance` scales the error allowed in a step; samples are at
 /// most `sample_s` apart.
 ///
 /// *Valid*: `tolerance` from 1e-9, `sample_s` from 1e-3.

@@ -1,6 +1,6 @@
 //! One night on its way: which step it tries next, and what becomes of a step that was tried.
 //!
-//! It knows nothing of how steps are made, so that nights can go alone or abreast.
+//! It knows nothing of how steps are made, so that nights can go alone or in lanes.
 
 use super::attempt::{StepAttempt, StepGoal};
 use super::breakpoints::{Breakpoints, towards};
@@ -177,7 +177,7 @@ impl<'n> IntegratorState<'n> {
     ) -> Result<bool, SolveError> {
         self.effort.rejected += 1;
         let next = attempt.shorter();
-        // Abreast no pivots are chosen, so that a step may fail that alone would not: such a night goes alone.
+        // In lanes no pivots are chosen, so that a step may fail that alone would not: such a night goes alone.
         let may_differ = G::LANES > 1 && attempt.was_not_made();
         if may_differ || next.step_s < LEAST_STEP_S {
             return Err(self.step_failure(tried, next.step_s, cause.clone()));

@@ -1,4 +1,4 @@
-//! Several nights abreast, each at its own pace, in the lanes of a register.
+//! Several nights at once, each with its own steps, in the lanes of a register.
 
 #[cfg(target_arch = "x86_64")]
 use super::error_control::in_range;
@@ -30,22 +30,22 @@ impl<'n> LaneJob<'n> {
     }
 }
 
-/// Marches through several nights as [`integrate`] does through each, faster where the processor has registers for several
+/// Integrates several nights as [`integrate`] does through each, faster where the processor has registers for several
 /// numbers (AVX2) and networks differ in sizes only. What comes out for a night is what [`integrate`] gives, to the last bit,
 /// whatever the others are.
 ///
 /// *Errors*: for each night as [`integrate`].
 pub fn integrate_lanes(nights: &[LaneJob]) -> Vec<Result<Solution, SolveError>> {
-    carried_abreast(nights)
+    carried_in_lanes(nights)
         .into_iter()
         .zip(nights)
-        // A night that failed abreast may still go alone, where pivots can be chosen; if not, it is told why as always.
+        // A night that failed in lanes may still succeed alone, where pivots can be chosen; if not, its error is that of the single night.
         .map(|(marched, night)| marched.map_or_else(|| night.alone(), Ok))
         .collect()
 }
 
 /// Those of the nights that could be carried beside others.
-fn carried_abreast(nights: &[LaneJob]) -> Vec<Option<Solution>> {
+fn carried_in_lanes(nights: &[LaneJob]) -> Vec<Option<Solution>> {
     let mut marched: Vec<Option<Solution>> = nights.iter().map(|_| None).collect();
     #[cfg(target_arch = "x86_64")]
     if crate::physics::four::available() {
@@ -62,7 +62,7 @@ fn groups(nights: &[LaneJob]) -> Vec<Vec<usize>> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (number, night) in nights.iter().enumerate() {
         if in_range(night.tolerance, night.sample_s).is_err() {
-            // Alone it is told why.
+            // Alone it gives its error.
             continue;
         }
         let mut known = groups.iter_mut();
@@ -147,7 +147,7 @@ mod tests {
         if !crate::physics::four::available() {
             return None;
         }
-        let marched = carried_abreast(&nights);
+        let marched = carried_in_lanes(&nights);
         for (marched, night) in marched.iter().zip(&nights) {
             if let Some(marched) = marched {
                 let alone = night.alone().unwrap();

@@ -19,7 +19,7 @@ pub struct SolverStats {
     pub evaluations: usize,
 }
 
-/// A night that was marched through.
+/// A night that was integrated.
 #[derive(Debug, Clone)]
 pub struct Solution {
     /// Its record.

@@ -48,7 +48,7 @@ pub struct StageSums<G> {
     /// The vector there.
     pub before: Vec<G>,
     stages: [Vec<G>; STAGES],
-    /// Where rates are asked for.
+    /// Where rates are evaluated.
     pub place: Vec<G>,
     /// The diagonal of the matrix.
     pub diagonal: Vec<G>,

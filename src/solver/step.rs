@@ -100,7 +100,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
         Ok(())
     }
 
-    /// Tries a step of this length from where [`Stepper::begin`] stood; [`Stepper::tried`] tells what came of it.
+    /// Tries a step of this length from where [`Stepper::begin`] stood; [`Stepper::tried`] gives the result.
     ///
     /// *Errors*: the matrix cannot be solved.
     pub fn attempt(&mut self, time_s: G, step_s: G) -> Result<(), SingularError> {
@@ -129,7 +129,7 @@ impl<'n, G: Widen> Stepper<'n, G> {
     /// How far the curve of the last step that was tried is off on the way, a value for each state.
     ///
     /// The error of a step is measured at its end only, and air, which forgets within seconds, is right again there
-    /// whatever happened before: a long step could pass over a corner unseen. So the balance is asked at a place on
+    /// whatever happened before: a long step could pass over a corner unseen. So the balance is evaluated at a place on
     /// the way; what it says against the slope of the curve, solved with the matrix of the step, is how far the curve
     /// is from what the balance allows.
     pub fn defect(&mut self, time_s: G, step_s: G) -> &[G] {

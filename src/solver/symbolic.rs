@@ -163,9 +163,9 @@ mod tests {
             }
             let found = symbolic_factor(size, sparse, &entries, &place);
             for (row, columns) in full.iter().enumerate() {
-                let told: Vec<usize> =
+                let listed: Vec<usize> =
                     found.columns[found.span(row)].iter().map(|&c| c as usize).collect();
-                prop_assert_eq!(&told, &columns.iter().copied().collect::<Vec<_>>());
+                prop_assert_eq!(&listed, &columns.iter().copied().collect::<Vec<_>>());
                 prop_assert_eq!(found.columns[found.diagonals[row]] as usize, row);
             }
         }

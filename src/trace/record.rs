@@ -44,7 +44,7 @@ pub enum SwitchCause {
 
 impl Trace {
     /// The sum of all increments of the films between samples until a time, g: what settled on walls, and again what
-    /// dried and settled anew.
+    /// dried and condensed again.
     pub fn turnover_g(&self, until_s: f64) -> f64 {
         let samples = self.times_s.partition_point(|&t| t <= until_s);
         let of_film = |film: usize| -> f64 {
