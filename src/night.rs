@@ -180,6 +180,9 @@ mod tests {
             apart <= 1 || apart == 24 * 60 - 1,
             "{time_h} h is not {clock}"
         );
-        assert!(message.contains(&format!("times by {clock}, ")), "{message}");
+        assert!(
+            message.contains(&format!("times by {clock}, ")),
+            "{message}"
+        );
     }
 }
