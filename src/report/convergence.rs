@@ -90,7 +90,7 @@ fn levels(refinement: &Refinement) -> Value {
                 "samples": work.samples,
             })
         });
-        json!({"refined": key(*axis), "levels": levels.collect::<Vec<_>>()})
+        json!({"refined": axis, "levels": levels.collect::<Vec<_>>()})
     };
     axes.map(axis).collect()
 }
@@ -134,7 +134,7 @@ fn figures(figures: &[Figure], units: Units) -> Table {
         .json("finer", |f| {
             let axes = RefinementAxis::ALL.iter().enumerate();
             let axis = |(k, axis): (usize, &RefinementAxis)| {
-                json!({"refined": key(*axis), "values": f.finer[k], "error": f.error(k)})
+                json!({"refined": axis, "values": f.finer[k], "error": f.error(k)})
             };
             axes.map(axis).collect::<Vec<Value>>()
         })
@@ -190,13 +190,5 @@ fn unit(quantity: Quantity) -> &'static str {
         Quantity::Difference => "K",
         Quantity::Grams => "g",
         Quantity::KilowattHours => "kWh",
-    }
-}
-
-fn key(axis: RefinementAxis) -> &'static str {
-    match axis {
-        RefinementAxis::Cells => "cells",
-        RefinementAxis::Steps => "steps",
-        RefinementAxis::Samples => "samples",
     }
 }

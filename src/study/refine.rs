@@ -20,6 +20,7 @@ use crate::night::{Night, NightError, run};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::{Accuracy, Scenario};
 use rayon::prelude::*;
+use serde::Serialize;
 
 /// What the last level of a axis multiplies cells by.
 const FINEST_CELLS: usize = 4;
@@ -30,7 +31,8 @@ const FINEST_SHARE: f64 = PROMISED * PROMISED;
 pub const NIGHTS: usize = 7;
 
 /// What is refined.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum RefinementAxis {
     /// Cells of each part along its axes: as they are, twice, four times as many.
     Cells,

@@ -10,16 +10,16 @@ const NIGHT: &str = include_str!("inputs/with-sound.ron");
 fn a_sound_file_of_every_kind_is_recognised() {
     let models = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("models");
     for (file, kind) in [
-        ("nights/block-cooling.ron", "a sound night"),
-        ("comparisons/demo.ron", "a sound comparison"),
-        ("engines/flat-four-3l1.ron", "a sound engine"),
-        ("engines/aluminium-block.ron", "a sound engine"),
-        ("heaters/bay-fan-350w.ron", "a sound heater"),
-        ("hangars/shut.ron", "a sound hangar"),
-        ("oils/sae-50.ron", "a sound oil"),
+        ("nights/block-cooling.ron", "a valid night"),
+        ("comparisons/demo.ron", "a valid comparison"),
+        ("engines/flat-four-3l1.ron", "a valid engine"),
+        ("engines/aluminium-block.ron", "a valid engine"),
+        ("heaters/bay-fan-350w.ron", "a valid heater"),
+        ("hangars/shut.ron", "a valid hangar"),
+        ("oils/sae-50.ron", "a valid oil"),
         (
             "weather/greensboro_nc_1996-02-04.csv",
-            "a sound weather record",
+            "a valid weather record",
         ),
     ] {
         let ran = run(&models, &["check", file]);
