@@ -147,12 +147,12 @@ fn moved(f: &Figure, axis: usize, units: Units) -> String {
         (Some(_), None) => "never".to_owned(),
         (None, None) => "-".to_owned(),
         (None, finest) => value(finest, f.quantity, units),
-        (Some(told), Some(finest)) => {
-            let change = number(finest - told, f.quantity, units, 3);
+        (Some(value), Some(finest)) => {
+            let change = number(finest - value, f.quantity, units, 3);
             match change.trim_start_matches('-').trim_matches(['0', '.']) {
                 // A change too small to see has no sign.
                 "" => "0".to_owned(),
-                _ if finest > told => format!("+{change}"),
+                _ if finest > value => format!("+{change}"),
                 _ => change,
             }
         }

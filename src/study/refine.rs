@@ -265,7 +265,7 @@ mod tests {
                 && all[2].ends_with("begin at 16 or more"),
             "{all:?}"
         );
-        // What it says to begin at is refined, as far as its range is asked.
+        // What it says to begin at is refined, as far as its range goes.
         let (least, of) = (Accuracy::TOLERANCE.0, FINEST_SHARE);
         assert!(
             beyond(&Accuracy {
