@@ -7,7 +7,7 @@
 
 use crate::scenario::check::nearest;
 use crate::scenario::document::Scenario;
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 /// A Scenario as a tree in which numbers can be set.
 #[derive(Debug, Clone)]
@@ -72,7 +72,7 @@ impl Tree {
 
     /// The number at a path, in the unit it is kept in.
     ///
-    /// *Errors*: no number there; the nearest path that has one is told.
+    /// *Errors*: no number there; the nearest path that has one is named.
     pub fn number(&self, path: &str) -> Result<PathNumber, PathError> {
         self.0
             .pointer(&self.pointer(path))
@@ -80,22 +80,17 @@ impl Tree {
             .ok_or_else(|| self.unknown(path))
     }
 
-    /// Sets the number at a path, in this unit or, if none is given, in the one it is kept in.
+    /// Puts a value at a path, whatever stands there; the whole night at the empty path.
     ///
-    /// *Errors*: no number there.
-    pub fn set(&mut self, path: &str, value: f64, unit: Option<&str>) -> Result<(), PathError> {
-        let old = self.number(path)?;
-        let pointer = self.pointer(path);
-        let number = serde_json::Number::from_f64(value).map(Value::Number);
-        let number = number.ok_or_else(|| PathError::Refused {
-            path: path.to_owned(),
-            why: "the number must be finite".to_owned(),
-        })?;
-        if let Some(leaf) = self.0.pointer_mut(&pointer) {
-            *leaf = match unit.or(old.unit.as_deref()) {
-                None => number,
-                Some(unit) => Value::Object(Map::from_iter([(unit.to_owned(), number)])),
-            };
+    /// *Errors*: nothing stands there; the nearest path of a number is named.
+    pub fn put(&mut self, path: &str, value: Value) -> Result<(), PathError> {
+        let pointer = match path {
+            "" => String::new(),
+            path => self.pointer(path),
+        };
+        match self.0.pointer_mut(&pointer) {
+            Some(place) => *place = value,
+            None => return Err(self.unknown(path)),
         }
         Ok(())
     }
@@ -184,14 +179,15 @@ fn collect(value: &Value, path: &str, found: &mut Vec<String>) {
 mod tests {
     use super::super::tests::scenario;
     use super::*;
+    use serde_json::json;
 
     #[test]
     fn a_number_is_read_and_set_in_any_of_its_units() {
         let mut tree = Tree::of(&scenario()).unwrap();
         assert_eq!(tree.number("hangar.lag").unwrap().value, 1.5 * 3600.0);
-        tree.set("hangar.lag", 2.0, Some("h")).unwrap();
-        tree.set("engine.bay.fin_pen", 0.3, None).unwrap();
-        tree.set("heaters[0].kind.bay_fan.flow", 6.0, Some("g_s"))
+        tree.put("hangar.lag", json!({"h": 2.0})).unwrap();
+        tree.put("engine.bay.fin_pen", json!(0.3)).unwrap();
+        tree.put("heaters[0].kind.bay_fan.flow", json!({"g_s": 6.0}))
             .unwrap();
         let set = tree.scenario().unwrap();
         assert_eq!(set.hangar.lag.si(), 7200.0);
@@ -225,12 +221,15 @@ mod tests {
     #[test]
     fn an_unknown_path_names_the_nearest_and_a_wrong_unit_is_refused() {
         let mut tree = Tree::of(&scenario()).unwrap();
-        let told = tree.number("hangar.lagg").unwrap_err().to_string();
-        assert!(told.contains("did you mean `hangar.lag`?"), "{told}");
-        let told = tree.number("hangar.name").unwrap_err().to_string();
-        assert!(told.contains("no number at `hangar.name`"), "{told}");
-        tree.set("hangar.lag", 2.0, Some("kg")).unwrap();
-        let told = tree.scenario().unwrap_err().to_string();
-        assert!(told.contains("hangar.lag") && told.contains("kg"), "{told}");
+        let error = tree.number("hangar.lagg").unwrap_err().to_string();
+        assert!(error.contains("did you mean `hangar.lag`?"), "{error}");
+        let error = tree.number("hangar.name").unwrap_err().to_string();
+        assert!(error.contains("no number at `hangar.name`"), "{error}");
+        tree.put("hangar.lag", json!({"kg": 2.0})).unwrap();
+        let error = tree.scenario().unwrap_err().to_string();
+        assert!(
+            error.contains("hangar.lag") && error.contains("kg"),
+            "{error}"
+        );
     }
 }
