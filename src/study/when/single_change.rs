@@ -3,17 +3,17 @@
 //! Each candidate has an amount in whole steps (ten watts, a hundredth of a share, a minute). The least amount
 //! that is ready is searched over real nights, and the night of that very amount is what is reported.
 
-use super::super::case::Case;
 use super::super::change::Change;
-use super::search::{Probe, Search};
+use super::search::{Probe, ProgressCallback, least};
 use super::starts::Switches;
-use super::whatif::{Unsolved, each};
-use crate::night::NightError;
+use super::whatif::Unsolved;
+use crate::night::{NightError, run};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::part::Role;
 use crate::scenario::start::Warmth;
+use rayon::prelude::*;
 
 /// A heater is made stronger up to so many times its power: beyond that it is another heater.
 const MOST_TIMES: f64 = 3.0;
@@ -154,7 +154,7 @@ fn skins(scenario: &Scenario) -> Vec<String> {
 
 /// What the candidates came to.
 #[derive(Debug, Clone, Default)]
-pub struct SingleChanges {
+pub struct LeastChanges {
     /// Changes that make the night ready, the best first.
     pub remedies: Vec<SufficientChange>,
     /// Changes that do not.
@@ -164,19 +164,29 @@ pub struct SingleChanges {
 }
 
 /// Every candidate's least amount that makes the night ready, ranked by [`REMEDY_RANKING`]; those tried in vain; and
-/// those whose nights cannot be computed.
-pub fn single_changes(search: &Search, spare: &[Heater]) -> SingleChanges {
-    let all = candidates(&search.switches, search.night, spare);
-    let most = |candidate: &Candidate| (candidate.change)(candidate.most);
-    let (answers, unsolved) = each(&all, most, |candidate| one(search, candidate));
-    let mut found = SingleChanges {
-        unsolved,
-        ..SingleChanges::default()
-    };
+/// those whose nights cannot be computed, which cost nothing but themselves.
+pub fn least_changes(
+    switches: &Switches,
+    scenario: &Scenario,
+    spare: &[Heater],
+    tell: ProgressCallback,
+) -> LeastChanges {
+    let answers: Vec<_> = candidates(switches, scenario, spare)
+        .par_iter()
+        .map(|candidate| {
+            let answer = one(switches, scenario, candidate, tell);
+            answer.map_err(|why| Unsolved {
+                change: (candidate.change)(candidate.most),
+                why,
+            })
+        })
+        .collect();
+    let mut found = LeastChanges::default();
     for answer in answers {
         match answer {
-            Ok(change) => found.remedies.push(*change),
-            Err(tried) => found.in_vain.push(tried),
+            Ok(Ok(remedy)) => found.remedies.push(*remedy),
+            Ok(Err(tried)) => found.in_vain.push(tried),
+            Err(failed) => found.unsolved.push(failed),
         }
     }
     found.remedies.sort_by(|a, b| {
@@ -190,15 +200,17 @@ pub fn single_changes(search: &Search, spare: &[Heater]) -> SingleChanges {
 }
 
 fn one(
-    search: &Search,
+    switches: &Switches,
+    scenario: &Scenario,
     candidate: &Candidate,
+    tell: ProgressCallback,
 ) -> Result<Result<Box<SufficientChange>, Tried>, NightError> {
-    let case = |n: usize| heated(search, &(candidate.change)(n));
+    let make = |n: usize| heated(switches, scenario, &(candidate.change)(n));
     let most = candidate.most;
-    let found = search.least(most, most.div_ceil(POINTS), &case)?;
-    let Some(n) = found.found else {
+    let sought = least(most, most.div_ceil(POINTS), &make, tell)?;
+    let Some(n) = sought.found else {
         // The largest amount that could be run: a record may not reach back all the way.
-        let ran = found.tried.iter().rev();
+        let ran = sought.tried.iter().rev();
         let ran = ran.into_iter().find(|(n, probe)| *n > 0 && probe.is_some());
         return Ok(Err(Tried {
             change: (candidate.change)(ran.map_or(most, |(n, _)| *n)),
@@ -206,24 +218,25 @@ fn one(
         }));
     };
     // The very night that is recommended, run once more and looked at as a whole.
-    let night = search.run(case(n))?;
+    let scenario = make(n);
+    let night = run(&scenario)?;
     Ok(Ok(Box::new(SufficientChange {
         change: (candidate.change)(n),
         probe: Probe::of(&night),
         range_share: n as f64 / most as f64,
         overloads: night.findings.circuit.overloaded(),
-        scenario: night.scenario.scenario().clone(),
+        scenario,
     })))
 }
 
 /// The changed night with every switched heater on from the beginning.
-fn heated(search: &Search, change: &Change) -> Case {
-    let mut longer = search.switches.clone();
+fn heated(switches: &Switches, scenario: &Scenario, change: &Change) -> Scenario {
+    let mut longer = switches.clone();
     if let Change::BegunEarlier { minutes } = change {
         longer.most += minutes;
     }
-    let changed = change.case(search.night);
-    changed.and(longer.case(&longer.together(longer.most)))
+    let changed = change.of(scenario);
+    longer.night(&changed, &longer.together(longer.most))
 }
 
 #[cfg(test)]
