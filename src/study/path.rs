@@ -41,10 +41,12 @@ impl Tree {
     ///
     /// *Errors*: none for a Scenario that passes the gate.
     pub fn of(scenario: &Scenario) -> Result<Self, PathError> {
-        Node::of(scenario).map(Self).map_err(|e| PathError::Refused {
-            path: String::new(),
-            why: e.to_string(),
-        })
+        Node::of(scenario)
+            .map(Self)
+            .map_err(|e| PathError::Refused {
+                path: String::new(),
+                why: e.to_string(),
+            })
     }
 
     /// The number at a path, in the unit it is kept in.
