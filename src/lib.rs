@@ -89,7 +89,7 @@ pub use scenario::question::Question;
 pub use scenario::start::{Start, Warmth};
 pub use scenario::weather::{Observation, Record, Weather};
 pub use solver::SolveError;
-pub use study::choice::Choice;
+pub use study::case::{Case, CaseError};
 pub use study::compare::{Comparison, compare};
 pub use study::when::{When, when};
 pub use trace::{Conservation, ConservationError, Trace};

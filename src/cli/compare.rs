@@ -6,7 +6,7 @@ use super::flags::{Flags, Output, Page};
 use super::session::ComparisonSession;
 use super::terminal;
 use crate::report::{self, page};
-use crate::study::choice::Choice;
+use crate::study::case::Case;
 use crate::study::compare::{Comparison, compare};
 use crate::study::paired::paired;
 use crate::study::uncertain_inputs::uncertain_inputs;
@@ -96,24 +96,22 @@ pub fn computed(
     if samples.is_some() {
         loaded.audited(&|night| uncertain_inputs(night).err().unwrap_or_default())?;
     }
-    let choices: Vec<Choice> = (loaded.choices.iter())
-        .map(|(name, scenario)| Choice {
-            name: name.clone(),
-            scenario: scenario.clone(),
-        })
+    let choices: Vec<Case> = (loaded.choices.iter())
+        .map(|(name, night)| Case::whole(name, night))
         .collect();
+    let night = &loaded.base.scenario;
     let each = 1 + samples.map_or(0, |(nights, _)| nights as usize);
     let bar = terminal::progress_bar(choices.len() * each, flags.quiet);
-    let compared = compare(&choices, &|| bar.inc(1)).and_then(|mut compared| {
+    let compared = compare(night, &choices, &|| bar.inc(1)).and_then(|mut compared| {
         if let Some((nights, seed)) = samples {
             let find = |name: &String| choices.iter().find(|choice| choice.name == *name);
             let ranked: Vec<_> = (compared.nights.iter())
                 .filter_map(|(name, _)| find(name))
                 .collect();
-            compared.paired = Some(paired(&ranked, nights, seed, &|| bar.inc(1))?);
+            compared.paired = Some(paired(night, &ranked, nights, seed, &|| bar.inc(1))?);
         }
         Ok(compared)
     });
     bar.finish_and_clear();
-    compared.map_err(|e| session.failure(&e.choice, e.source))
+    compared.map_err(|e| session.failure(&e.case, e.source))
 }

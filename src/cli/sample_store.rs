@@ -4,7 +4,6 @@ use super::exit_code::Failure;
 use crate::files::store::{Identity, Row, Store};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
-use crate::study::parallel::parallel;
 use crate::study::sample_result::SampleResult;
 use crate::study::spread::{Outcome, Purpose, Spread, Task};
 use indicatif::ProgressBar;
@@ -90,12 +89,7 @@ impl SampleStore {
     ) -> Result<bool, Failure> {
         let missing: Vec<Task> = tasks.iter().filter(|t| !self.has(t)).cloned().collect();
         bar.inc((tasks.len() - missing.len()) as u64);
-        let work = |tasks: &[Task]| {
-            let outcomes = study.nights(tasks);
-            bar.inc(tasks.len() as u64);
-            outcomes
-        };
-        parallel(&missing, work, &STOP, |done| {
+        study.run(&missing, &STOP, &|| bar.inc(1), |done| {
             if let Some(store) = &mut self.store {
                 let rows: Vec<Row> = done
                     .iter()

@@ -57,7 +57,7 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     let bar = terminal::progress_bar(all.len(), flags.quiet);
     let mut finished = store.complete(&study, &all, &bar)?;
     if typed.sobol && finished {
-        let groups = indexed(&store.outcomes(&singles), study.doubts.len());
+        let groups = indexed(&store.outcomes(&singles), study.inputs.len());
         let tasks = study.mixed(&groups, typed.samples);
         bar.inc_length(tasks.len() as u64);
         finished = store.complete(&study, &tasks, &bar)?;
@@ -78,7 +78,7 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     } else {
         Vec::new()
     };
-    let (title, doubts) = (scenario.title.as_str(), &study.doubts);
+    let (title, doubts) = (scenario.title.as_str(), &study.inputs);
     let (question, seed) = (&scenario.question, typed.seed);
     let summary = Summary::of(title, question, &outcomes, &single_outcomes, mixed, seed);
 

@@ -19,16 +19,13 @@ pub struct Key {
     pub rule: Rule,
 }
 
-/// What the numbers at a key may be, and what they usually are; temperatures in °C, the rest in SI, unless
-/// another unit is given.
+/// What the numbers at a key may be, and what they usually are; temperatures in °C, the rest in SI.
 #[derive(Debug, Clone, Copy)]
 pub struct Rule {
     /// What they may be.
     pub limits: Limits,
     /// What they usually are, and why.
     pub usual: Option<(f64, f64, &'static str)>,
-    /// The unit of both, and what it is in the unit the number is kept in, if that is another.
-    pub unit: Option<(&'static str, f64)>,
     /// An example of the value, if not that of its type.
     pub example: Option<&'static str>,
 }
@@ -51,7 +48,6 @@ impl Rule {
             above: false,
         },
         usual: None,
-        unit: None,
         example: None,
     };
     const fn within(mut self, low: f64, high: f64, above: bool) -> Self {
@@ -81,11 +77,6 @@ impl Rule {
     /// What is usual, and why: outside there is a warning.
     pub const fn usual(mut self, low: f64, high: f64, reason: &'static str) -> Self {
         self.usual = Some((low, high, reason));
-        self
-    }
-    /// The unit in which limits and usual range are given, and what it is in the unit the number is kept in.
-    pub const fn unit(mut self, unit: &'static str, factor: f64) -> Self {
-        self.unit = Some((unit, factor));
         self
     }
     /// How a value is written.
@@ -165,8 +156,6 @@ pub struct Found {
 #[derive(Debug, Default)]
 pub struct Walk {
     path: String,
-    /// The last key, with the name of its entry if it holds a map.
-    called: String,
     rule: Option<&'static Rule>,
     found: Vec<Found>,
 }
@@ -176,7 +165,6 @@ impl Walk {
     pub(super) fn at(path: &str, rule: &'static Rule) -> Self {
         Self {
             path: path.to_owned(),
-            called: path.rsplit('.').next().unwrap_or("").to_owned(),
             rule: Some(rule),
             found: Vec::new(),
         }
@@ -188,7 +176,7 @@ impl Walk {
     /// Walks what stands at a key.
     pub fn key(&mut self, key: &'static Key, inner: impl FnOnce(&mut Self)) {
         let path = under(&self.path, Some(key.name));
-        self.held(key, |walk| walk.step(&path, key.name, inner));
+        self.held(key, |walk| walk.step(&path, inner));
     }
     /// Walks what stands in the brackets of a word.
     pub fn held(&mut self, key: &'static Key, inner: impl FnOnce(&mut Self)) {
@@ -198,61 +186,48 @@ impl Walk {
     }
     /// Walks an item of a list, under the rule of the list.
     pub fn item(&mut self, i: usize, inner: impl FnOnce(&mut Self)) {
-        let called = self.called.clone();
-        self.step(&format!("{}[{i}]", self.path), &called, inner);
+        self.step(&format!("{}[{i}]", self.path), inner);
     }
     /// Walks an entry of a map, under the rule of the map.
     pub fn entry(&mut self, name: &str, inner: impl FnOnce(&mut Self)) {
-        let called = under(&self.called, Some(name));
-        self.step(&under(&self.path, Some(name)), &called, inner);
+        self.step(&under(&self.path, Some(name)), inner);
     }
-    fn step(&mut self, path: &str, called: &str, inner: impl FnOnce(&mut Self)) {
+    fn step(&mut self, path: &str, inner: impl FnOnce(&mut Self)) {
         let before = std::mem::replace(&mut self.path, path.to_owned());
-        let called = std::mem::replace(&mut self.called, called.to_owned());
         inner(self);
         self.path = before;
-        self.called = called;
     }
-    /// A number, as it is kept, and the unit it is kept in, such as `kg_m3`.
+    /// A number, as it is kept, and the unit it is kept in.
     pub fn number(&mut self, number: f64, unit: &str) {
         let rule = self.rule.unwrap_or(&Rule::ANY);
-        let unit = unit.replace('_', "/");
-        let (unit, factor) = rule.unit.unwrap_or((&unit, 1.0));
-        let number = number / factor;
-        let called = &self.called;
+        let called = self.path.rsplit('.').next().unwrap_or("");
         let unit_after = after(unit);
-        let (message, suggestion, warning) = if !rule.limits.contain(number) {
+        if !rule.limits.contain(number) {
             let Limits { low, high, .. } = rule.limits;
-            let fraction = short(number / 100.0);
             let percent = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
-            (
-                format!(
+            self.found.push(Found {
+                path: self.path.clone(),
+                message: format!(
                     "`{called}` {}; found {}{unit_after}",
                     rule.limits.demand(unit),
                     short(number)
                 ),
-                percent.then(|| {
+                suggestion: percent.then(|| {
+                    let fraction = short(number / 100.0);
                     format!("{called}: {fraction} (a fraction: {number} percent is {fraction})")
                 }),
-                false,
-            )
+                warning: false,
+            });
         } else if let Some((low, high, reason)) = rule.usual
             && !(low..=high).contains(&number)
         {
             let number: f64 = format!("{number:.3e}").parse().unwrap_or(number);
-            (
-                format!("`{called}` is {number}{unit_after}"),
-                Some(format!("{low} to {high}{unit_after} ({reason})")),
-                true,
-            )
-        } else {
-            return;
-        };
-        self.found.push(Found {
-            path: self.path.clone(),
-            message,
-            suggestion,
-            warning,
-        });
+            self.found.push(Found {
+                path: self.path.clone(),
+                message: format!("`{called}` is {number}{unit_after}"),
+                suggestion: Some(format!("usual is {low} to {high}{unit_after} ({reason})")),
+                warning: true,
+            });
+        }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::fault::Fault;
 use super::library::{Kind, builtin};
-use crate::document::{Node, Source, parse};
+use super::outline::Outline;
 use crate::weather::holds_weather;
 
 /// Keys by which each kind is known; the kind with the most of them is it.
@@ -33,19 +33,18 @@ const MARKS: &[(Kind, &[&str])] = &[
 ];
 
 /// The kind of a text; none if it has no key of any.
-pub fn kind_of(source: &Source) -> Option<Kind> {
-    let (file, text) = (source.file.as_str(), &*source.text);
+pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
     if [".csv", ".tsv", ".metar"]
         .iter()
         .any(|ending| file.ends_with(ending))
     {
         return Some(Kind::Weather);
     }
-    let root = parse(source).root;
+    let outline = Outline::of(text);
     let (count, kind) = MARKS
         .iter()
         .map(|(kind, keys)| {
-            let there = |key: &&&str| root.at(key).is_some();
+            let there = |key: &&&str| outline.find(key).is_some_and(|found| found.missing == 0);
             (keys.iter().filter(there).count(), *kind)
         })
         .rev()
@@ -78,15 +77,15 @@ pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
     match wanted {
         Kind::Night => {
             let text = builtin(Kind::Comparison, name)?;
-            let root = parse(&Source::new(name, text)).root;
-            let night = root.at("night").and_then(Node::text)?;
-            Some(fault("comparison", "night").suggest(format!(
+            let shared = Outline::of(text).find("night").filter(|f| f.missing == 0)?;
+            let night = text[shared.value].trim_matches('"');
+            Some(fault("comparison", "night").help(format!(
                 "run it with `coldsoak compare {name}`, or name the night that its choices share here: `{night}`"
             )))
         }
         Kind::Comparison => {
             builtin(Kind::Night, name)?;
-            Some(fault("night", "comparison").suggest(format!(
+            Some(fault("night", "comparison").help(format!(
                 "run it with `coldsoak night {name}`; a comparison names it, as in `night: \"{name}\"`"
             )))
         }
@@ -95,9 +94,8 @@ pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
 }
 
 /// Whether a text that could not be read as one kind is one of another; and what to do with it.
-pub fn mistaken(source: &Source, wanted: Kind) -> Option<Fault> {
-    let file = &source.file;
-    let is = kind_of(source).filter(|is| *is != wanted)?;
+pub fn mistaken(file: &str, text: &str, wanted: Kind) -> Option<Fault> {
+    let is = kind_of(file, text).filter(|is| *is != wanted)?;
     let an = |kind: Kind| match kind {
         Kind::Engine | Kind::Oil => format!("an {}", kind.word()),
         kind => format!("a {}", kind.word()),
@@ -105,12 +103,12 @@ pub fn mistaken(source: &Source, wanted: Kind) -> Option<Fault> {
     let what = format!("this is {} file, and {} is wanted here", an(is), an(wanted));
     let fault = Fault::of(file, what);
     Some(match is {
-        Kind::Night => fault.suggest(format!("run it with `coldsoak night {file}`")),
-        Kind::Comparison => fault.suggest(format!("run it with `coldsoak compare {file}`")),
-        Kind::Weather => fault.suggest(format!(
+        Kind::Night => fault.help(format!("run it with `coldsoak night {file}`")),
+        Kind::Comparison => fault.help(format!("run it with `coldsoak compare {file}`")),
+        Kind::Weather => fault.help(format!(
             "look at it with `coldsoak weather {file}`; a night names it, as in `weather: recorded(\"{file}\")`"
         )),
-        _ => fault.suggest(format!(
+        _ => fault.help(format!(
             "a night names it, as in `{}: \"{file}\"`",
             is.key()
         )),

@@ -62,7 +62,7 @@ pub struct Findings {
     pub parts: Vec<PartFinding>,
     /// Whether the books close.
     pub ledger: LedgerFinding,
-    /// Where the night would have settled, if that was asked and found.
+    /// Where the night would have settled, if that was computed and found.
     pub steady: Option<Steady>,
     /// What happened when, in order.
     pub events: Vec<Event>,
@@ -162,7 +162,7 @@ mod tests {
             unknowns: Default::default(),
         }
     }
-    fn asked(trace: &Trace, question: &Question) -> Findings {
+    fn answered(trace: &Trace, question: &Question) -> Findings {
         answer(
             trace,
             &Conservation::default(),
@@ -195,7 +195,7 @@ mod tests {
 
     #[test]
     fn a_night_is_ready_by_the_margin_and_the_hours_to_spare() {
-        let found = asked(&warming(0.99).trace(), &question(4.0));
+        let found = answered(&warming(0.99).trace(), &question(4.0));
         // The sump is at 5 °C at 8 h, and came to 4 °C at 7.5 h, which is 6.5 h after the heater.
         assert_eq!((found.departure_h, found.first_on_h), (8.0, 1.0));
         let coldest = found.coldest.expect("there is an engine");
@@ -213,7 +213,7 @@ mod tests {
         let left: Vec<f64> = (0..=10).map(|h| if h == 7 { 60.0 } else { 0.0 }).collect();
         night.cylinder("left", &left);
         night.cylinder("right", &[0.0]);
-        let found = asked(&night.trace(), &question(4.0));
+        let found = answered(&night.trace(), &question(4.0));
         let (spread_k, time_h) = (30.0, 7.5);
         let apart = Warning::Uneven { spread_k, time_h };
         assert!(found.warnings.contains(&apart), "{:?}", found.warnings);
@@ -221,16 +221,16 @@ mod tests {
 
     #[test]
     fn exactly_at_the_threshold_is_ready_and_exactly_at_the_water_limit_is_not() {
-        let found = asked(&warming(0.0).trace(), &question(5.0));
+        let found = answered(&warming(0.0).trace(), &question(5.0));
         assert!(found.ready.ready_at_departure);
-        let found = asked(&warming(1.0).trace(), &question(5.0));
+        let found = answered(&warming(1.0).trace(), &question(5.0));
         let (upper_g, limit_g) = (1.0, 1.0);
         assert_eq!(found.ready.unmet, [Unmet::Wet { upper_g, limit_g }]);
     }
 
     #[test]
     fn warm_after_the_departure_is_reached_but_not_ready() {
-        let found = asked(&warming(0.0).trace(), &question(8.0));
+        let found = answered(&warming(0.0).trace(), &question(8.0));
         assert!(found.reached && !found.ready.ready_at_departure);
         assert_eq!(
             (found.ready.margin_k, found.ready.slack_h),
@@ -250,12 +250,12 @@ mod tests {
         };
         // Half of the oil is at 5 °C, half at 6 °C.
         assert!(
-            asked(&warming(0.0).trace(), &with_oil(5.5))
+            answered(&warming(0.0).trace(), &with_oil(5.5))
                 .ready
                 .ready_at_departure
         );
         let (temp_c, threshold_c) = (5.5, 5.6);
-        let found = asked(&warming(0.0).trace(), &with_oil(5.6));
+        let found = answered(&warming(0.0).trace(), &with_oil(5.6));
         assert_eq!(
             found.ready.unmet,
             [Unmet::ColdOil {
@@ -265,7 +265,7 @@ mod tests {
         );
         let mut dry = warming(0.0).trace();
         dry.legend.oil = None;
-        assert_eq!(asked(&dry, &with_oil(5.5)).ready.unmet, [Unmet::NoOil]);
+        assert_eq!(answered(&dry, &with_oil(5.5)).ready.unmet, [Unmet::NoOil]);
     }
 
     #[test]
@@ -273,11 +273,11 @@ mod tests {
         let mut empty = warming(0.0).trace();
         empty.times_s.clear();
         empty.values.clear();
-        let found = asked(&empty, &question(4.0));
+        let found = answered(&empty, &question(4.0));
         assert!(!found.reached && !found.ready.ready_at_departure);
-        let told = serde_json::to_value(&found).expect("findings are plain data");
-        assert!(told["coldest"]["temp_c"].is_null());
-        let nothing = asked(&Trace::default(), &question(4.0));
+        let json = serde_json::to_value(&found).expect("findings are plain data");
+        assert!(json["coldest"]["temp_c"].is_null());
+        let nothing = answered(&Trace::default(), &question(4.0));
         assert_eq!(nothing.ready.unmet, [Unmet::NoEngine]);
     }
 

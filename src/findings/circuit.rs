@@ -87,7 +87,7 @@ impl CordFinding {
     /// drop = 2 L R I        power left = (1 - drop/V)^2
     /// ```
     ///
-    /// The current is the rated one, so a long thin cord takes a little less than told. The night itself is computed
+    /// The current is the rated one, so a long thin cord takes a little less than given. The night itself is computed
     /// with the full power. *Checked by* `the_published_drops_come_out`, within 0.3 percent.
     fn of(cord: Cord, amps: f64, volts: f64) -> Self {
         let length_m = cord.length.si();
@@ -104,7 +104,7 @@ impl CordFinding {
 }
 
 impl CircuitFinding {
-    /// What the heaters of a trace asked of a circuit until the departure.
+    /// What the heaters of a trace draw from a circuit until the departure.
     pub fn of(trace: &Trace, circuit: &Circuit) -> Self {
         let volts = circuit.volts.si();
         let breaker_a = circuit.breaker.si();
@@ -437,7 +437,7 @@ mod tests {
             night.heater("unplugged", 1440.0, &[0.0]);
             night.heater("of no watts", 0.0, &[0.0]);
             let found = CircuitFinding::of(&night.trace(), &circuit(other_w));
-            assert_eq!(found.heaters.len(), 2, "what takes nothing is not told");
+            assert_eq!(found.heaters.len(), 2, "what takes nothing is left out");
             assert!((found.heaters[0].amps - 350.0 / 120.0).abs() < 1e-12);
             (found.heaters[0].at_most, found.heaters[1].at_most)
         };

@@ -8,7 +8,7 @@ use serde::Serialize;
 const CASE_EXPANSION_PER_K: f64 = 23e-6;
 /// Expansion of the steel journal, 1/K.
 const CRANK_EXPANSION_PER_K: f64 = 12e-6;
-/// Clearances are told against this temperature, °C.
+/// Clearances are given against this temperature, °C.
 pub const REFERENCE_C: f64 = 20.0;
 
 /// One main bearing at the departure.

@@ -4,7 +4,7 @@ use crate::trace::{ColumnInfo, Trace};
 use serde::Serialize;
 
 /// Parts closer than this to the coldest share its rank, K; the earlier one is named. The
-/// temperature told is the lowest all the same.
+/// temperature given is the lowest all the same.
 const TIE_K: f64 = 0.05;
 
 /// The coldest engine part.

@@ -22,7 +22,7 @@ pub const TRACE_FILM_G_PER_M2: f64 = 0.05;
 const WET_FILM_G_PER_M2: f64 = 1.0;
 /// The group whose water is the headline.
 const UPPER: &str = "upper";
-/// The order in which groups are told.
+/// The order of the groups.
 pub(super) const GROUPS: [&str; 4] = [UPPER, "crank", "accessory", "lower"];
 
 /// Water on the inner walls, from the beginning to the departure.
@@ -179,13 +179,13 @@ fn groups(walls: &[WallFinding]) -> Vec<GroupGrams> {
         let of_group = walls.iter().filter(|w| w.group == group);
         of_group.map(|w| w.grams).reduce(|a, b| a + b)
     };
-    let told = GROUPS.iter().filter_map(|group| {
+    let groups = GROUPS.iter().filter_map(|group| {
         Some(GroupGrams {
             group: (*group).to_owned(),
             grams: grams(group)?,
         })
     });
-    told.collect()
+    groups.collect()
 }
 
 fn onset(trace: &Trace, gas: &GasNote, any: &Spans) -> Onset {
@@ -287,8 +287,8 @@ mod tests {
             night.wall(name, group, &[30.0], &[film_g]);
         }
         let found = found(night);
-        let told = found.groups.iter().map(|g| (g.group.as_str(), g.grams));
-        assert_eq!(told.collect::<Vec<_>>(), [("upper", 2.25), ("lower", 5.0)]);
+        let seen = found.groups.iter().map(|g| (g.group.as_str(), g.grams));
+        assert_eq!(seen.collect::<Vec<_>>(), [("upper", 2.25), ("lower", 5.0)]);
         assert_eq!(found.upper_g, 2.25);
     }
 
@@ -326,12 +326,12 @@ mod tests {
         night.wall("head", "upper", &[30.0], &[0.0, 0.5, 0.5, -1e-7, 90.0]);
         let found = found(night);
         assert_eq!(found.upper_g, 2.0);
-        let told: Vec<_> = found
+        let seen: Vec<_> = found
             .groups
             .iter()
             .map(|g| (g.group.as_str(), g.grams))
             .collect();
-        assert_eq!(told, [("upper", 2.0), ("lower", 4.0)]);
+        assert_eq!(seen, [("upper", 2.0), ("lower", 4.0)]);
         assert!((found.turnover_g - (4.0 + 3.0 + 1.0 + 0.5)).abs() < 1e-12);
         assert_eq!(found.oil_water_g, Some(15.0));
     }

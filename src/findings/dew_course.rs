@@ -8,7 +8,7 @@ use crate::trace::Trace;
 /// The course of a night's moisture; lists have one value a sample.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DewMarginSeries {
-    /// Groups of walls, in the order in which they are told; a group without walls is left out.
+    /// Groups of walls, in their order; a group without walls is left out.
     pub groups: Vec<WallGroupCourse>,
     /// When some wall was condensing (by the definition of [`Condensation`](super::Condensation)), seconds after the
     /// beginning, to the end of the record.

@@ -132,7 +132,7 @@ mod tests {
             ..Question::default()
         };
         let threshold = ThresholdFinding::of(&trace, &question);
-        let told: Vec<_> = events(&trace, &threshold, 2.0)
+        let found: Vec<_> = events(&trace, &threshold, 2.0)
             .into_iter()
             .map(|e| (e.time_h, e.what))
             .collect();
@@ -162,7 +162,7 @@ mod tests {
             ),
             (6.0, EventKind::Departure),
         ];
-        assert_eq!(told, expected);
+        assert_eq!(found, expected);
     }
 
     /// From 10 °C at 4 h to 0 °C at 6 h: 5 °C at 5 h.
@@ -178,8 +178,8 @@ mod tests {
             ..Question::default()
         };
         let threshold = ThresholdFinding::of(&trace, &question);
-        let told = events(&trace, &threshold, 0.0);
-        let lost: Vec<_> = told.iter().filter(|e| e.time_h == 5.0).collect();
+        let found = events(&trace, &threshold, 0.0);
+        let lost: Vec<_> = found.iter().filter(|e| e.time_h == 5.0).collect();
         assert!(
             matches!(
                 lost[..],
@@ -194,7 +194,7 @@ mod tests {
                     }
                 ]
             ),
-            "{told:?}"
+            "{found:?}"
         );
     }
 }

@@ -1,5 +1,5 @@
 //! The trace of a night, questioned: when was it warm, where was it coldest, where did water settle, what did
-//! it cost. A finding is asked of the [`Trace`](crate::trace::Trace) alone, so a saved night can be asked anew.
+//! it cost. A finding follows from the [`Trace`](crate::trace::Trace) alone, so a saved night can be evaluated again.
 
 mod answer;
 mod circuit;

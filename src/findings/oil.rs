@@ -1,7 +1,7 @@
 //! How thick the oil is at the departure.
 //!
 //! Heated from below, the lowest layer holds the warmth of the boundary layer, with which the pick-up should not
-//! be credited: the pick-up is told at the lower of the mean and the lowest layer.
+//! be credited: the pick-up is given at the lower of the mean and the lowest layer.
 
 use super::readings::{mean, oil_columns};
 use crate::physics::oil::Walther;
@@ -41,7 +41,7 @@ pub struct OilFinding {
 pub enum OilRange {
     /// More than 10 K above the pour point: a liquid, and the law holds.
     Sound,
-    /// Less than 10 K above the pour point: wax may thicken it beyond what is told.
+    /// Less than 10 K above the pour point: wax may thicken it beyond what is given.
     Extrapolated,
     /// Below the pour point: it no longer flows as a liquid; the figure is an equivalent.
     BelowPourPoint,

@@ -10,7 +10,7 @@ use serde::Serialize;
 /// Whether the engine was ready at the departure.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Ready {
-    /// Warm enough everywhere, dry enough on the upper walls, and the oil warm enough if that was asked.
+    /// Warm enough everywhere, dry enough on the upper walls, and the oil warm enough if that is required.
     pub ready_at_departure: bool,
     /// The coldest engine part over the threshold, K (negative: too cold); none if there are no engine parts.
     pub margin_k: Option<f64>,
@@ -50,18 +50,18 @@ pub enum Unmet {
         /// Its threshold, °C.
         threshold_c: f64,
     },
-    /// The oil was asked for and there is none.
+    /// A minimum for the oil is set and there is no oil.
     NoOil,
     /// No part is marked as an engine part, so nothing can be said to be warm.
     NoEngine,
 }
 
-/// A margin under this is thinner than the doubt about how well the cowl is closed, K (estimate: from parked to
+/// A margin under this is smaller than the uncertainty of how well the cowl is closed, K (estimate: from parked to
 /// plugged openings the coldest part of the built-in nights with a fan moves by 2.9 to 3.4 K).
 pub const SMALL_MARGIN_K: f64 = 3.0;
 
 impl Ready {
-    /// Whether it is ready, but by less than the doubt about how well the cowl is closed.
+    /// Whether it is ready, but by less than the uncertainty of how well the cowl is closed.
     pub fn is_small(&self) -> bool {
         self.ready_at_departure && self.margin_k.is_some_and(|m| m < SMALL_MARGIN_K)
     }

@@ -1,6 +1,6 @@
 //! Spans of time during which something held, with their edges found by straight lines between samples.
 //!
-//! A flag sampled once a minute is wrong by up to a minute at each edge; the quantity behind the flag tells where
+//! A flag sampled once a minute is wrong by up to a minute at each edge; the quantity behind the flag shows where
 //! between two samples it flipped.
 
 /// Spans of time in seconds, apart from each other and rising.

@@ -85,9 +85,9 @@ pub struct ThresholdFinding {
     pub all_parts: CrossingTimes,
     /// Of each group of parts.
     pub readings: Vec<ReadingReach>,
-    /// The threshold of the mean oil, °C, if one was asked.
+    /// The threshold of the mean oil, °C, if one is set.
     pub oil_threshold_c: Option<f64>,
-    /// Of the mean oil against its own threshold, if one was asked and there is oil.
+    /// Of the mean oil against its own threshold, if one is set and there is oil.
     pub oil: Option<CrossingTimes>,
 }
 
@@ -320,6 +320,6 @@ mod tests {
         assert!((after(&found.all_parts.first) - 2.5).abs() < 1e-12);
         // The mean of both is at 4 from the heater on and never below again.
         assert_eq!(after(&found.readings[0].reach.hold), 0.0);
-        assert!((after(&found.oil.expect("asked").hold) - 2.5).abs() < 1e-12);
+        assert!((after(&found.oil.expect("a minimum is set").hold) - 2.5).abs() < 1e-12);
     }
 }

@@ -131,9 +131,9 @@ impl WarningInputs<'_> {
     /// Where neither what is continuous nor the whole is too much by itself.
     fn beside_continuous(&self) -> Option<Warning> {
         let circuit = self.circuit;
-        let told = self.continuous().is_some() || self.breaker().is_some();
+        let warned = self.continuous().is_some() || self.breaker().is_some();
         let over = circuit.needed_breaker_a > circuit.breaker_a + ROUNDING;
-        (over && circuit.continuous && !told).then_some(Warning::LoadBesideContinuous {
+        (over && circuit.continuous && !warned).then_some(Warning::LoadBesideContinuous {
             current_a: circuit.peak_current_a + circuit.other_current_a,
             continuous_a: circuit.continuous_current_a,
             needed_a: circuit.needed_breaker_a,
@@ -141,11 +141,11 @@ impl WarningInputs<'_> {
         })
     }
 
-    /// Where the breaker holds it and it is not on for hours, which is told by itself.
+    /// Where the breaker holds it and it is not on for hours, which has a warning of its own.
     fn large_heater(&self) -> Option<Warning> {
         let circuit = self.circuit;
-        let told = self.continuous().is_some() || self.breaker().is_some();
-        let heater = circuit.too_large().filter(|_| !told)?;
+        let warned = self.continuous().is_some() || self.breaker().is_some();
+        let heater = circuit.too_large().filter(|_| !warned)?;
         Some(Warning::LargeHeater {
             name: heater.name.clone(),
             current_a: heater.amps,
@@ -223,7 +223,7 @@ mod tests {
         night.cell("skin UL", &[0.0, 60.0, 60.0, 60.0]).skin = true;
         night.cell("skin LO", &[0.0, 60.0, 60.0, 60.1]).skin = true;
         night.cell("head", &[0.0, 90.0, 90.0, 90.0]);
-        let told = warned(night, true, 0.0);
+        let found = warned(night, true, 0.0);
         let carb = Warning::HotCarburettor {
             part: "carb".to_owned(),
             label: "the carb".to_owned(),
@@ -236,14 +236,14 @@ mod tests {
             temp_c: 60.1,
             time_h: 3.0,
         };
-        assert_eq!(told, [carb, skin]);
+        assert_eq!(found, [carb, skin]);
         let mut night = Handmade::hours(&[0.0, 1.0, 2.0]);
         night.cell("carb", &[0.0, 64.0, 64.0]).carburettor = true;
         night.cell("skin", &[60.0]).skin = true;
-        let told = warned(night, true, 0.0);
+        let found = warned(night, true, 0.0);
         assert!(
-            matches!(told[..], [Warning::HotCarburettor { time_h: 1.0, .. }]),
-            "sixty itself is not too hot, and the first hour is told: {told:?}"
+            matches!(found[..], [Warning::HotCarburettor { time_h: 1.0, .. }]),
+            "sixty itself is not too hot, and the first hour is given: {found:?}"
         );
     }
 
@@ -264,7 +264,7 @@ mod tests {
             warned(night(&[30.0, 0.0, 26.0]), true, 0.0),
             apart(30.0, 0.0)
         );
-        // As far apart when it became warm and when it leaves: it is told since when.
+        // As far apart when it became warm and when it leaves: the first time is given.
         assert_eq!(
             warned(night(&[26.0, 0.0, 26.0]), true, 0.0),
             apart(26.0, 0.0)
@@ -333,7 +333,7 @@ mod tests {
         let mut night = Handmade::hours(&[0.0, 9.0]);
         night.plugged("pad", 240.0, 0.0, 9.0);
         night.plugged("fan", 1440.0, 5.0, 7.0);
-        let told = warned(night, true, 60.0);
+        let found = warned(night, true, 60.0);
         let [
             Warning::LoadBesideContinuous {
                 current_a,
@@ -341,9 +341,9 @@ mod tests {
                 needed_a,
                 ..
             },
-        ] = told[..]
+        ] = found[..]
         else {
-            panic!("{told:?}");
+            panic!("{found:?}");
         };
         assert!((needed_a - 15.125).abs() < 1e-9);
         assert_eq!((current_a, continuous_a), (14.5, 2.5));
@@ -357,7 +357,7 @@ mod tests {
     /// 12 A through 100 ft of 16 AWG lose more than 3 percent, through 10 ft of 12 AWG less.
     #[test]
     fn a_cord_that_takes_too_much_is_told() {
-        let told = |feet: f64, gauge_awg: u32| {
+        let found = |feet: f64, gauge_awg: u32| {
             let mut night = Handmade::hours(&[0.0, 9.0]);
             night.plugged("fan", 1440.0, 0.0, 1.0);
             let cord = Cord {
@@ -370,18 +370,18 @@ mod tests {
             };
             warned_on(night, true, &circuit)
         };
-        let long = told(100.0, 16);
+        let long = found(100.0, 16);
         let [Warning::LongCord { power_share, .. }] = long[..] else {
             panic!("{long:?}");
         };
         assert!(power_share < 0.94, "{power_share}");
-        assert_eq!(told(10.0, 12), []);
+        assert_eq!(found(10.0, 12), []);
     }
 
     /// NEC 210.19(A), informational note (from memory): a drop should not exceed 3 percent; 3 percent do not.
     #[test]
     fn a_cord_that_takes_three_percent_to_the_hair_is_not_told() {
-        let told = |drop_share: f64| {
+        let found = |drop_share: f64| {
             let mut night = Handmade::hours(&[0.0, 9.0]);
             night.plugged("fan", 1200.0, 0.0, 1.0);
             let trace = night.trace();
@@ -398,7 +398,7 @@ mod tests {
             cord.drop_share = drop_share;
             warned_of(&trace, true, &found).len()
         };
-        assert_eq!((told(0.03), told(0.030001)), (0, 1));
+        assert_eq!((found(0.03), found(0.030001)), (0, 1));
     }
 
     /// A fan on 120 V and a breaker of 15 A: what comparisons call overloaded is what a night's own page warns of, by

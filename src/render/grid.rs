@@ -110,7 +110,7 @@ mod tests {
     }
 
     #[test]
-    fn a_table_is_no_wider_than_asked_as_far_as_words_can_be_broken() {
+    fn a_table_is_no_wider_than_requested_as_far_as_words_can_be_broken() {
         let expected = "
 #  Choice       Ready at
                departure

@@ -1,4 +1,4 @@
-//! A report as text for a terminal: sections apart by an empty line, labels and columns aligned, no line longer than asked.
+//! A report as text for a terminal: sections apart by an empty line, labels and columns aligned, no line too long.
 
 use super::grid::grid;
 use super::wrap::wrapped;
@@ -132,7 +132,7 @@ mod tests {
     }
 
     #[test]
-    fn a_report_is_written_in_aligned_lines_of_the_width_asked() {
+    fn a_report_is_written_in_aligned_lines_of_the_width_requested() {
         let expected = "\
 Ready at 07:30, by much
 more than a line holds.

@@ -90,7 +90,7 @@ fn levels(refinement: &Refinement) -> Value {
                 "samples": work.samples,
             })
         });
-        json!({"refined": key(*axis), "levels": levels.collect::<Vec<_>>()})
+        json!({"refined": axis, "levels": levels.collect::<Vec<_>>()})
     };
     axes.map(axis).collect()
 }
@@ -134,7 +134,7 @@ fn figures(figures: &[Figure], units: Units) -> Table {
         .json("finer", |f| {
             let axes = RefinementAxis::ALL.iter().enumerate();
             let axis = |(k, axis): (usize, &RefinementAxis)| {
-                json!({"refined": key(*axis), "values": f.finer[k], "error": f.error(k)})
+                json!({"refined": axis, "values": f.finer[k], "error": f.error(k)})
             };
             axes.map(axis).collect::<Vec<Value>>()
         })
@@ -147,12 +147,12 @@ fn moved(f: &Figure, axis: usize, units: Units) -> String {
         (Some(_), None) => "never".to_owned(),
         (None, None) => "-".to_owned(),
         (None, finest) => value(finest, f.quantity, units),
-        (Some(told), Some(finest)) => {
-            let change = number(finest - told, f.quantity, units, 3);
+        (Some(value), Some(finest)) => {
+            let change = number(finest - value, f.quantity, units, 3);
             match change.trim_start_matches('-').trim_matches(['0', '.']) {
                 // A change too small to see has no sign.
                 "" => "0".to_owned(),
-                _ if finest > told => format!("+{change}"),
+                _ if finest > value => format!("+{change}"),
                 _ => change,
             }
         }
@@ -190,13 +190,5 @@ fn unit(quantity: Quantity) -> &'static str {
         Quantity::Difference => "K",
         Quantity::Grams => "g",
         Quantity::KilowattHours => "kWh",
-    }
-}
-
-fn key(axis: RefinementAxis) -> &'static str {
-    match axis {
-        RefinementAxis::Cells => "cells",
-        RefinementAxis::Steps => "steps",
-        RefinementAxis::Samples => "samples",
     }
 }

@@ -73,12 +73,12 @@ pub const LOST: &str = "cooled again";
 /// What that means where a time is given.
 pub const LOST_MEANS: &str = "cooled again: was warm, and fell below again.";
 
-/// Most digits after the point of a temperature that is told beside its threshold.
+/// Most digits after the point of a temperature beside its threshold.
 const FINEST_APART: usize = 3;
 
 /// A temperature and a threshold, with as many digits as tell them apart: `39.7 °F` and `40.0 °F`.
 pub fn apart(celsius: f64, threshold_c: f64, units: Units) -> (String, String) {
-    let told = |celsius: f64, digits: usize| {
+    let text = |celsius: f64, digits: usize| {
         // Minus nothing is nothing.
         let unit = 10_f64.powi(digits as i32);
         let value = (units.temperature(celsius) * unit).round() / unit + 0.0;
@@ -88,7 +88,7 @@ pub fn apart(celsius: f64, threshold_c: f64, units: Units) -> (String, String) {
         Units::Celsius => 1,
         Units::Fahrenheit => 0,
     };
-    let pair = |digits| (told(celsius, digits), told(threshold_c, digits));
+    let pair = |digits| (text(celsius, digits), text(threshold_c, digits));
     let apart = |digits: &usize| {
         let (value, threshold) = pair(*digits);
         value != threshold
@@ -134,7 +134,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_are_told_in_the_readers_degrees() {
+    fn numbers_are_in_the_readers_degrees() {
         assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
         assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
         assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
@@ -146,7 +146,7 @@ mod tests {
     }
 
     #[test]
-    fn a_temperature_beside_its_threshold_has_the_digits_that_tell_them_apart() {
+    fn a_temperature_beside_its_threshold_has_the_digits_that_differ() {
         let apart = |f: f64, units| {
             let celsius = (f - 32.0) / 1.8;
             let (value, asked) = apart(celsius, (40.0 - 32.0) / 1.8, units);

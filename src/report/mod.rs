@@ -1,4 +1,4 @@
-//! Telling it: what nights came to, as tables, sentences, JSON and pages. Nothing here computes a finding.
+//! What each result says, as data: words and numbers resolved once. Nothing here computes a finding.
 
 pub mod catalogue;
 pub mod cautions;

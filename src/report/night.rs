@@ -206,7 +206,7 @@ fn groups(night: &Night) -> Table {
     let leave = clock.dated(night.trace.departure_s);
     let when = format!("{minimum} at").replace(' ', "\u{a0}");
     Table::of("", &rows)
-        .words("", "Part, or mean of a group", |r| r.0.as_str())
+        .words("", "Part or group", |r| r.0.as_str())
         .number("", leave, |r| temperature(r.1, units))
         .number("", when, |r| crossing(r.2, at))
         .table()

@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 
 /// The program's version, in every output.
 const VERSION: &str = env!("CARGO_PKG_VERSION");
-/// Digits of a hash that a line of text tells.
+/// Digits of a hash in a line of text.
 const SHORT: usize = 12;
 
 /// A file that went into the nights.
@@ -27,10 +27,10 @@ pub struct Provenance {
     pub command: Vec<String>,
     /// Every file that went in.
     pub inputs: Vec<InputJson>,
-    /// What was told about them: what was left out, mended or assumed.
+    /// Notes on them: what was skipped, corrected or assumed.
     #[serde(skip)]
     pub notes: Vec<String>,
-    /// Their numbers that are hard to believe.
+    /// Their numbers that are hardly plausible.
     #[serde(skip)]
     pub hard_to_believe: Vec<String>,
 }
@@ -47,7 +47,7 @@ impl Provenance {
         }
     }
 
-    /// The same, with what was told about the inputs.
+    /// The same, with notes and warnings about the inputs.
     pub fn told_of(self, notes: Vec<String>, hard_to_believe: Vec<String>) -> Self {
         Self {
             notes,
@@ -84,11 +84,11 @@ impl Provenance {
 
     /// As pictures carry it: the version, the command, and each input with its hash, in a line each.
     pub fn in_lines(&self) -> String {
-        let mut told = format!("coldsoak {}\n{}\n", self.version, self.typed());
+        let mut lines = format!("coldsoak {}\n{}\n", self.version, self.typed());
         for input in &self.inputs {
-            told += &format!("{} {}\n", input.sha256, input.name);
+            lines += &format!("{} {}\n", input.sha256, input.name);
         }
-        told
+        lines
     }
 
     /// The command as one line that a shell would read the same way.
@@ -125,11 +125,11 @@ mod tests {
 
     #[test]
     fn words_with_blanks_are_quoted_as_a_shell_reads_them() {
-        let told = some().line();
+        let line = some().line();
         assert!(
-            told.contains(r"`coldsoak night 'my <night>.ron' 'it'\''s'`"),
-            "{told}"
+            line.contains(r"`coldsoak night 'my <night>.ron' 'it'\''s'`"),
+            "{line}"
         );
-        assert!(told.contains("0123456789ab (first"), "{told}");
+        assert!(line.contains("0123456789ab (first"), "{line}");
     }
 }

@@ -117,7 +117,7 @@ mod tests {
     use super::water;
 
     #[test]
-    fn water_beside_its_limit_has_the_digits_that_tell_them_apart() {
+    fn water_beside_its_limit_has_the_digits_that_differ() {
         let text = |upper, limit| {
             let (upper, limit) = water(upper, limit);
             format!("{upper} of {limit}")

@@ -1,9 +1,11 @@
-//! Named changes to a night: each makes another scenario of one, and alters nothing else.
+//! Changes to a night that are tried around an answer: each makes a case of it, and alters nothing else.
 
+use super::case::Case;
+use super::path::Tree;
 use crate::quantity::{Power, Resistance, Speed, Temperature};
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
-use crate::scenario::weather::{Observation, Weather};
+use crate::scenario::weather::Weather;
 
 /// A change to a night.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,70 +55,86 @@ pub enum Change {
 }
 
 impl Change {
-    /// The scenario with this change.
+    /// The night with this change; a heater that is not there is not changed.
+    pub fn of(&self, night: &Scenario) -> Scenario {
+        let changed = Tree::of(night).and_then(|base| self.case(night).night(&base));
+        changed.unwrap_or_else(|_| night.clone())
+    }
+
+    /// The case of a night with this change.
     ///
-    /// *Valid*: a heater that is there; another index changes nothing. What comes out may have problems (a record
-    /// that does not reach back, an engine without such a place), which the gate finds.
-    pub fn of(&self, scenario: &Scenario) -> Scenario {
-        let mut changed = scenario.clone();
+    /// *Valid*: a heater that is there. The night may have problems (a record that does not reach back, an engine without
+    /// such a place), which its check finds.
+    pub fn case(&self, night: &Scenario) -> Case {
+        let case = Case::default();
+        let covers = &night.covers;
         match self {
-            Self::Colder { kelvin } => colder(&mut changed, *kelvin),
+            Self::Colder { kelvin } => {
+                let lower = |t: Temperature| Temperature::degC(t.celsius() - kelvin);
+                let case = case.set("hangar.start", &night.hangar.start.map(lower));
+                case.set("weather", &colder(&night.weather, *kelvin))
+            }
             Self::Draught { times } => {
-                let hangar = &mut changed.hangar;
-                hangar.draught = Speed::m_s(hangar.draught.si() * times);
-                hangar.draught_share = (hangar.draught_share * times).min(1.0);
+                let hangar = &night.hangar;
+                let speed = Speed::m_s(hangar.draught.si() * times);
+                let case = case.set("hangar.draught", &speed);
+                case.set(
+                    "hangar.draught_share",
+                    &(hangar.draught_share * times).min(1.0),
+                )
             }
             Self::InletsOpened { times } => {
-                let open = (1.0 - changed.covers.inlet_plug) * times;
-                changed.covers.inlet_plug = (1.0 - open).max(0.0);
+                let open = (1.0 - covers.inlet_plug) * times;
+                case.set("covers.inlet_plug", &(1.0 - open).max(0.0))
             }
             Self::Plugged { share } => {
-                let covers = &mut changed.covers;
-                covers.inlet_plug = 1.0 - (1.0 - covers.inlet_plug) * (1.0 - share);
-                covers.outlet_plug = 1.0 - (1.0 - covers.outlet_plug) * (1.0 - share);
+                let closed = |plug: f64| 1.0 - (1.0 - plug) * (1.0 - share);
+                let case = case.set("covers.inlet_plug", &closed(covers.inlet_plug));
+                case.set("covers.outlet_plug", &closed(covers.outlet_plug))
             }
             Self::Watts { heater, watts } => {
-                if let Some(heater) = changed.heaters.get_mut(*heater) {
-                    heater.power = Power::W(*watts);
-                }
+                case.set(format!("heaters[{heater}].power"), &Power::W(*watts))
             }
             Self::Blanket {
                 pockets,
                 resistance_m2k_w,
             } => {
+                let mut blankets = covers.blankets.clone();
                 for pocket in pockets {
-                    let there = changed.covers.blankets.get(pocket).map_or(0.0, |r| r.si());
+                    let there = blankets.get(pocket).map_or(0.0, |r| r.si());
                     let laid = Resistance::m2K_W(there + resistance_m2k_w);
-                    changed.covers.blankets.insert(pocket.clone(), laid);
+                    blankets.insert(pocket.clone(), laid);
                 }
+                case.set("covers.blankets", &blankets)
             }
-            Self::BegunEarlier { minutes } => {
-                changed.clock.begin = changed.clock.begin.earlier_by_minutes(*minutes);
-            }
-            Self::Added(heater) => changed.heaters.push((**heater).clone()),
+            Self::BegunEarlier { minutes } => case.set(
+                "clock.begin",
+                &night.clock.begin.earlier_by_minutes(*minutes),
+            ),
+            Self::Added(heater) => case.set(
+                "heaters",
+                &[&night.heaters[..], &[(**heater).clone()]].concat(),
+            ),
         }
-        changed
     }
 }
 
-fn colder(scenario: &mut Scenario, kelvin: f64) {
-    let lower = |t: Temperature| Temperature::degC(t.celsius() - kelvin);
-    scenario.hangar.start = scenario.hangar.start.map(lower);
-    match &mut scenario.weather {
-        Weather::steady { outdoors, .. } => *outdoors = lower(*outdoors),
+/// The weather colder by so much; dew points as far below the temperature as before, so that the humidity stays within
+/// a percent or two.
+fn colder(weather: &Weather, kelvin: f64) -> Weather {
+    let mut weather = weather.clone();
+    match &mut weather {
+        Weather::steady { outdoors, .. } => {
+            *outdoors = Temperature::degC(outdoors.celsius() - kelvin);
+        }
         Weather::recorded(record) => {
             for reading in &mut record.readings {
-                let Observation {
-                    temp_c,
-                    dew_point_c,
-                    ..
-                } = reading;
-                // As far below the temperature as before: the humidity stays within a percent or two.
-                *temp_c -= kelvin;
-                *dew_point_c -= kelvin;
+                reading.temp_c -= kelvin;
+                reading.dew_point_c -= kelvin;
             }
         }
     }
+    weather
 }
 
 #[cfg(test)]

@@ -1,11 +1,13 @@
 //! Several choices through the same night, ranked.
 
-use super::choice::{Choice, CompareError};
+use super::case::{Case, CaseError};
 use super::paired::Paired;
+use super::path::Tree;
 use super::recommend::recommended;
+use super::run::run_each;
 use crate::findings::rank_key;
-use crate::night::{Night, run};
-use rayon::prelude::*;
+use crate::night::Night;
+use crate::scenario::document::Scenario;
 
 /// Choices that were computed, the best first.
 #[derive(Debug, Clone)]
@@ -28,27 +30,26 @@ impl Comparison {
     }
 }
 
-/// Computes all choices side by side and ranks them. `done` is called after each night. The answer does not
-/// depend on the number of threads: each night is computed whole by one of them.
+/// Computes all choices of a base night and ranks them. `done` is called after each night. The answer does not depend on
+/// the number of threads.
 ///
 /// *Errors*: the first choice, in the order given, that cannot be computed.
-pub fn compare(choices: &[Choice], done: &(dyn Fn() + Sync)) -> Result<Comparison, CompareError> {
-    let computed: Vec<_> = choices
-        .par_iter()
-        .map(|choice| {
-            let night = run(&choice.scenario);
-            done();
-            night
-        })
-        .collect();
-    let mut nights = Vec::with_capacity(choices.len());
-    for (choice, night) in choices.iter().zip(computed) {
-        let night = night.map_err(|source| CompareError {
-            choice: choice.name.clone(),
-            source,
-        })?;
-        nights.push((choice.name.clone(), night));
-    }
+pub fn compare(
+    base: &Scenario,
+    choices: &[Case],
+    done: &(dyn Fn() + Sync),
+) -> Result<Comparison, CaseError> {
+    let tree = Tree::of(base).map_err(|e| Case::named("the base night").failed(e))?;
+    let computed = run_each(&tree, choices, |night| {
+        done();
+        night
+    });
+    let named = |(choice, night): (&Case, Result<Night, _>)| match night {
+        Ok(night) => Ok((choice.name.clone(), night)),
+        Err(source) => Err(choice.failed(source)),
+    };
+    let nights: Result<Vec<(String, Night)>, _> = choices.iter().zip(computed).map(named).collect();
+    let mut nights = nights?;
     nights.sort_by_key(|(_, night)| rank_key(&night.findings));
     Ok(Comparison {
         nights,

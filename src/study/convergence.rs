@@ -1,6 +1,6 @@
 //! How far a figure of a night moves when the night is computed more finely, and so how far it may be off.
 //!
-//! [`super::refine`] tells how that is estimated. Where a thermostat acts, finer cells move the moments at which it
+//! [`super::refine`] says how that is estimated. Where a thermostat acts, finer cells move the moments at which it
 //! switches, and with them where on its swing a temperature is found at departure: such changes alternate and do not
 //! shrink, and the swing is what they cannot exceed.
 

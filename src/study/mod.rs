@@ -1,15 +1,15 @@
 //! Many nights, side by side.
 
+pub mod case;
 pub mod change;
-pub mod choice;
 pub mod compare;
 pub mod convergence;
 pub mod paired;
-pub mod parallel;
 pub mod path;
 pub mod quantile;
 pub mod recommend;
 pub mod refine;
+pub mod run;
 pub mod sample;
 pub mod sample_result;
 pub mod sobol;

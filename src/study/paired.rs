@@ -4,18 +4,15 @@
 //! both, so what differs is the choice and not the hangar. A heater is the same in two choices if it has the same name,
 //! wherever it stands in their lists; two of one name are told apart by their order.
 
-use super::choice::{Choice, CompareError};
-use super::parallel::parallel;
+use super::case::{Case, CaseError};
 use super::path::Tree;
 use super::quantile::{Band, Share};
-use super::sample::coordinate;
+use super::run::run_all;
+use super::sample::{point, sample};
 use super::sample_result::SampleResult;
-use super::uncertain_inputs::{UncertainInput, uncertain_inputs};
-use crate::night::NightError;
+use super::uncertain_inputs::uncertain_inputs;
 use crate::scenario::document::Scenario;
 use std::collections::BTreeSet;
-use std::convert::Infallible;
-use std::sync::atomic::AtomicBool;
 
 /// One choice is ahead of another if it is so in at least this share of the plausible nights.
 pub const WIN_FRACTION: f64 = 0.9;
@@ -193,72 +190,57 @@ pub fn tally<'a>(names: impl Iterator<Item = &'a str>) -> Vec<(String, usize)> {
     counts
 }
 
-/// Carries every choice through the same plausible nights. `done` is called after each night. The answer follows
-/// from the seed, whatever the number of threads.
+/// Carries every choice of a base night through the same simulated nights. `done` is called after each night. The answer
+/// follows from the seed, whatever the number of threads.
 ///
-/// *Errors*: the first choice whose plausible ranges have problems.
+/// *Errors*: the first choice whose ranges have problems.
 pub fn paired(
-    choices: &[&Choice],
+    base: &Scenario,
+    choices: &[&Case],
     nights: u32,
     seed: u32,
     done: &(dyn Fn() + Sync),
-) -> Result<Paired, CompareError> {
+) -> Result<Paired, CaseError> {
+    let base = &Tree::of(base).map_err(|e| Case::named("the base night").failed(e))?;
     let mut prepared = Vec::new();
     for choice in choices {
-        let failed = |problems| CompareError {
-            choice: choice.name.clone(),
-            source: NightError::Problems(problems),
-        };
-        let found = uncertain_inputs(&choice.scenario).map_err(failed)?;
-        let found = found
-            .into_iter()
-            .map(|d| (axis(&choice.scenario, &d.path), d));
-        let found: Vec<(String, UncertainInput)> = found.collect();
-        // A scenario without problems has a tree.
-        if let Ok(tree) = Tree::of(&choice.scenario) {
-            prepared.push((choice.name.as_str(), tree, found));
-        }
+        let night = (*choice)
+            .clone()
+            .night(base)
+            .map_err(|e| choice.failed(e))?;
+        let inputs = uncertain_inputs(&night).map_err(|problems| choice.failed(problems))?;
+        let axes: Vec<String> = inputs.iter().map(|i| axis(&night, &i.path)).collect();
+        prepared.push((*choice, inputs, axes));
     }
-    let axes: BTreeSet<&str> = prepared
-        .iter()
-        .flat_map(|p| p.2.iter().map(|(axis, _)| axis.as_str()))
-        .collect();
-    let axes: Vec<&str> = axes.into_iter().collect();
-    // Nights of one choice go abreast.
-    let tasks: Vec<(usize, u32)> = (0..prepared.len())
-        .flat_map(|choice| (0..nights).map(move |night| (choice, night)))
-        .collect();
-    let work = |some: &[(usize, u32)]| {
-        let scenarios = some.iter().map(|&(choice, night)| {
-            let (_, tree, doubts) = &prepared[choice];
-            plausible(tree, doubts, &axes, seed, night).ok_or_else(String::new)
-        });
-        let harvests = SampleResult::of_each(scenarios).into_iter();
-        harvests.inspect(|_| done()).map(Result::ok).collect()
+    let axes: BTreeSet<&String> = prepared.iter().flat_map(|(.., axes)| axes).collect();
+    let axes: Vec<&String> = axes.into_iter().collect();
+    // Nights of one choice go side by side.
+    let case = |number: usize| {
+        let (choice, inputs, named) = &prepared[number / nights as usize];
+        let axis = |i: usize| {
+            axes.binary_search(&&named[i])
+                .expect("an axis of one of the choices")
+        };
+        let point = point(inputs, seed, number as u32 % nights, axis);
+        Case::clone(choice).and(sample(inputs, &point))
     };
-    let mut outcomes: Vec<Vec<Option<SampleResult>>> = vec![Vec::new(); prepared.len()];
-    let all = parallel(&tasks, work, &AtomicBool::new(false), |some| {
-        for (&(choice, _), harvest) in some {
-            outcomes[choice].push(harvest);
-        }
-        Ok::<(), Infallible>(())
+    let rows = run_all(base, prepared.len() * nights as usize, case, |night| {
+        done();
+        night.ok().map(|night| SampleResult::of(&night))
     });
-    let Ok(_) = all;
-    let named = || prepared.iter().map(|p| p.0).zip(&outcomes);
-    let verdicts = named()
-        .skip(1)
-        .filter_map(|(name, other)| {
-            let first = (prepared.first()?.0, outcomes.first()?.as_slice());
-            Some(Verdict::of(first, (name, other)))
-        })
-        .collect();
+    let of_choices = || choices.iter().zip(rows.chunks(nights.max(1) as usize));
+    let first = of_choices().next();
+    let against = |(other, rows): (&&Case, &[Option<SampleResult>])| {
+        let (first, of_first) = first?;
+        Some(Verdict::of((&first.name, of_first), (&other.name, rows)))
+    };
     Ok(Paired {
         nights,
         seed,
-        bands: named()
-            .map(|(name, o)| Bands::of(name, o.iter().flatten()))
+        bands: of_choices()
+            .map(|(choice, rows)| Bands::of(&choice.name, rows.iter().flatten()))
             .collect(),
-        verdicts,
+        verdicts: of_choices().skip(1).filter_map(against).collect(),
     })
 }
 
@@ -277,24 +259,6 @@ fn axis(scenario: &Scenario, path: &str) -> String {
         }
         _ => path.to_owned(),
     }
-}
-
-/// One plausible night; none if it cannot be had.
-fn plausible(
-    tree: &Tree,
-    doubts: &[(String, UncertainInput)],
-    axes: &[&str],
-    seed: u32,
-    night: u32,
-) -> Option<Scenario> {
-    let mut tree = tree.clone();
-    for (axis, doubt) in doubts {
-        let axis = axes.binary_search(&axis.as_str()).ok()?;
-        let share = coordinate(seed, night, axis as u32);
-        let value = doubt.quantile(share);
-        tree.set(&doubt.path, value, doubt.unit.as_deref()).ok()?;
-    }
-    tree.scenario().ok()
 }
 
 #[cfg(test)]

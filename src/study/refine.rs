@@ -15,22 +15,26 @@
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
 //! due to discretization in CFD applications, ibid. 130 (2008), 078001: the factors 1.25 and 3 and the limited order.
 
+use super::case::Case;
 use super::convergence::{AXES, Figure, PROMISED, Watched, swings, watched};
-use crate::night::{Night, NightError, run};
+use super::path::Tree;
+use super::run::run_each;
+use crate::night::{Night, NightError};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::{Accuracy, Scenario};
-use rayon::prelude::*;
+use serde::Serialize;
 
-/// What the last level of a axis multiplies cells by.
+/// What the last level of an axis multiplies cells by.
 const FINEST_CELLS: usize = 4;
-/// What the last level of a axis divides the allowed error or the spacing of samples by.
+/// What the last level of an axis divides the allowed error or the spacing of samples by.
 const FINEST_SHARE: f64 = PROMISED * PROMISED;
 
 /// How many nights are computed.
 pub const NIGHTS: usize = 7;
 
 /// What is refined.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum RefinementAxis {
     /// Cells of each part along its axes: as they are, twice, four times as many.
     Cells,
@@ -105,14 +109,11 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
         .iter()
         .flat_map(|l| [l.level(base, 1), l.level(base, 2)]);
     let all: Vec<Accuracy> = std::iter::once(base.clone()).chain(finer).collect();
-    let night = |accuracy: &Accuracy| {
-        let mut scenario = scenario.clone();
-        scenario.accuracy = accuracy.clone();
-        let night = run(&scenario);
+    let meshes = all.iter().map(|a| Case::default().set("accuracy", a));
+    let nights = run_each(&Tree::of(scenario)?, &meshes.collect::<Vec<_>>(), |night| {
         done();
         night
-    };
-    let nights: Vec<_> = all.par_iter().map(night).collect();
+    });
     let nights = nights.into_iter().collect::<Result<Vec<Night>, _>>()?;
     let at = |axis: usize, level: usize| match level {
         0 => 0,
@@ -263,7 +264,7 @@ mod tests {
                 && all[2].ends_with("begin at 16 or more"),
             "{all:?}"
         );
-        // What it says to begin at is refined, as far as its range is asked.
+        // What it says to begin at is refined, as far as its range goes.
         let (least, of) = (Accuracy::TOLERANCE.0, FINEST_SHARE);
         assert!(
             beyond(&Accuracy {

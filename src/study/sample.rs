@@ -4,6 +4,12 @@
 //! Burley (2020), as the crate `sobol_burley` gives them: 256 dimensions of 65 536 points. A study with more unknowns
 //! pads with further sequences of other seeds, as Burley's paper does.
 
+use super::case::Case;
+use super::uncertain_inputs::UncertainInput;
+
+/// Which uncertain inputs are set to what, in their units.
+pub type Settings = Vec<(usize, f64)>;
+
 /// The most points a sequence has.
 pub const MOST_POINTS: u32 = 1 << 16;
 
@@ -17,6 +23,29 @@ pub fn coordinate(seed: u32, index: u32, dimension: u32) -> f64 {
     let seed = seed.wrapping_add(set.wrapping_mul(0x9E37_79B1));
     // The crate gives single precision with 24 bits; half a step keeps the bounds out.
     f64::from(sobol_burley::sample(index, within, seed)) + 0.5 / f64::from(1 << 24)
+}
+
+/// All inputs at a point of the sequence, each on the axis that `axis` gives for it.
+pub fn point(
+    inputs: &[UncertainInput],
+    seed: u32,
+    number: u32,
+    axis: impl Fn(usize) -> usize,
+) -> Settings {
+    let at = |i: usize| coordinate(seed, number, axis(i) as u32);
+    let inputs = inputs.iter().enumerate();
+    inputs
+        .map(|(i, input)| (i, input.quantile(at(i))))
+        .collect()
+}
+
+/// The case of a night with some of its inputs set.
+pub fn sample(inputs: &[UncertainInput], settings: &Settings) -> Case {
+    let set = |case: Case, &(i, value): &(usize, f64)| {
+        let UncertainInput { path, unit, .. } = &inputs[i];
+        case.number(path, value, unit.as_deref())
+    };
+    settings.iter().fold(Case::default(), set)
 }
 
 #[cfg(test)]

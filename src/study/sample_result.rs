@@ -1,7 +1,6 @@
 //! What a study keeps of a night: its headlines and a few temperatures, a few kilobytes in all.
 
-use crate::night::{Night, run_lanes};
-use crate::scenario::document::Scenario;
+use crate::night::Night;
 use serde::{Deserialize, Serialize};
 
 /// How far apart the temperatures over time are kept, h.
@@ -37,24 +36,6 @@ pub struct SampleResult {
 }
 
 impl SampleResult {
-    /// The headlines of the nights of these scenarios, computed abreast; why not, of those that cannot be.
-    pub fn of_each(
-        scenarios: impl Iterator<Item = Result<Scenario, String>>,
-    ) -> Vec<Result<Self, String>> {
-        let mut sound = Vec::new();
-        let kept: Vec<Result<(), String>> = scenarios
-            .map(|scenario| scenario.map(|s| sound.push(s)))
-            .collect();
-        let mut nights = run_lanes(&sound).into_iter();
-        kept.into_iter()
-            .map(|kept| {
-                kept?;
-                let night = nights.next().expect("one night for each scenario");
-                Ok(Self::of(&night.map_err(|e| e.to_string())?))
-            })
-            .collect()
-    }
-
     /// The headlines of a night.
     pub fn of(night: &Night) -> Self {
         let f = &night.findings;

@@ -4,13 +4,17 @@
 //! of its range and all others as they are; and *mixed* nights for the indices of [`super::sobol`]. The number of a
 //! night and the seed give its point, so a study can be broken off, taken up again, and made longer.
 
-use super::path::Tree;
-use super::sample::coordinate;
+use super::case::Case;
+use super::path::{PathError, Tree};
+use super::run::{run, run_all};
+use super::sample::{Settings, point, sample};
 use super::sample_result::SampleResult;
 use super::uncertain_inputs::{UncertainInput, contradictions, uncertain_inputs};
+use crate::night::{Night, NightError};
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
+use std::sync::atomic::AtomicBool;
 
 /// How many unknowns get an index of their own; the rest share one.
 pub const INDEXED: usize = 8;
@@ -35,7 +39,7 @@ pub struct Task {
     /// Its number among those of its purpose.
     pub number: u32,
     /// Which unknowns are set to what, in the units of the unknowns.
-    pub settings: Vec<(usize, f64)>,
+    pub settings: Settings,
 }
 
 /// What became of a night: its headlines, or why it could not be computed.
@@ -44,9 +48,9 @@ pub type Outcome = Result<SampleResult, String>;
 /// One night and all that is uncertain about it.
 #[derive(Debug, Clone)]
 pub struct Spread {
-    tree: Tree,
-    /// The unknowns.
-    pub doubts: Vec<UncertainInput>,
+    base: Tree,
+    /// What is uncertain.
+    pub inputs: Vec<UncertainInput>,
     /// The seed of the points.
     pub seed: u32,
 }
@@ -61,16 +65,9 @@ impl Spread {
         if !contradictions.is_empty() {
             return Err(contradictions);
         }
-        let doubts = uncertain_inputs(scenario)?;
-        let tree = Tree::of(scenario).map_err(|e| {
-            vec![Problem {
-                path: String::new(),
-                word: None,
-                what: e.to_string(),
-                help: None,
-            }]
-        })?;
-        Ok(Self { tree, doubts, seed })
+        let inputs = uncertain_inputs(scenario)?;
+        let base = Tree::of(scenario).map_err(|e| vec![e.into()])?;
+        Ok(Self { base, inputs, seed })
     }
 
     /// The first so many plausible nights.
@@ -86,7 +83,7 @@ impl Spread {
 
     /// Two nights for each unknown: at the low and at the high end of its range.
     pub fn singles(&self) -> Vec<Task> {
-        let ends = self.doubts.iter().map(|d| [d.low, d.high]).enumerate();
+        let ends = self.inputs.iter().map(|d| [d.low, d.high]).enumerate();
         ends.flat_map(|(doubt, ends)| ends.map(|end| (doubt, end)))
             .enumerate()
             .map(|(number, setting)| Task {
@@ -101,7 +98,7 @@ impl Spread {
     /// with the coordinates of that group taken from the second point. Their numbers are `point * (groups + 1)`, and
     /// as many more as the group has in the list, from one.
     pub fn mixed(&self, groups: &[Vec<usize>], points: u32) -> Vec<Task> {
-        let all: Vec<usize> = (0..self.doubts.len()).collect();
+        let all: Vec<usize> = (0..self.inputs.len()).collect();
         let sets: Vec<&[usize]> = std::iter::once(&all[..])
             .chain(groups.iter().map(Vec::as_slice))
             .collect();
@@ -117,34 +114,54 @@ impl Spread {
     }
 
     /// A point, with some of its coordinates taken from the second point of the same number.
-    fn point(&self, number: u32, second: &[usize]) -> Vec<(usize, f64)> {
-        let count = self.doubts.len();
-        (0..count)
-            .map(|i| {
-                let axis = if second.contains(&i) { i + count } else { i };
-                let share = coordinate(self.seed, number, axis as u32);
-                (i, self.doubts[i].quantile(share))
-            })
-            .collect()
+    fn point(&self, number: u32, second: &[usize]) -> Settings {
+        let second = |i| usize::from(second.contains(&i)) * self.inputs.len();
+        point(&self.inputs, self.seed, number, |i| i + second(i))
     }
 
-    /// Computes nights. The traces are let go; what stays takes the same memory for every night.
+    /// Computes nights on all threads; `done` is called after each. What is kept of each goes to `sink` with its task, in
+    /// order, a window at a time. Once `stop` is set no further nights are begun. Gives whether all were done.
+    ///
+    /// *Errors*: the first of the sink; the rest is not begun then.
+    pub fn run<'t, E>(
+        &self,
+        tasks: &'t [Task],
+        stop: &AtomicBool,
+        done: &(dyn Fn() + Sync),
+        mut sink: impl FnMut(Vec<(&'t Task, Outcome)>) -> Result<(), E>,
+    ) -> Result<bool, E> {
+        let case = |number: usize| self.case(&tasks[number]);
+        let row = |night| {
+            done();
+            outcome(night)
+        };
+        run(&self.base, tasks.len(), case, row, stop, |rows| {
+            let rows = rows.into_iter();
+            sink(rows.map(|(n, row)| (&tasks[n], row)).collect())
+        })
+    }
+
+    /// The outcomes of these nights.
     pub fn nights(&self, tasks: &[Task]) -> Vec<Outcome> {
-        SampleResult::of_each(tasks.iter().map(|task| self.scenario(task)))
+        let case = |number: usize| self.case(&tasks[number]);
+        run_all(&self.base, tasks.len(), case, outcome)
     }
 
     /// The night of a task.
     ///
-    /// *Errors*: in words, why a number cannot be set.
-    pub fn scenario(&self, task: &Task) -> Result<Scenario, String> {
-        let mut tree = self.tree.clone();
-        for (doubt, value) in &task.settings {
-            let doubt = &self.doubts[*doubt];
-            tree.set(&doubt.path, *value, doubt.unit.as_deref())
-                .map_err(|e| e.to_string())?;
-        }
-        tree.scenario().map_err(|e| e.to_string())
+    /// *Errors*: a number that cannot be set.
+    pub fn scenario(&self, task: &Task) -> Result<Scenario, PathError> {
+        self.case(task).night(&self.base)
     }
+
+    fn case(&self, task: &Task) -> Case {
+        sample(&self.inputs, &task.settings)
+    }
+}
+
+fn outcome(night: Result<Night, NightError>) -> Outcome {
+    let kept = night.map(|night| SampleResult::of(&night));
+    kept.map_err(|e| e.to_string())
 }
 
 /// What one unknown alone does to the margin at departure.
@@ -203,11 +220,11 @@ mod tests {
     #[test]
     fn a_night_follows_from_its_number_and_mixed_ones_take_what_they_should() {
         let spread = Spread::of(&scenario(), 5).unwrap();
-        let count = spread.doubts.len();
+        let count = spread.inputs.len();
         let few = spread.plausible(3);
         assert_eq!(few[..], spread.plausible(8)[..3]);
         for (doubt, value) in &few[2].settings {
-            let d = &spread.doubts[*doubt];
+            let d = &spread.inputs[*doubt];
             assert!(d.low <= *value && *value <= d.high, "{d:?} {value}");
         }
         let mixed = spread.mixed(&[vec![1], vec![0, 2]], 3);

@@ -8,7 +8,7 @@ use coldsoak::scenario::cover::OpenSide;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
 use coldsoak::scenario::opposed::expand;
-use coldsoak::study::choice::Choice;
+use coldsoak::study::case::Case;
 use coldsoak::study::compare::compare;
 
 const HANGAR: Temperature = Temperature::degF(15.0);
@@ -88,29 +88,22 @@ fn a_mirrored_night_gives_the_mirrored_answer() {
     }
 }
 
-fn choices() -> Vec<Choice> {
-    let mut choices = Vec::new();
-    for place in ["top-blowing-right", "bottom", "front"] {
-        let mut scenario = night("flat-four-3l1", HANGAR, 12);
-        scenario.heaters.push(fan(250.0, place));
-        choices.push(Choice {
-            name: place.to_owned(),
-            scenario,
-        });
-    }
-    choices
+fn choices() -> [Case; 3] {
+    ["top-blowing-right", "bottom", "front"]
+        .map(|place| Case::named(place).set("heaters", &[fan(250.0, place)]))
 }
 
 /// Flat-four 3.1 L, parked, cold, 15 g, three places of 250 W: bit for bit the same on one thread, on two, on
 /// seven, and again.
 #[test]
 fn the_answer_does_not_depend_on_threads_or_repetition() {
+    let base = night("flat-four-3l1", HANGAR, 12);
     let on = |threads: usize| {
         let pool = rayon::ThreadPoolBuilder::new()
             .num_threads(threads)
             .build()
             .unwrap();
-        let compared = pool.install(|| compare(&choices(), &|| {})).unwrap();
+        let compared = pool.install(|| compare(&base, &choices(), &|| {})).unwrap();
         let values = compared
             .nights
             .iter()

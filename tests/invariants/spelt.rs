@@ -3,14 +3,14 @@
 use super::any_body::{Dice, NIGHTS, name, night, whole};
 use super::any_heat::furnished;
 use crate::kit::bench::{at, solved};
-use coldsoak::document::{Source, read as read_text};
 use coldsoak::files::night::load_builtin;
-use coldsoak::night::{run, run_lanes};
+use coldsoak::night::{Night, run};
 use coldsoak::quantity::Mass;
 use coldsoak::scenario::document::Scenario;
-use coldsoak::study::parallel::parallel;
+use coldsoak::study::case::Case;
+use coldsoak::study::path::Tree;
+use coldsoak::study::run::run_all;
 use proptest::prelude::*;
-use std::sync::atomic::AtomicBool;
 
 /// Two computations of one night at a tenth of the default tolerance agree to this, K.
 const SAME_K: f64 = 2e-3;
@@ -101,9 +101,7 @@ fn written(scenario: &Scenario) -> String {
 }
 
 fn read(text: &str) -> Scenario {
-    let reading = read_text::<Scenario>(&Source::new("night", text));
-    assert_eq!(reading.errors.count(), 0, "{}: {text}", reading.errors);
-    reading.value.unwrap()
+    ron::from_str(text).unwrap_or_else(|e| panic!("{e}: {text}"))
 }
 
 proptest! {
@@ -157,15 +155,10 @@ proptest! {
         }
         let on = |threads: usize| -> Vec<Vec<f64>> {
             let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build().unwrap();
-            let mut all = Vec::new();
-            let done = pool.install(|| {
-                parallel(&nights, run_lanes, &AtomicBool::new(false), |some| {
-                    all.extend(some.into_iter().map(|(_, night)| night.unwrap().trace.values));
-                    Ok::<(), ()>(())
-                })
-            });
-            assert_eq!(done, Ok(true));
-            all
+            let base = Tree::of(&nights[0]).unwrap();
+            let case = |number: usize| Case::whole("a night", &nights[number]);
+            let values = |night: Result<Night, _>| night.unwrap().trace.values;
+            pool.install(|| run_all(&base, nights.len(), case, values))
         };
         let (one, three) = (on(1), on(3));
         prop_assert!(one == three);

@@ -4,7 +4,7 @@ use coldsoak::files::library::{Kind, model};
 use coldsoak::quantity::{Power, Temperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Heater, Place};
-use coldsoak::study::choice::Choice;
+use coldsoak::study::case::Case;
 use coldsoak::study::paired::{PairResult, paired};
 use coldsoak::study::quantile::Band;
 use coldsoak::study::spread::Spread;
@@ -63,18 +63,16 @@ fn the_anchors_ranges_overlap_the_bands_of_their_groups() {
 /// Another seed takes other nights and comes to the same verdicts.
 #[test]
 fn the_paired_verdicts_are_reproduced_with_another_seed() {
-    let choice = |name: &str, heaters| Choice {
-        name: name.to_owned(),
-        scenario: night(heaters),
-    };
+    let base = night(vec![]);
+    let choice = |name: &str, heaters: Vec<Heater>| Case::named(name).set("heaters", &heaters);
     let choices = [
         choice("underneath", vec![fan("bottom")]),
         choice("on top", vec![fan("top-blowing-right")]),
         choice("on top, mirrored", vec![fan("top-blowing-left")]),
         choice("nothing", vec![]),
     ];
-    let choices: Vec<&Choice> = choices.iter().collect();
-    let verdicts = |seed| paired(&choices, 32, seed, &|| ()).unwrap().verdicts;
+    let choices: Vec<&Case> = choices.iter().collect();
+    let verdicts = |seed| paired(&base, &choices, 32, seed, &|| ()).unwrap().verdicts;
     let (one, other) = (verdicts(1), verdicts(2));
     assert_ne!(one, other, "the seeds take the same nights");
     for (a, b) in one.iter().zip(&other) {
@@ -84,7 +82,9 @@ fn the_paired_verdicts_are_reproduced_with_another_seed() {
     assert_eq!(one[2].result(), PairResult::First, "a heater beats none");
     assert_eq!((one[2].ahead, one[2].nights), (32, 32));
     // Left and right are mirror images, so what differs between them is nothing but doubt.
-    let mirrored = paired(&choices[1..3], 32, 1, &|| ()).unwrap().verdicts;
+    let mirrored = paired(&base, &choices[1..3], 32, 1, &|| ())
+        .unwrap()
+        .verdicts;
     println!("{mirrored:?}");
     assert_eq!(mirrored[0].result(), PairResult::Tied);
 }

@@ -75,7 +75,7 @@ fn a_joint_plan_draws_the_least_and_either_heater_later_is_not_ready() {
             _ => [most, minutes],
         };
         let found = alone
-            .sought
+            .search
             .found
             .expect("each alone is ready at some time");
         println!("alone, heater {which}: {found}");

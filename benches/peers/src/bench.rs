@@ -228,7 +228,7 @@ fn networks(case: &Case) -> Result<Vec<Network>, String> {
     let tasks = study.plausible(case.plausible as u32);
     let mut nets = Vec::new();
     for task in &tasks {
-        let plausible = check(&study.scenario(task)?).map_err(|_| "no plausible night")?;
+        let plausible = check(&study.scenario(task).map_err(|e| e.to_string())?).map_err(|_| "no plausible night")?;
         nets.push(assemble(&plausible));
     }
     Ok(nets)

@@ -98,7 +98,7 @@ fn none(words: &Words) -> String {
 fn alone(words: &Words) -> Vec<Fact> {
     let each = words.when.alone.iter();
     each.map(|alone| {
-        let at = match alone.sought.found {
+        let at = match alone.search.found {
             Some(0) => "not required".to_owned(),
             Some(minutes) => words.before(minutes),
             None => "no start is ready".to_owned(),

@@ -26,7 +26,7 @@ pub fn facts(words: &Words) -> Vec<Fact> {
     let all_night = when.switches.together(most);
     let alone = when.alone.iter();
     let alone: Value = alone
-        .map(|a| start(words, a.heater, a.sought.found))
+        .map(|a| start(words, a.heater, a.search.found))
         .collect();
     let unsolved = when.unsolved.iter();
     let unsolved: Value = unsolved

@@ -15,8 +15,7 @@ mod unit;
 mod validate;
 mod weather;
 
-pub use crate::document::names::nearest;
-pub use problem::Problem;
+pub use problem::{Problem, nearest};
 pub use validate::{CheckedScenario, check};
 
 #[cfg(test)]

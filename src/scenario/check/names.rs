@@ -2,8 +2,7 @@
 
 use super::super::body::Body;
 use super::super::part::{Part, Shape, Spot};
-use super::problem::Problems;
-use crate::document::names::nearest;
+use super::problem::{Problems, nearest};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The hangar, wherever a name of surroundings may stand.

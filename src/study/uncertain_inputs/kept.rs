@@ -1,6 +1,7 @@
-//! A number as it is kept in a night and as its range tells it.
+//! A number as it is kept in a night and in the unit of its range.
 
 use crate::scenario::unknowns::Unknown;
+use crate::study::case::Case;
 use crate::study::path::{PathError, Tree};
 
 /// The number at a path: the unit it is kept in, and its value in the unit of its range, which is given too.
@@ -28,10 +29,8 @@ impl Scale {
             return Ok(Self(None));
         }
         let kept = |number| {
-            let mut other = tree.clone();
-            other.set(path, number, unit)?;
-            let again = Tree::of(&other.scenario()?)?;
-            again.number(path)
+            let other = Case::default().number(path, number, unit).night(tree)?;
+            Tree::of(&other)?.number(path)
         };
         let zero = kept(0.0)?.value;
         Ok(Self(Some((zero, kept(1.0)?.value - zero))))
@@ -52,7 +51,7 @@ impl Scale {
     }
 }
 
-/// A number as it is kept and as its range tells it.
+/// A number as it is kept and in the unit of its range.
 pub struct RangeNumber {
     /// The unit it is kept in.
     pub kept_in: Option<String>,

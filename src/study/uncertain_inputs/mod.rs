@@ -10,6 +10,7 @@ pub use self::contradictions::{contradictions, model};
 
 use self::declared::{Told, told};
 use self::kept::{RangeNumber, in_unit_of, rounded};
+use super::case::Case;
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
@@ -106,7 +107,7 @@ fn ranges(scenario: &Scenario) -> Ranges {
     let tree = match Tree::of(scenario) {
         Ok(tree) => tree,
         Err(e) => {
-            ranges.wrong.push(problem("", &e));
+            ranges.wrong.push(problem("", e));
             return ranges;
         }
     };
@@ -158,7 +159,7 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<UncertainInput, R
         kept_in,
         value,
         unit,
-    } = in_unit_of(tree, path, unknown).map_err(|e| Refused::Wrong(problem(path, &e)))?;
+    } = in_unit_of(tree, path, unknown).map_err(|e| Refused::Wrong(problem(path, e)))?;
     let (mut low, mut high) = (unknown.low, unknown.high);
     let middle = 0.5 * (low + high);
     if !(low..=high).contains(&value) {
@@ -195,41 +196,35 @@ fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<UncertainInput, R
     })
 }
 
-/// The gate's problems with the ends of a range, told as such, but for those that there were `before`.
-fn refused(before: &[Problem], tree: &Tree, doubt: &UncertainInput, called: &str) -> Vec<Problem> {
+/// The problems that the check finds at the ends of a range, but for those that there were `before`.
+fn refused(before: &[Problem], tree: &Tree, input: &UncertainInput, called: &str) -> Vec<Problem> {
     let mut problems = Vec::new();
-    for (end, value) in [("low", doubt.low), ("high", doubt.high)] {
-        let mut tree = tree.clone();
-        let set = tree
-            .set(&doubt.path, value, doubt.unit.as_deref())
-            .and_then(|()| tree.scenario());
-        match set {
-            Err(e) => problems.push(problem(&doubt.path, &e)),
-            Ok(set) => {
-                let all = check(&set).err().unwrap_or_default();
-                problems.extend(
-                    all.into_iter()
-                        .filter(|p| !before.contains(p))
-                        .map(|p| Problem {
-                            what: format!("{}, at the {end} end of its plausible range", p.what),
-                            help: p.help.or(Some(format!(
-                                "mend the range of `{called}` under `unknowns`"
-                            ))),
-                            ..p
+    for (end, value) in [("low", input.low), ("high", input.high)] {
+        let unit = input.unit.as_deref();
+        let set = Case::default().number(&input.path, value, unit);
+        match set.night(tree) {
+            Err(e) => problems.push(problem(&input.path, e)),
+            Ok(night) => {
+                let all = check(&night).err().unwrap_or_default().into_iter();
+                let new = all.filter(|p| !before.contains(p));
+                problems.extend(new.map(|p| Problem {
+                    what: format!("{}, at the {end} end of its plausible range", p.what),
+                    help:
+                        p.help.or_else(|| {
+                            Some(format!("mend the range of `{called}` under `unknowns`"))
                         }),
-                );
+                    ..p
+                }));
             }
         }
     }
     problems
 }
 
-fn problem(path: &str, e: &PathError) -> Problem {
+fn problem(path: &str, e: PathError) -> Problem {
     Problem {
         path: path.to_owned(),
-        word: None,
-        what: e.to_string(),
-        help: None,
+        ..e.into()
     }
 }
 

@@ -8,10 +8,10 @@
 //! late as it can be) are tried beside the grid. So the plan is the best near the best of these; a better one in a
 //! narrow dip between grid lines could be missed, which the grid's step says.
 
-use super::search::{Probe, ProgressCallback, least, probed};
-use super::starts::{Starts, Switches};
+use super::super::case::Case;
+use super::search::{Probe, Search};
+use super::starts::Starts;
 use crate::night::NightError;
-use crate::scenario::document::Scenario;
 
 /// Columns of the grid at most, so that it is a hundred nights or so.
 const COLUMNS: usize = 10;
@@ -28,6 +28,26 @@ const SAME_KWH: f64 = 1e-4;
 struct Pair {
     starts: [usize; 2],
     kwh: f64,
+}
+
+impl Pair {
+    /// The pair of these starts, if it is ready.
+    fn of(starts: [usize; 2], probe: &Option<Probe>) -> Option<Self> {
+        let ready = probe.as_ref().filter(|p| p.ready.ready_at_departure)?;
+        Some(Self {
+            starts,
+            kwh: ready.kwh,
+        })
+    }
+
+    /// That of two pairs which draws less; of equal ones the first.
+    fn better(self, other: Self) -> Self {
+        if other.kwh < self.kwh - SAME_KWH {
+            other
+        } else {
+            self
+        }
+    }
 }
 
 /// The step of the grid over the starts, minutes.
@@ -47,12 +67,8 @@ pub struct Joint {
 /// The least-energy ready starts of two heaters; `beside` are pairs that are tried beside the grid.
 ///
 /// *Errors*: a night that cannot be computed.
-pub fn least_energy(
-    switches: &Switches,
-    scenario: &Scenario,
-    beside: &[[usize; 2]],
-    tell: ProgressCallback,
-) -> Result<Joint, NightError> {
+pub fn least_energy(search: &Search, beside: &[[usize; 2]]) -> Result<Joint, NightError> {
+    let switches = &search.switches;
     let step = grid_step(switches.most);
     let mut lines: Vec<usize> = (0..switches.most).step_by(step).collect();
     lines.push(switches.most);
@@ -61,8 +77,11 @@ pub fn least_energy(
         .flat_map(|&second| lines.iter().map(move |&first| [first, second]))
         .chain(beside.iter().copied())
         .collect();
-    let nights: Vec<Scenario> = pairs.iter().map(|p| switches.night(scenario, p)).collect();
-    let probes = probed(&nights, tell)?;
+    let cases: Vec<Case> = pairs.iter().map(|pair| switches.case(pair)).collect();
+    let probes: Vec<Option<Probe>> = search
+        .probes(&cases)
+        .into_iter()
+        .collect::<Result<_, _>>()?;
     let nearest = pairs
         .iter()
         .zip(&probes)
@@ -70,47 +89,30 @@ pub fn least_energy(
         .reduce(|a, b| if b.1.nearer_than(&a.1) { b } else { a });
     let (grid, apart) = probes.split_at(lines.len() * lines.len());
     let rows: Vec<&[Option<Probe>]> = grid.chunks(lines.len()).collect();
-    let mut best: Option<Pair> = None;
-    for (&starts, probe) in beside.iter().zip(apart) {
-        if let Some(probe) = probe.as_ref().filter(|p| p.ready.ready_at_departure) {
-            better(
-                &mut best,
-                Pair {
-                    starts,
-                    kwh: probe.kwh,
-                },
-            );
-        }
-    }
-    for (row, &second) in rows.iter().zip(&lines) {
-        if let Some(k) = row.iter().position(is_ready) {
-            let kwh = row[k].as_ref().map_or(f64::INFINITY, |p| p.kwh);
-            better(
-                &mut best,
-                Pair {
-                    starts: [lines[k], second],
-                    kwh,
-                },
-            );
-        }
-    }
-    for (row, &second) in rows.iter().zip(&lines) {
-        let Some(k) = row.iter().position(is_ready).filter(|&k| k > 0) else {
-            continue;
-        };
-        let at_least = row[k - 1].as_ref().map_or(0.0, |p| p.kwh);
-        if best.as_ref().is_some_and(|b| at_least > b.kwh) {
-            continue;
-        }
-        let found = in_row(switches, scenario, second, lines[k - 1], lines[k], tell)?;
-        found.into_iter().for_each(|pair| better(&mut best, pair));
-    }
-    let Some(mut best) = best else {
+    let first_ready = |(row, &second): (&&[Option<Probe>], &usize)| {
+        let k = row.iter().position(is_ready)?;
+        Pair::of([lines[k], second], &row[k])
+    };
+    let beside = beside.iter().zip(apart);
+    let ready = beside
+        .filter_map(|(&starts, probe)| Pair::of(starts, probe))
+        .chain(rows.iter().zip(&lines).filter_map(first_ready));
+    let Some(mut best) = ready.reduce(Pair::better) else {
         return Ok(Joint {
             found: None,
             nearest,
         });
     };
+    for (row, &second) in rows.iter().zip(&lines) {
+        let Some(k) = row.iter().position(is_ready).filter(|&k| k > 0) else {
+            continue;
+        };
+        let at_least = row[k - 1].as_ref().map_or(0.0, |p| p.kwh);
+        if at_least <= best.kwh {
+            let found = in_row(search, second, lines[k - 1], lines[k])?;
+            best = found.into_iter().fold(best, Pair::better);
+        }
+    }
     let mut stride = (step / 3).max(1);
     loop {
         let from = best.clone();
@@ -123,10 +125,8 @@ pub fn least_energy(
             if moved != second {
                 let low = first.saturating_sub(reach);
                 let high = (first + reach).min(switches.most);
-                let found = in_row(switches, scenario, moved, low, high, tell)?;
-                let mut so_far = Some(best);
-                found.into_iter().for_each(|pair| better(&mut so_far, pair));
-                best = so_far.unwrap_or(from.clone());
+                let found = in_row(search, moved, low, high)?;
+                best = found.into_iter().fold(best, Pair::better);
             }
         }
         if best == from && stride == 1 {
@@ -144,29 +144,20 @@ pub fn least_energy(
 
 /// The least ready start of the first heater between two, at a start of the second.
 fn in_row(
-    switches: &Switches,
-    scenario: &Scenario,
+    search: &Search,
     second: usize,
     low: usize,
     high: usize,
-    tell: ProgressCallback,
 ) -> Result<Option<Pair>, NightError> {
-    let make = |n: usize| switches.night(scenario, &[low + n, second]);
-    let sought = least(high - low, (high - low).max(1), &make, tell)?;
-    Ok(sought.found.and_then(|n| {
-        let kwh = sought.at(n)?.kwh;
+    let case = |n: usize| search.switches.case(&[low + n, second]);
+    let found = search.least(high - low, (high - low).max(1), &case)?;
+    Ok(found.found.and_then(|n| {
+        let kwh = found.at(n)?.kwh;
         Some(Pair {
             starts: [low + n, second],
             kwh,
         })
     }))
-}
-
-/// Keeps the pair that draws less; of equal ones the first.
-fn better(best: &mut Option<Pair>, pair: Pair) {
-    if best.as_ref().is_none_or(|b| pair.kwh < b.kwh - SAME_KWH) {
-        *best = Some(pair);
-    }
 }
 
 fn is_ready(probe: &Option<Probe>) -> bool {

@@ -2,12 +2,12 @@
 
 use super::checkpoint::Checkpoint;
 use super::joint::least_energy;
-use super::search::{Probe, Progress, ProgressCallback, SearchResult, least};
-use super::single_change::{LeastChanges, SufficientChange, Tried, least_changes};
+use super::search::{Probe, ProgressCallback, Search, SearchResult};
+use super::single_change::{SufficientChange, Tried, single_changes};
 use super::starts::{Starts, Switches};
 use super::whatif::{Reserve, Unsolved, WhatIf, reserve, what_if};
 use crate::findings::Unmet;
-use crate::night::{Night, NightError, run};
+use crate::night::{Night, NightError};
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
 
@@ -35,7 +35,7 @@ pub struct Alone {
     /// Which heater, in the order of the scenario.
     pub heater: usize,
     /// What was found, in minutes before the departure.
-    pub sought: SearchResult,
+    pub search: SearchResult,
 }
 
 /// When to switch on, or why there is no such time.
@@ -108,108 +108,79 @@ impl Planned {
 pub fn when(
     scenario: &Scenario,
     spare: &[Heater],
-    tell: ProgressCallback,
+    progress: ProgressCallback,
 ) -> Result<When, NightError> {
-    let switches = Switches::of(scenario)?;
-    tell(Progress::Planned(1));
-    let whole_time = run(&switches.night(scenario, &switches.together(switches.most)))?;
-    tell(Progress::Done);
-    let alone = each_alone(&switches, scenario, tell)?;
+    let search = Search::of(scenario, progress)?;
+    let switches = &search.switches;
+    let whole_time = search.run(switches.case(&switches.together(switches.most)))?;
+    let alone = each_alone(&search)?;
     let written = switches.written(scenario, whole_time.scenario.clock());
     let (starts, nearest, worse_earlier) = if let [first, second] = written[..] {
         let mut beside = vec![[first, second]];
         for (which, alone) in alone.iter().enumerate() {
-            let found = alone
-                .sought
-                .found
-                .map(|n| if which == 0 { [n, second] } else { [first, n] });
-            beside.extend(found);
+            let found = alone.search.found;
+            beside.extend(found.map(|n| if which == 0 { [n, second] } else { [first, n] }));
         }
-        let joint = least_energy(&switches, scenario, &beside, tell)?;
+        let joint = least_energy(&search, &beside)?;
         (joint.found, joint.nearest, Vec::new())
     } else {
-        let sought = common(&switches, scenario, tell)?;
-        let starts = sought.found.map(|minutes| switches.together(minutes));
-        let nearest = sought
-            .nearest()
-            .map(|(n, probe)| (switches.together(n), probe.clone()));
-        (starts, nearest, sought.worse_beyond())
+        let case = |minutes: usize| switches.case(&switches.together(minutes));
+        let common = search.least(switches.most, SCAN_MIN, &case)?;
+        let together = |minutes| switches.together(minutes);
+        let nearest = common.nearest();
+        let nearest = nearest.map(|(n, probe)| (together(n), probe.clone()));
+        (common.found.map(together), nearest, common.worse_beyond())
     };
     let (verdict, unsolved) = match starts {
         Some(starts) => {
-            let (planned, unsolved) = planned(&switches, scenario, starts, worse_earlier, tell)?;
+            let (planned, unsolved) = planned(&search, starts, worse_earlier)?;
             (Verdict::Planned(Box::new(planned)), unsolved)
         }
         None => {
-            let LeastChanges {
-                remedies,
-                in_vain,
-                unsolved,
-            } = least_changes(&switches, scenario, spare, tell);
+            let changes = single_changes(&search, spare);
             let whole = || (switches.together(switches.most), Probe::of(&whole_time));
             let never = Never {
                 nearest: nearest.unwrap_or_else(whole),
-                remedies,
-                in_vain,
+                remedies: changes.remedies,
+                in_vain: changes.in_vain,
             };
-            (Verdict::Never(Box::new(never)), unsolved)
+            (Verdict::Never(Box::new(never)), changes.unsolved)
         }
     };
     Ok(When {
-        switches,
         alone,
         whole_time,
         verdict,
         unsolved,
+        switches: search.switches,
     })
 }
 
-fn common(
-    switches: &Switches,
-    scenario: &Scenario,
-    tell: ProgressCallback,
-) -> Result<SearchResult, NightError> {
-    let make = |minutes: usize| switches.night(scenario, &switches.together(minutes));
-    least(switches.most, SCAN_MIN, &make, tell)
-}
-
-fn each_alone(
-    switches: &Switches,
-    scenario: &Scenario,
-    tell: ProgressCallback,
-) -> Result<Vec<Alone>, NightError> {
+fn each_alone(search: &Search) -> Result<Vec<Alone>, NightError> {
+    let switches = &search.switches;
     if switches.heaters.len() < 2 {
         return Ok(Vec::new());
     }
     let found = switches.heaters.iter().enumerate().map(|(which, &heater)| {
-        let make = |minutes: usize| switches.alone(scenario, which, minutes);
-        let sought = least(switches.most, SCAN_MIN, &make, tell)?;
-        Ok(Alone { heater, sought })
+        let case = |minutes: usize| switches.alone(which, minutes);
+        let search = search.least(switches.most, SCAN_MIN, &case)?;
+        Ok(Alone { heater, search })
     });
     found.collect()
 }
 
 fn planned(
-    switches: &Switches,
-    scenario: &Scenario,
+    search: &Search,
     starts: Starts,
     worse_earlier: Vec<usize>,
-    tell: ProgressCallback,
 ) -> Result<(Planned, Vec<Unsolved>), NightError> {
-    tell(Progress::Planned(2));
-    let (night, later) = rayon::join(
-        || run(&switches.night(scenario, &starts)),
-        || {
-            let later: Starts = starts.iter().map(|s| s.saturating_sub(1)).collect();
-            run(&switches.night(scenario, &later))
-        },
-    );
+    let later: Starts = starts.iter().map(|s| s.saturating_sub(1)).collect();
+    let run = |starts: &Starts| search.run(search.switches.case(starts));
+    let (night, later) = rayon::join(|| run(&starts), || run(&later));
     let (night, later) = (night?, later?);
-    tell(Progress::Done);
-    tell(Progress::Done);
-    let (what_if, unsolved) = what_if(switches, scenario, &starts, tell);
+    let (what_if, unsolved) = what_if(search, &starts);
     let planned = Planned {
-        reserve: reserve(switches, scenario, &starts, &what_if, tell),
+        reserve: reserve(search, &starts, &what_if),
         what_if,
         checkpoint: Checkpoint::of(&night),
         binding: Probe::of(&later).ready.unmet,

@@ -5,11 +5,13 @@
 //! ready to ready, is then divided by six until its ends are neighbours. Every number is a real night; nights of
 //! one round run side by side, and the rounds do not depend on the number of threads.
 
-use super::super::parallel::batch_size;
+use super::super::case::Case;
+use super::super::path::Tree;
+use super::super::run::{run_all, run_one};
+use super::starts::Switches;
 use crate::findings::{Coldest, Ready};
-use crate::night::{Night, NightError, run_lanes};
+use crate::night::{Night, NightError};
 use crate::scenario::document::Scenario;
-use rayon::prelude::*;
 
 /// Points that are tried inside a bracket in one round.
 const INSIDE: usize = 5;
@@ -97,39 +99,100 @@ fn ready((_, probe): &(usize, Option<Probe>)) -> bool {
     probe.as_ref().is_some_and(|p| p.ready.ready_at_departure)
 }
 
-/// The least number from 0 to `most` whose night is ready; the range is scanned at steps of `step` first.
-///
-/// *Errors*: a night that cannot be computed. A scenario with problems counts as not ready.
-pub fn least(
-    most: usize,
-    step: usize,
-    make: &(dyn Fn(usize) -> Scenario + Sync),
-    tell: ProgressCallback,
-) -> Result<SearchResult, NightError> {
-    let mut numbers: Vec<usize> = (0..most).step_by(step.max(1)).collect();
-    numbers.push(most);
-    let mut tried = probes(&numbers, make, tell)?;
-    let Some(first) = tried.iter().position(ready) else {
-        return Ok(SearchResult { found: None, tried });
-    };
-    let mut high = tried[first].0;
-    let mut low = first.checked_sub(1).map(|k| tried[k].0);
-    while let Some(below) = low.filter(|&below| high - below > 1) {
-        let inside = probes(&divided(below, high), make, tell)?;
-        match inside.iter().position(ready) {
-            Some(k) => {
-                high = inside[k].0;
-                low = Some(k.checked_sub(1).map_or(below, |k| inside[k].0));
-            }
-            None => low = inside.last().map(|(n, _)| *n),
-        }
-        tried.extend(inside);
+/// The night whose starts are searched, and where progress goes.
+pub struct Search<'a> {
+    /// The night as it is written.
+    pub night: &'a Scenario,
+    /// What can be switched.
+    pub switches: Switches,
+    base: Tree,
+    progress: ProgressCallback<'a>,
+}
+
+impl<'a> Search<'a> {
+    /// The search for the starts of a night.
+    ///
+    /// *Errors*: those of [`Switches::of`].
+    pub fn of(night: &'a Scenario, progress: ProgressCallback<'a>) -> Result<Self, NightError> {
+        Ok(Self {
+            switches: Switches::of(night)?,
+            base: Tree::of(night)?,
+            night,
+            progress,
+        })
     }
-    tried.sort_by_key(|(n, _)| *n);
-    Ok(SearchResult {
-        found: Some(high),
-        tried,
-    })
+
+    /// The night of a case with its steady state.
+    ///
+    /// *Errors*: those of [`run_one`].
+    pub fn run(&self, case: Case) -> Result<Night, NightError> {
+        (self.progress)(Progress::Planned(1));
+        let night = run_one(&self.base, case);
+        (self.progress)(Progress::Done);
+        night
+    }
+
+    /// What cases come to, in order; none for one with problems.
+    pub fn probes(&self, cases: &[Case]) -> Vec<Result<Option<Probe>, NightError>> {
+        (self.progress)(Progress::Planned(cases.len()));
+        let case = |number: usize| cases[number].clone();
+        run_all(&self.base, cases.len(), case, |night| {
+            (self.progress)(Progress::Done);
+            match night {
+                Ok(night) => Ok(Some(Probe::of(&night))),
+                Err(NightError::Problems(_)) => Ok(None),
+                Err(other) => Err(other),
+            }
+        })
+    }
+
+    /// The same of the cases of these numbers.
+    ///
+    /// *Errors*: the first night, in order, that cannot be computed.
+    fn tried(
+        &self,
+        numbers: &[usize],
+        case: &dyn Fn(usize) -> Case,
+    ) -> Result<Vec<(usize, Option<Probe>)>, NightError> {
+        let cases: Vec<Case> = numbers.iter().map(|&n| case(n)).collect();
+        let probes = numbers.iter().zip(self.probes(&cases));
+        probes.map(|(&n, probe)| Ok((n, probe?))).collect()
+    }
+
+    /// The least number from 0 to `most` whose night is ready; the range is scanned at steps of `step` first.
+    ///
+    /// *Errors*: a night that cannot be computed. A case with problems counts as not ready.
+    pub fn least(
+        &self,
+        most: usize,
+        step: usize,
+        case: &dyn Fn(usize) -> Case,
+    ) -> Result<SearchResult, NightError> {
+        let mut numbers: Vec<usize> = (0..most).step_by(step.max(1)).collect();
+        numbers.push(most);
+        let mut tried = self.tried(&numbers, case)?;
+        let Some(first) = tried.iter().position(ready) else {
+            return Ok(SearchResult { found: None, tried });
+        };
+        let mut high = tried[first].0;
+        let mut low = first.checked_sub(1).map(|k| tried[k].0);
+        while let Some(below) = low.filter(|&below| high - below > 1) {
+            let inside = self.tried(&divided(below, high), case)?;
+            match inside.iter().position(ready) {
+                Some(k) => {
+                    high = inside[k].0;
+                    low = Some(k.checked_sub(1).map_or(below, |k| inside[k].0));
+                }
+                None => low = inside.last().map(|(n, _)| *n),
+            }
+            tried.extend(inside);
+        }
+        tried.sort_by_key(|(n, _)| *n);
+        Ok(SearchResult {
+            found: Some(high),
+            tried,
+        })
+    }
 }
 
 /// Whole numbers that divide a bracket evenly.
@@ -139,50 +202,6 @@ fn divided(low: usize, high: usize) -> Vec<usize> {
     (1..=points)
         .map(|k| low + (k * wide).div_ceil(points + 1).min(wide - 1))
         .collect()
-}
-
-/// What the nights of these numbers come to, side by side, in order.
-fn probes(
-    numbers: &[usize],
-    make: &(dyn Fn(usize) -> Scenario + Sync),
-    tell: ProgressCallback,
-) -> Result<Vec<(usize, Option<Probe>)>, NightError> {
-    let scenarios: Vec<Scenario> = numbers.iter().map(|&n| make(n)).collect();
-    let probes = probed(&scenarios, tell)?;
-    Ok(numbers.iter().copied().zip(probes).collect())
-}
-
-/// What scenarios come to, side by side, in order; none for one with problems.
-///
-/// *Errors*: the first night, in order, that cannot be computed.
-pub fn probed(
-    scenarios: &[Scenario],
-    tell: ProgressCallback,
-) -> Result<Vec<Option<Probe>>, NightError> {
-    each_probed(scenarios, tell).into_iter().collect()
-}
-
-/// The same, each with its own error.
-pub fn each_probed(
-    scenarios: &[Scenario],
-    tell: ProgressCallback,
-) -> Vec<Result<Option<Probe>, NightError>> {
-    tell(Progress::Planned(scenarios.len()));
-    let probed: Vec<Vec<_>> = scenarios
-        .par_chunks(batch_size(scenarios.len()))
-        .map(|some| {
-            let probed = run_lanes(some).into_iter().map(|night| {
-                tell(Progress::Done);
-                match night {
-                    Ok(night) => Ok(Some(Probe::of(&night))),
-                    Err(NightError::Problems(_)) => Ok(None),
-                    Err(other) => Err(other),
-                }
-            });
-            probed.collect()
-        })
-        .collect();
-    probed.into_iter().flatten().collect()
 }
 
 #[cfg(test)]

@@ -3,17 +3,17 @@
 //! Each candidate has an amount in whole steps (ten watts, a hundredth of a share, a minute). The least amount
 //! that is ready is searched over real nights, and the night of that very amount is what is reported.
 
+use super::super::case::Case;
 use super::super::change::Change;
-use super::search::{Probe, ProgressCallback, least};
+use super::search::{Probe, Search};
 use super::starts::Switches;
-use super::whatif::Unsolved;
-use crate::night::{NightError, run};
+use super::whatif::{Unsolved, each};
+use crate::night::NightError;
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::part::Role;
 use crate::scenario::start::Warmth;
-use rayon::prelude::*;
 
 /// A heater is made stronger up to so many times its power: beyond that it is another heater.
 const MOST_TIMES: f64 = 3.0;
@@ -154,7 +154,7 @@ fn skins(scenario: &Scenario) -> Vec<String> {
 
 /// What the candidates came to.
 #[derive(Debug, Clone, Default)]
-pub struct LeastChanges {
+pub struct SingleChanges {
     /// Changes that make the night ready, the best first.
     pub remedies: Vec<SufficientChange>,
     /// Changes that do not.
@@ -164,29 +164,19 @@ pub struct LeastChanges {
 }
 
 /// Every candidate's least amount that makes the night ready, ranked by [`REMEDY_RANKING`]; those tried in vain; and
-/// those whose nights cannot be computed, which cost nothing but themselves.
-pub fn least_changes(
-    switches: &Switches,
-    scenario: &Scenario,
-    spare: &[Heater],
-    tell: ProgressCallback,
-) -> LeastChanges {
-    let answers: Vec<_> = candidates(switches, scenario, spare)
-        .par_iter()
-        .map(|candidate| {
-            let answer = one(switches, scenario, candidate, tell);
-            answer.map_err(|why| Unsolved {
-                change: (candidate.change)(candidate.most),
-                why,
-            })
-        })
-        .collect();
-    let mut found = LeastChanges::default();
+/// those whose nights cannot be computed.
+pub fn single_changes(search: &Search, spare: &[Heater]) -> SingleChanges {
+    let all = candidates(&search.switches, search.night, spare);
+    let most = |candidate: &Candidate| (candidate.change)(candidate.most);
+    let (answers, unsolved) = each(&all, most, |candidate| one(search, candidate));
+    let mut found = SingleChanges {
+        unsolved,
+        ..SingleChanges::default()
+    };
     for answer in answers {
         match answer {
-            Ok(Ok(remedy)) => found.remedies.push(*remedy),
-            Ok(Err(tried)) => found.in_vain.push(tried),
-            Err(failed) => found.unsolved.push(failed),
+            Ok(change) => found.remedies.push(*change),
+            Err(tried) => found.in_vain.push(tried),
         }
     }
     found.remedies.sort_by(|a, b| {
@@ -200,17 +190,15 @@ pub fn least_changes(
 }
 
 fn one(
-    switches: &Switches,
-    scenario: &Scenario,
+    search: &Search,
     candidate: &Candidate,
-    tell: ProgressCallback,
 ) -> Result<Result<Box<SufficientChange>, Tried>, NightError> {
-    let make = |n: usize| heated(switches, scenario, &(candidate.change)(n));
+    let case = |n: usize| heated(search, &(candidate.change)(n));
     let most = candidate.most;
-    let sought = least(most, most.div_ceil(POINTS), &make, tell)?;
-    let Some(n) = sought.found else {
+    let found = search.least(most, most.div_ceil(POINTS), &case)?;
+    let Some(n) = found.found else {
         // The largest amount that could be run: a record may not reach back all the way.
-        let ran = sought.tried.iter().rev();
+        let ran = found.tried.iter().rev();
         let ran = ran.into_iter().find(|(n, probe)| *n > 0 && probe.is_some());
         return Ok(Err(Tried {
             change: (candidate.change)(ran.map_or(most, |(n, _)| *n)),
@@ -218,25 +206,24 @@ fn one(
         }));
     };
     // The very night that is recommended, run once more and looked at as a whole.
-    let scenario = make(n);
-    let night = run(&scenario)?;
+    let night = search.run(case(n))?;
     Ok(Ok(Box::new(SufficientChange {
         change: (candidate.change)(n),
         probe: Probe::of(&night),
         range_share: n as f64 / most as f64,
         overloads: night.findings.circuit.overloaded(),
-        scenario,
+        scenario: night.scenario.scenario().clone(),
     })))
 }
 
 /// The changed night with every switched heater on from the beginning.
-fn heated(switches: &Switches, scenario: &Scenario, change: &Change) -> Scenario {
-    let mut longer = switches.clone();
+fn heated(search: &Search, change: &Change) -> Case {
+    let mut longer = search.switches.clone();
     if let Change::BegunEarlier { minutes } = change {
         longer.most += minutes;
     }
-    let changed = change.of(scenario);
-    longer.night(&changed, &longer.together(longer.most))
+    let changed = change.case(search.night);
+    changed.and(longer.case(&longer.together(longer.most)))
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! Switching-on times as whole minutes before the departure, and the nights they make.
 
+use super::super::case::Case;
 use crate::night::NightError;
 use crate::quantity::Duration;
 use crate::scenario::check::{Problem, check};
@@ -45,24 +46,19 @@ impl Switches {
         })
     }
 
-    /// The night in which each switched heater comes on so many minutes before the departure and stays on until
-    /// then; it is followed until the departure. Other heaters keep their hours.
-    pub fn night(&self, scenario: &Scenario, starts: &[usize]) -> Scenario {
-        let mut night = scenario.clone();
-        night.question.horizon = None;
-        for (&i, &minutes) in self.heaters.iter().zip(starts) {
-            night.heaters[i].hours = hours(minutes);
-        }
-        night
+    /// The case in which each switched heater comes on so many minutes before the departure and stays on until then; it
+    /// is followed until the departure. Other heaters keep their hours.
+    pub fn case(&self, starts: &[usize]) -> Case {
+        let switched = self.heaters.iter().zip(starts);
+        switched.fold(until_departure(), |case, (&heater, &minutes)| {
+            switch_on(case, heater, minutes)
+        })
     }
 
-    /// The night in which one switched heater (by its place in [`Switches::heaters`]) comes on so early and all
-    /// others keep their hours.
-    pub fn alone(&self, scenario: &Scenario, which: usize, minutes: usize) -> Scenario {
-        let mut night = scenario.clone();
-        night.question.horizon = None;
-        night.heaters[self.heaters[which]].hours = hours(minutes);
-        night
+    /// The case in which one switched heater (by its place in [`Switches::heaters`]) comes on so early and all others keep
+    /// their hours.
+    pub fn alone(&self, which: usize, minutes: usize) -> Case {
+        switch_on(until_departure(), self.heaters[which], minutes)
     }
 
     /// The starts that are written, each heater on until the departure.
@@ -93,11 +89,16 @@ impl Switches {
     }
 }
 
-fn hours(minutes: usize) -> Hours {
-    match minutes {
+fn until_departure() -> Case {
+    Case::default().set("question.horizon", &None::<Duration>)
+}
+
+fn switch_on(case: Case, heater: usize, minutes: usize) -> Case {
+    let hours = match minutes {
         0 => Hours::never,
         minutes => Hours::before_departure(Duration::min(minutes as f64)),
-    }
+    };
+    case.set(format!("heaters[{heater}].hours"), &hours)
 }
 
 /// Why a heater's switching-on cannot be sought; none if it can.

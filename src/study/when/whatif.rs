@@ -1,10 +1,12 @@
 //! What becomes of a plan when the night is not as it was thought: each answer is a real night.
 
+use super::super::case::Case;
 use super::super::change::Change;
-use super::search::{Probe, ProgressCallback, each_probed, least};
-use super::starts::{Starts, Switches};
+use super::search::{Probe, Search};
+use super::starts::Starts;
 use crate::night::NightError;
 use crate::scenario::document::Scenario;
+use rayon::iter::Either;
 use rayon::prelude::*;
 
 /// How much colder the night is, K: what an evening forecast of the minimum is wrong by, now and then (estimate).
@@ -57,24 +59,18 @@ impl Reserve {
 /// Tries the earliest start that any change needs; none if the plan itself is the earliest.
 ///
 /// Heating earlier may make it worse (water), so that start is a plan only if it was computed.
-pub fn reserve(
-    switches: &Switches,
-    scenario: &Scenario,
-    starts: &[usize],
-    what_ifs: &[WhatIf],
-    tell: ProgressCallback,
-) -> Option<Reserve> {
+pub fn reserve(search: &Search, starts: &[usize], what_ifs: &[WhatIf]) -> Option<Reserve> {
     let needed = what_ifs.iter().filter_map(|w| w.needed.as_ref());
     let earliest = needed.max_by_key(|s| s.iter().sum::<usize>())?;
     if earliest[..] == *starts {
         return None;
     }
-    let changed = what_ifs.iter().map(|w| w.change.of(scenario));
-    let nights: Vec<Scenario> = std::iter::once(scenario.clone())
+    let changed = what_ifs.iter().map(|w| w.change.case(search.night));
+    let cases: Vec<Case> = std::iter::once(Case::default())
         .chain(changed)
-        .map(|scenario| switches.night(&scenario, earliest))
+        .map(|case| case.and(search.switches.case(earliest)))
         .collect();
-    let mut probes = each_probed(&nights, tell).into_iter().map(Result::ok);
+    let mut probes = search.probes(&cases).into_iter().map(Result::ok);
     let as_it_is = probes.next()???;
     let is_ready = |p: &Probe| p.ready.ready_at_departure;
     Some(Reserve {
@@ -87,9 +83,9 @@ pub fn reserve(
     })
 }
 
-/// The changes that are asked of every plan. Inlets without plugs have none to fit badly, and plugs that leak nothing
+/// The changes that are tried with every plan. Inlets without plugs have none to fit badly, and plugs that leak nothing
 /// leak no more when they leak twice as much.
-fn asked(scenario: &Scenario) -> Vec<Change> {
+fn tried(scenario: &Scenario) -> Vec<Change> {
     let mut changes = vec![
         Change::Colder { kelvin: COLDER_K },
         Change::Draught { times: TIMES },
@@ -100,98 +96,76 @@ fn asked(scenario: &Scenario) -> Vec<Change> {
     changes
 }
 
-/// What becomes of a plan with each change, side by side; and the changes whose nights cannot be computed, which cost
-/// nothing but themselves.
-pub fn what_if(
-    switches: &Switches,
-    scenario: &Scenario,
-    starts: &[usize],
-    tell: ProgressCallback,
-) -> (Vec<WhatIf>, Vec<Unsolved>) {
-    let answers: Vec<_> = asked(scenario)
-        .into_par_iter()
-        .map(|change| {
-            let answer = one(switches, scenario, starts, &change, tell);
-            answer.map_err(|why| Unsolved { change, why })
-        })
-        .collect();
-    apart(answers)
+/// What becomes of a plan with each change; and the changes whose nights cannot be computed.
+pub fn what_if(search: &Search, starts: &[usize]) -> (Vec<WhatIf>, Vec<Unsolved>) {
+    let changes = tried(search.night);
+    let (answers, unsolved) = each(&changes, Change::clone, |change| {
+        one(search, starts, change)
+    });
+    (answers.into_iter().flatten().collect(), unsolved)
 }
 
-/// What is known, and what is not.
-fn apart(answers: Vec<Result<Option<WhatIf>, Unsolved>>) -> (Vec<WhatIf>, Vec<Unsolved>) {
-    let (mut told, mut unsolved) = (Vec::new(), Vec::new());
-    for answer in answers {
-        match answer {
-            Ok(what_if) => told.extend(what_if),
-            Err(failed) => unsolved.push(failed),
-        }
-    }
-    (told, unsolved)
+/// The answers of all, side by side; and the changes of those whose nights cannot be computed, which cost nothing but
+/// themselves.
+pub fn each<T: Sync, A: Send>(
+    all: &[T],
+    change: impl Fn(&T) -> Change + Sync,
+    answer: impl Fn(&T) -> Result<A, NightError> + Sync,
+) -> (Vec<A>, Vec<Unsolved>) {
+    let unsolved = |one: &T, why| Unsolved {
+        change: change(one),
+        why,
+    };
+    all.par_iter().partition_map(|one| match answer(one) {
+        Ok(answer) => Either::Left(answer),
+        Err(why) => Either::Right(unsolved(one, why)),
+    })
 }
 
-/// One change; none if the changed night has problems, such as a temperature below all that is believed.
-fn one(
-    switches: &Switches,
-    scenario: &Scenario,
-    starts: &[usize],
-    change: &Change,
-    tell: ProgressCallback,
-) -> Result<Option<WhatIf>, NightError> {
-    let changed = change.of(scenario);
+/// One change; none if the changed night has problems, such as an implausible temperature.
+fn one(search: &Search, starts: &[usize], change: &Change) -> Result<Option<WhatIf>, NightError> {
+    let switches = &search.switches;
+    let changed = change.case(search.night);
     let idle = starts.iter().all(|&s| s == 0);
     let on = starts.iter().copied().filter(|&s| s > 0 || idle);
     let most = switches.most - on.min().unwrap_or(0);
-    let make = |n: usize| switches.night(&changed, &switches.earlier(starts, n));
+    let case = |n: usize| {
+        changed
+            .clone()
+            .and(switches.case(&switches.earlier(starts, n)))
+    };
     // Most often the plan holds as it is, or the whole range has to be searched.
-    let mut sought = least(0, SCAN_MIN, &make, tell)?;
-    if sought.found.is_none() {
-        sought = least(most, SCAN_MIN, &make, tell)?;
+    let mut found = search.least(0, SCAN_MIN, &case)?;
+    if found.found.is_none() {
+        found = search.least(most, SCAN_MIN, &case)?;
     }
-    Ok(sought.at(0).cloned().map(|probe| WhatIf {
+    Ok(found.at(0).cloned().map(|probe| WhatIf {
         change: change.clone(),
         probe,
-        needed: sought.found.map(|n| switches.earlier(starts, n)),
+        needed: found.found.map(|n| switches.earlier(starts, n)),
     }))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::findings::Ready;
     use crate::solver::SolveError;
 
     #[test]
     fn a_night_that_cannot_be_computed_costs_no_other() {
-        let known = |kelvin| WhatIf {
-            change: Change::Colder { kelvin },
-            probe: Probe {
-                ready: Ready {
-                    ready_at_departure: true,
-                    margin_k: None,
-                    unmet: Vec::new(),
-                    slack_h: None,
-                },
-                coldest: None,
-                kwh: 0.0,
-            },
-            needed: None,
+        let failed = NightError::Solve(SolveError::NotANumber {
+            time_h: 1.0,
+            column: "x".to_owned(),
+        });
+        let change = |&kelvin: &f64| Change::Colder { kelvin };
+        let answer = |&kelvin: &f64| match kelvin {
+            2.0 => Err(failed.clone()),
+            kelvin => Ok(kelvin),
         };
-        let failed = Unsolved {
-            change: Change::Draught { times: 2.0 },
-            why: NightError::Solve(SolveError::NotANumber {
-                time_h: 1.0,
-                column: "x".to_owned(),
-            }),
-        };
-        let answers = vec![
-            Ok(Some(known(1.0))),
-            Err(failed.clone()),
-            Ok(None),
-            Ok(Some(known(2.0))),
-        ];
-        let (told, unsolved) = apart(answers);
-        assert_eq!(told, [known(1.0), known(2.0)]);
-        assert_eq!(unsolved, [failed]);
+        let (answers, unsolved) = each(&[1.0, 2.0, 3.0], change, answer);
+        assert_eq!(answers, [1.0, 3.0]);
+        let why = failed;
+        let change = Change::Colder { kelvin: 2.0 };
+        assert_eq!(unsolved, [Unsolved { change, why }]);
     }
 }

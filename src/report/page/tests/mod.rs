@@ -6,7 +6,7 @@ use crate::files::sources::Outside;
 use crate::night::{Night, run};
 use crate::picture::map::Map;
 use crate::report::provenance::Provenance;
-use crate::study::choice::Choice;
+use crate::study::case::Case;
 use crate::study::compare::compare;
 
 /// The largest page, bytes.
@@ -48,11 +48,9 @@ fn a_page_is_small_asks_nothing_of_a_network_and_runs_no_script_of_a_file() {
 #[test]
 fn a_page_of_choices_is_small_escaped_and_has_the_card_of_what_is_advised() {
     let scenario = |name: &str| load_named_from(name, Outside::Refused).unwrap().scenario;
-    let choices = ["small-engine-top", "block-cooling"].map(|name| Choice {
-        name: format!("<i>{name}</i>"),
-        scenario: scenario(name),
-    });
-    let compared = compare(&choices, &|| {}).unwrap();
+    let choices = ["small-engine-top", "block-cooling"]
+        .map(|name| Case::whole(format!("<i>{name}</i>"), &scenario(name)));
+    let compared = compare(&scenario("demo"), &choices, &|| {}).unwrap();
     let from = Provenance::new(vec!["compare".to_owned()], Vec::new());
     let page = choices_html("<title>", &compared, "an <engine>", &from).unwrap();
     assert!(page.len() <= LARGEST, "{} bytes", page.len());

@@ -5,7 +5,6 @@ mod heaters;
 mod validate;
 
 use super::{Problem, check};
-use crate::document;
 use crate::scenario::body::Body;
 use crate::scenario::clock::ClockTime;
 use crate::scenario::document::Scenario;
@@ -67,14 +66,9 @@ const SOUND: &str = r#"(
 )"#;
 
 fn sound() -> Scenario {
-    written(SOUND)
-}
-
-/// A value from its text.
-fn written<T: document::Read>(text: &str) -> T {
-    let reading = document::read::<T>(&document::Source::new("test", text));
-    assert_eq!(reading.errors.count(), 0, "{}", reading.errors);
-    reading.value.unwrap()
+    let implicit = ron::extensions::Extensions::IMPLICIT_SOME;
+    let options = ron::Options::default().with_default_extension(implicit);
+    options.from_str(SOUND).unwrap_or_else(|e| panic!("{e}"))
 }
 
 /// The problems of the sound night, spoilt.
