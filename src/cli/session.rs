@@ -120,5 +120,5 @@ fn provenance(night: &Loaded, warnings: &[Fault], flags: &Flags) -> Provenance {
         sha256: input.sha256.clone(),
     });
     let warnings = warnings.iter().map(ToString::to_string);
-    Provenance::new(typed.collect(), inputs.collect()).told_of(notes.to_vec(), warnings.collect())
+    Provenance::new(typed.collect(), inputs.collect()).noted(notes.to_vec(), warnings.collect())
 }

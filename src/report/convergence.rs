@@ -95,19 +95,19 @@ fn levels(refinement: &Refinement) -> Value {
     axes.map(axis).collect()
 }
 
-/// What depends on the phase of a thermostat, and how far it swings.
+/// What depends on the phase of a thermostat, and how far it oscillates.
 fn phase(figures: &[Figure], units: Units) -> Option<String> {
-    let swings = figures.iter().filter(|f| f.hangs_on_phase());
-    let swings = swings.filter_map(|f| {
-        let by = number(f.swing?, Quantity::Difference, units, 2);
+    let oscillations = figures.iter().filter(|f| f.hangs_on_phase());
+    let oscillations = oscillations.filter_map(|f| {
+        let by = number(f.oscillation?, Quantity::Difference, units, 2);
         Some(format!("{} by {by} {}", f.name, units.step_symbol()))
     });
-    let swings: Vec<String> = swings.collect();
-    (!swings.is_empty()).then(|| {
+    let oscillations: Vec<String> = oscillations.collect();
+    (!oscillations.is_empty()).then(|| {
         format!(
-            "The thermostat lets these swing before departure: {}. Finer cells move the minutes at which it acts, so the ± \
-of such a temperature is its swing and the change seen.",
-            swings.join("; ")
+            "The thermostat lets these oscillate before departure: {}. Finer cells move the minutes at which it acts, so the ± \
+of such a temperature is its oscillation and the change seen.",
+            oscillations.join("; ")
         )
     })
 }

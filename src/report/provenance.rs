@@ -48,7 +48,7 @@ impl Provenance {
     }
 
     /// The same, with notes and warnings about the inputs.
-    pub fn told_of(self, notes: Vec<String>, hard_to_believe: Vec<String>) -> Self {
+    pub fn noted(self, notes: Vec<String>, hard_to_believe: Vec<String>) -> Self {
         Self {
             notes,
             hard_to_believe,

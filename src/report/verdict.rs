@@ -66,8 +66,8 @@ pub fn lack(unmet: &Unmet, units: Units) -> String {
     }
 }
 
-/// An amount of water and its limit, g, without the unit: to as many digits as show the limit to a percent and tell the
-/// two apart, one at least, so that `0.104` over `0.100` is no `0.1` over `0.1`.
+/// An amount of water and its limit, g, without the unit: to as many digits as show the limit to a percent and
+/// differ, one at least, so that `0.104` over `0.100` is no `0.1` over `0.1`.
 pub fn water(upper_g: f64, limit_g: f64) -> (String, String) {
     let text = |x: f64, digits: usize| format!("{x:.digits$}");
     let shown = |digits: &usize| {
@@ -76,7 +76,7 @@ pub fn water(upper_g: f64, limit_g: f64) -> (String, String) {
     };
     let apart = |digits: &usize| text(upper_g, *digits) != text(limit_g, *digits);
     let fewest = (1..=FINEST).find(shown).unwrap_or(FINEST);
-    // Where they are the same, no digits tell them apart.
+    // Where they are the same, no digits differ.
     let digits = (fewest..=FINEST).find(apart).unwrap_or(fewest);
     (text(upper_g, digits), text(limit_g, digits))
 }

@@ -1,8 +1,8 @@
 //! How far a figure of a night moves when the night is computed more finely, and so how far it may be off.
 //!
 //! [`super::refine`] says how that is estimated. Where a thermostat acts, finer cells move the moments at which it
-//! switches, and with them where on its swing a temperature is found at departure: such changes alternate and do not
-//! shrink, and the swing is what they cannot exceed.
+//! switches, and with them where on its oscillation a temperature is found at departure: such changes alternate and do not
+//! shrink, and the oscillation is what they cannot exceed.
 
 use crate::findings::Findings;
 use crate::trace::{ReadingNote, SwitchCause, Trace};
@@ -44,8 +44,8 @@ pub struct Figure {
     pub value: Option<f64>,
     /// Its values on the two finer levels of each axis, in the order of [`super::refine::RefinementAxis::ALL`].
     pub finer: [[Option<f64>; 2]; AXES],
-    /// How far it swings with a thermostat that acts until departure, in its unit; none where none does.
-    pub swing: Option<f64>,
+    /// How far it oscillates with a thermostat that acts until departure, in its unit; none where none does.
+    pub oscillation: Option<f64>,
 }
 
 impl Figure {
@@ -60,17 +60,17 @@ impl Figure {
         Some(error_estimate(self.value?, second?, third?))
     }
 
-    /// What bounds an error where a thermostat acts and the changes alternate within the swing, since it is the phase of
-    /// the thermostat that moves: the whole swing and the change that was seen; none elsewhere.
+    /// What bounds an error where a thermostat acts and the changes alternate within the oscillation, since it is the phase of
+    /// the thermostat that moves: the whole oscillation and the change that was seen; none elsewhere.
     fn bound(&self, axis: usize) -> Option<f64> {
-        let (swing, value) = (self.swing?, self.value?);
+        let (oscillation, value) = (self.oscillation?, self.value?);
         let [second, third] = self.finer[axis];
         let (a, b) = (second? - value, third? - second?);
-        let within = a.abs().max(b.abs()) <= swing;
-        (a * b < 0.0 && within).then_some(swing + (a + b).abs())
+        let within = a.abs().max(b.abs()) <= oscillation;
+        (a * b < 0.0 && within).then_some(oscillation + (a + b).abs())
     }
 
-    /// Whether some error of it is its swing, because it hangs on the phase of a thermostat.
+    /// Whether some error of it is its oscillation, because it hangs on the phase of a thermostat.
     pub fn hangs_on_phase(&self) -> bool {
         (0..AXES).any(|l| match (self.estimate(l), self.bound(l)) {
             (Some(estimate), Some(bound)) => bound < estimate,
@@ -153,12 +153,12 @@ pub fn watched(f: &Findings) -> Vec<Watched> {
     all
 }
 
-/// How far each group of parts swings, K, in the order of the legend, while a thermostat acts until departure: over its
+/// How far each group of parts oscillates, K, in the order of the legend, while a thermostat acts until departure: over its
 /// last whole cycle and what follows. None where no thermostat does.
-pub fn swings(trace: &Trace) -> Option<Vec<f64>> {
+pub fn oscillations(trace: &Trace) -> Option<Vec<f64>> {
     let from_s = cycle_before_departure(trace)?;
     let samples = trace.index_at(from_s)..=trace.index_at(trace.departure_s);
-    let swing = |reading: &ReadingNote| {
+    let oscillation = |reading: &ReadingNote| {
         let felt = samples.clone().map(|k| {
             let sample = trace.sample(k);
             let columns = reading.columns.iter();
@@ -169,7 +169,7 @@ pub fn swings(trace: &Trace) -> Option<Vec<f64>> {
         });
         most - least
     };
-    Some(trace.legend.readings.iter().map(swing).collect())
+    Some(trace.legend.readings.iter().map(oscillation).collect())
 }
 
 /// When the last whole cycle of a thermostat began, if it still acts at departure; the earliest of several.
@@ -227,13 +227,13 @@ mod tests {
         assert!(error_estimate(1.0, 2.0, 2.999_999) < 5.1);
     }
 
-    fn figure(finer: [Option<f64>; 2], swing: Option<f64>) -> Figure {
+    fn figure(finer: [Option<f64>; 2], oscillation: Option<f64>) -> Figure {
         Figure {
             name: "sump".to_owned(),
             quantity: Quantity::Temperature,
             value: Some(50.0),
             finer: [finer, [Some(50.0); 2], [Some(50.0); 2]],
-            swing,
+            oscillation,
         }
     }
 
@@ -246,7 +246,7 @@ mod tests {
         let held = figure(alternating, Some(8.0));
         assert!((held.total_error().unwrap() - 10.2).abs() < 1e-9);
         assert!(held.hangs_on_phase());
-        // What moves by more than its swing does not move by the phase alone.
+        // What moves by more than its oscillation does not move by the phase alone.
         let hardly = figure(alternating, Some(1.0));
         assert_eq!(hardly.error(0), free.error(0));
         assert!(!hardly.hangs_on_phase());
@@ -256,19 +256,19 @@ mod tests {
         assert!(!held.hangs_on_phase());
     }
 
-    /// A pad that holds the sump between 50 and 60 °C: the sump swings by less than those 10 K and by much of them; the
-    /// cylinders, far from it, by far less. A night without a thermostat swings in nothing.
+    /// A pad that holds the sump between 50 and 60 °C: the sump oscillates by less than those 10 K and by much of them; the
+    /// cylinders, far from it, by far less. A night without a thermostat oscillates in nothing.
     #[test]
     fn a_sump_on_a_thermostat_swings_within_its_span() {
         let trace = |name| run(&load_builtin(name).unwrap().scenario).unwrap().trace;
         let pad = trace("thermostat-pad");
-        let swings = super::swings(&pad).unwrap();
+        let oscillations = super::oscillations(&pad).unwrap();
         let of = |label: &str| {
             let at = pad.legend.readings.iter().position(|r| r.label == label);
-            swings[at.unwrap()]
+            oscillations[at.unwrap()]
         };
-        assert!((3.0..12.0).contains(&of("sump")), "{swings:?}");
-        assert!(of("left cylinders") < 0.2 * of("sump"), "{swings:?}");
-        assert_eq!(super::swings(&trace("demo")), None);
+        assert!((3.0..12.0).contains(&of("sump")), "{oscillations:?}");
+        assert!(of("left cylinders") < 0.2 * of("sump"), "{oscillations:?}");
+        assert_eq!(super::oscillations(&trace("demo")), None);
     }
 }

@@ -9,14 +9,14 @@
 //! geometric series, whose rest is known. The estimate is then `1.25 |a| r / (r - 1)`, with r at most what the method
 //! promises (4 each time: second order in the size of a cell and in the spacing of samples, first in the allowed
 //! error), so that luck does not make it small. Where the changes do not fall off like that it is `|a + b| + 3 |b|`; but
-//! no more than `|a + b|` and the swing, of a temperature that hangs on the phase of a thermostat ([`super::moves`]).
+//! no more than `|a + b|` and the oscillation, of a temperature that hangs on the phase of a thermostat ([`super::convergence`]).
 //!
 //! *Source*: P. J. Roache, Perspective: a method for uniform reporting of grid refinement studies, ASME Journal of
 //! Fluids Engineering 116 (1994), 405-413; I. B. Celik et al., Procedure for estimation and reporting of uncertainty
 //! due to discretization in CFD applications, ibid. 130 (2008), 078001: the factors 1.25 and 3 and the limited order.
 
 use super::case::Case;
-use super::convergence::{AXES, Figure, PROMISED, Watched, swings, watched};
+use super::convergence::{AXES, Figure, PROMISED, Watched, oscillations, watched};
 use super::path::Tree;
 use super::run::run_each;
 use crate::night::{Night, NightError};
@@ -123,18 +123,18 @@ pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinemen
         .iter()
         .map(|night| watched(&night.findings))
         .collect();
-    let swings = swings(&nights[0].trace).unwrap_or_default();
+    let oscillations = oscillations(&nights[0].trace).unwrap_or_default();
     let readings = &nights[0].trace.legend.readings;
-    let swing = |name: &str| {
+    let oscillation = |name: &str| {
         let reading = readings.iter().position(|r| r.label == name)?;
-        swings.get(reading).copied()
+        oscillations.get(reading).copied()
     };
     let figures = rows[0].iter().enumerate().map(|(k, base)| Figure {
         name: base.name.clone(),
         quantity: base.quantity,
         value: base.value,
         finer: [0, 1, 2].map(|axis| [1, 2].map(|level| rows[at(axis, level)][k].value)),
-        swing: swing(&base.name),
+        oscillation: oscillation(&base.name),
     });
     let ready = |night: &Night| night.findings.ready.ready_at_departure;
     Ok(Refinement {

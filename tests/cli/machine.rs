@@ -119,7 +119,10 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
     said(&text, "may come or go with finer cells");
     assert!(!text.contains("thermostat"), "{text}");
     let held = desk.run(&["night", "thermostat-pad", "--refine"]).done();
-    said(&held, "The thermostat lets these swing before departure:");
+    said(
+        &held,
+        "The thermostat lets these oscillate before departure:",
+    );
     said(&held, "sump by");
     let refused = desk.run(&["night", "demo", "--refine", "--out", "there"]);
     assert_eq!(refused.code, 2, "{}", refused.err);
