@@ -63,7 +63,7 @@ fn axes(refinement: &Refinement) -> Vec<Fact> {
     let fact = |(axis, levels): (&RefinementAxis, &[Level; 3])| {
         let (label, of) = match axis {
             RefinementAxis::Cells => ("Cells of a part along each axis", "numbers"),
-            RefinementAxis::Steps => ("Error allowed in a step, of the default", "steps"),
+            RefinementAxis::Steps => ("Error allowed in a step, default 1", "steps"),
             RefinementAxis::Samples => ("Longest time between samples, s", "samples"),
         };
         let level = |(accuracy, work): &Level| match axis {
