@@ -12,10 +12,11 @@
 //! let mut night = Scenario::builtin("demo")?;                           // or Scenario::read("tonight.ron")?
 //! night.heaters = vec![Heater::builtin("bay-fan-350w")?.at("bottom").from("20:00")?];
 //! night.weather = Weather::steady(degF(15.0), 0.8);
+//! night.set("covers.inlet_plug", 0.97)?;                                // any key, as in a file
 //! let result = night.run()?;
 //! let coldest = result.findings.coldest.as_ref().ok_or("no engine part")?;
-//! println!("{}: {:.1} °C", coldest.label, coldest.temp_c);
-//! # assert_eq!(coldest.part, "crank_nose");
+//! println!("{}: {:.1} °C\n{}", coldest.label, coldest.temp_c, result.report().text(80));
+//! # assert!(result.report().text(80).contains(&coldest.label));
 //! # Ok(())
 //! # }
 //! ```
@@ -73,6 +74,7 @@ pub use quantity::{
     Length, Mass, MassFlow, Potential, Power, Resistance, SpecificHeat, Speed, Temperature,
     TemperatureStep, Units, Viscosity, Volume, degC, degF,
 };
+pub use report::Report;
 pub use scenario::ClockError;
 pub use scenario::body::Body;
 pub use scenario::check::Problem;
@@ -91,6 +93,7 @@ pub use scenario::weather::{Observation, Record, Weather};
 pub use solver::SolveError;
 pub use study::case::{Case, CaseError};
 pub use study::compare::{Comparison, compare};
+pub use study::path::PathError;
 pub use study::when::{When, when};
 pub use trace::{Conservation, ConservationError, Trace};
 

@@ -12,6 +12,7 @@ pub mod refine;
 pub mod run;
 pub mod sample;
 pub mod sample_result;
+mod set;
 pub mod sobol;
 pub mod spread;
 pub mod summary;

@@ -111,6 +111,25 @@ fn the_readme_can_be_followed() {
     assert!(follow("README.md") >= 3);
 }
 
+/// The example of the README is the one that `cargo test` runs as a documentation test of the library.
+#[test]
+fn the_readmes_example_is_the_documentation_test() {
+    let shown = |line: &str| !line.starts_with('#');
+    let library = read("src/lib.rs");
+    let doc = library.lines().map_while(|line| line.strip_prefix("//!"));
+    let doc: Vec<&str> = doc.map(|line| line.trim_start()).collect();
+    let block = doc.split(|line| line.starts_with("```")).nth(1);
+    let tested: Vec<&str> = block
+        .unwrap()
+        .iter()
+        .copied()
+        .filter(|l| shown(l))
+        .collect();
+    let readme = blocks(&read("README.md"));
+    let rust = readme.iter().find(|b| b.language == "rust").unwrap();
+    assert_eq!(rust.text.lines().collect::<Vec<_>>(), tested);
+}
+
 #[test]
 fn the_owners_walk_can_be_followed() {
     assert!(follow("docs/owner.md") >= 8);
