@@ -118,7 +118,7 @@ class Page:
 
     def stepped(self):
         """Whether it is the page of a night, which steps through it; that of a comparison does not."""
-        return self.page.locator("#h-map").count() > 0
+        return self.page.locator("figure.map").count() > 0
 
     def shown(self):
         steps = self.page.eval_on_selector_all(

@@ -60,8 +60,8 @@ pub fn run(typed: &Compare, flags: &Flags) -> Result<Outcome, Failure> {
     let (base, from) = (&session.comparison.base, &session.from);
     let title = &base.scenario.title;
     let report = report::compare::report(title, &compared, from);
-    let html = || page::choices_html(title, &compared, &base.engine, from);
-    let page = Some((&typed.page, &html as &dyn Fn() -> _));
+    let page = || page::of_comparison(report.clone(), &compared, &base.engine, from);
+    let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let mut output = typed.output.clone();
     if !output.json {
         output.out.get_or_insert_with(free_folder);

@@ -9,7 +9,7 @@ use crate::files::trace_csv;
 use crate::night::Night;
 use crate::picture::chart::{self, Chart, ChartView, Show};
 use crate::picture::draw::colour::Theme;
-use crate::picture::draw::{DrawError, png, svg};
+use crate::picture::draw::{png, svg};
 use crate::report::Report;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
@@ -22,8 +22,8 @@ pub const CHOICES: &str = "comparison";
 /// The most letters of a name that stand in the name of a file.
 const LONGEST_NAME: usize = 40;
 
-/// The page of a result, and the file that was requested for it.
-pub type PageOf<'a> = (&'a Page, &'a dyn Fn() -> Result<String, DrawError>);
+/// The file that was requested for the page of a result, and the report with what only its page shows.
+pub type PageOf<'a> = (&'a Page, &'a dyn Fn() -> Report);
 
 /// Refuses outputs before anything is computed.
 ///
@@ -87,9 +87,9 @@ pub fn deliver(
     holds: &str,
     fill: impl FnOnce(&mut ResultFolder) -> Result<(), Failure>,
 ) -> Result<(), Failure> {
-    let page = page.and_then(|(page, html)| Some((page.report.as_ref()?, html)));
-    if let Some((path, html)) = page {
-        write_file(path, html()?.as_bytes(), output.force)?;
+    let page = page.and_then(|(page, report)| Some((page.report.as_ref()?, report)));
+    if let Some((path, report)) = page {
+        write_file(path, report().page().as_bytes(), output.force)?;
     }
     if let Some((path, from)) = output.out.as_ref().zip(report.head.as_ref()) {
         let mut folder = ResultFolder::begin(path, output.force, from)?;

@@ -49,8 +49,8 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
     } = &session;
     let night = run_night(&loaded.scenario).map_err(|e| session.failure(e))?;
     let report = night_report::report(&night, &loaded.engine, from);
-    let html = || page::html(&night, &loaded.engine, from);
-    let page = Some((&typed.page, &html as &dyn Fn() -> _));
+    let page = || page::of_night(report.clone(), &night, from);
+    let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let holds = "Findings, trace and charts";
     deliver(&report, page, &typed.output, flags, holds, |folder| {
         let title = &loaded.scenario.title;

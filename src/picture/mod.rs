@@ -2,4 +2,7 @@
 
 pub mod chart;
 pub mod draw;
+pub mod figure;
 pub mod map;
+
+pub use figure::Figure;

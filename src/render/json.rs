@@ -72,6 +72,7 @@ fn members_of(section: &Section) -> Vec<(&str, Member<'_>)> {
                 members.push((*key, Member::Own(Value::Array(values))));
             }
             Block::Table(table) => members.push((table.key, Member::Rows(Rows(table)))),
+            #[cfg(feature = "pictures")]
             Block::Figure(_) => {}
         }
     }

@@ -67,6 +67,7 @@ impl Page {
                     .collect();
                 grid(table, &shown, self.width)
             }
+            #[cfg(feature = "pictures")]
             Block::Figure(_) => String::new(),
         }
     }

@@ -14,13 +14,6 @@ pub fn finely(celsius: f64, units: Units) -> String {
     crate::quantity::Temperature::degC(celsius).told(units)
 }
 
-/// The same in whole degrees, for who reads a thermometer.
-pub fn whole(celsius: f64, units: Units) -> String {
-    let value = units.temperature(celsius).round();
-    // Minus nothing is nothing.
-    format!("{} {}", value + 0.0, units.symbol())
-}
-
 /// A temperature with its text.
 pub fn degrees(celsius: f64, units: Units) -> Cell {
     Cell::new(celsius, temperature(celsius, units))
@@ -137,8 +130,6 @@ mod tests {
     fn numbers_are_in_the_readers_degrees() {
         assert_eq!(temperature(-9.44, Units::Fahrenheit), "15 °F");
         assert_eq!(temperature(-0.01, Units::Celsius), "0.0 °C");
-        assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
-        assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
         assert_eq!(difference(12.5, Units::Fahrenheit), "+22 °F");
         assert_eq!(difference(-1.26, Units::Celsius), "-1.3 K");
         assert_eq!(difference(-0.2, Units::Fahrenheit), "-0.4 °F");

@@ -41,17 +41,6 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
     facts
 }
 
-/// The same, each with its label before it.
-pub fn lines(night: &Night, engine: &str) -> Vec<String> {
-    let line = |f: &Fact| format!("{}: {}.", f.label, f.cell.text);
-    facts(night, engine).iter().map(line).collect()
-}
-
-/// From when to when, and the hangar.
-pub fn setting(night: &Night) -> String {
-    format!("{}; hangar {}.", hours(night), hangar(night))
-}
-
 /// From when to when.
 pub fn hours(night: &Night) -> String {
     let clock = night.scenario.clock();

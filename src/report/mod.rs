@@ -32,4 +32,4 @@ pub mod weather;
 pub mod when;
 
 pub use columns::{Cell, Columns, Head, Show, Table};
-pub use model::{Block, Fact, Figure, Report, Section};
+pub use model::{Block, Fact, Report, Section};

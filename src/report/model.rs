@@ -2,6 +2,8 @@
 
 use super::columns::{Cell, Columns, Show, Table};
 use super::provenance::Provenance;
+#[cfg(feature = "pictures")]
+use crate::picture::Figure;
 use serde_json::Value;
 
 /// A result of one command.
@@ -42,6 +44,7 @@ pub enum Block {
     /// Rows and columns; in JSON an array of objects.
     Table(Table),
     /// A chart or a map.
+    #[cfg(feature = "pictures")]
     Figure(Figure),
 }
 
@@ -54,15 +57,6 @@ pub struct Fact {
     pub label: String,
     /// Its value in SI and °C, and as a text in the reader's unit.
     pub cell: Cell,
-}
-
-/// A picture of the result, drawn only by an output that shows pictures.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Figure {
-    /// Which picture.
-    pub name: &'static str,
-    /// What it shows.
-    pub caption: String,
 }
 
 impl Report {
@@ -128,6 +122,13 @@ impl Section {
         self
     }
 
+    /// With sentences about harm, which stand out on a page.
+    pub fn hazard(mut self, texts: impl IntoIterator<Item = String>) -> Self {
+        let facts = texts.into_iter().map(|text| Fact::text("hazard", text));
+        self.blocks.extend(facts.map(Block::Say));
+        self
+    }
+
     /// With labels and what stands beside them.
     pub fn facts(self, facts: impl IntoIterator<Item = Fact>) -> Self {
         self.block(Block::Facts(facts.into_iter().collect()))
@@ -184,6 +185,7 @@ impl From<Table> for Block {
     }
 }
 
+#[cfg(feature = "pictures")]
 impl From<Figure> for Block {
     fn from(figure: Figure) -> Self {
         Self::Figure(figure)

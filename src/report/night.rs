@@ -45,7 +45,7 @@ fn answer(night: &Night) -> Section {
     let (f, units) = (&night.findings, night.scenario.scenario().units);
     Section::new("")
         .block(Block::Say(verdict::fact(night)))
-        .say(verdict::do_not(f))
+        .hazard(verdict::do_not(f))
         .say(verdict::small_margin(f, units))
 }
 

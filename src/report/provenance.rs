@@ -92,7 +92,7 @@ impl Provenance {
     }
 
     /// The command as one line that a shell would read the same way.
-    pub(super) fn typed(&self) -> String {
+    pub fn typed(&self) -> String {
         let mut line = "coldsoak".to_owned();
         for word in &self.command {
             let plain = !word.is_empty()

@@ -16,7 +16,7 @@ pub struct DrawError(String);
 
 impl DrawError {
     /// The error of this cause.
-    pub fn of(cause: impl std::fmt::Display) -> Self {
+    pub(super) fn of(cause: impl std::fmt::Display) -> Self {
         Self(cause.to_string())
     }
 }

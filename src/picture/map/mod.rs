@@ -12,6 +12,7 @@ mod front;
 mod jets;
 mod measures;
 mod moment;
+mod moments;
 mod paint;
 mod panel;
 mod part_labels;
@@ -27,4 +28,5 @@ mod tests;
 mod written;
 
 pub use engine_map::Map;
+pub use moments::moments;
 pub use strip::{MOST, strip};

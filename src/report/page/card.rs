@@ -1,12 +1,12 @@
-//! The schedule card: when to switch what on, what a thermometer should read on the way, what to check by hand.
+//! The schedule card: when to switch what on, what a thermometer should read, what to check by hand.
 
-use super::data::{Card, Entry};
 use crate::findings::Unmet;
 use crate::night::Night;
 use crate::quantity::Units;
-use crate::report::format::{finely, size, whole};
+use crate::report::format::{finely, size};
 use crate::report::inputs::{cowl, plugged_in, sensor};
-use crate::report::{reading, verdict};
+use crate::report::model::{Fact, Section};
+use crate::report::{Show, reading, verdict};
 use crate::scenario::heater::Place;
 use crate::scenario::part::Role;
 use crate::study::when::Checkpoint;
@@ -22,8 +22,8 @@ const BY_HAND: [&str; 3] = [
     "Look into the filler and at the breather's end for water and ice.",
 ];
 
-/// The card of a night.
-pub fn card(night: &Night) -> Card {
+/// The card of a night; `choice` is the name of its choice, if there are others.
+pub fn section(night: &Night, choice: Option<&str>) -> Section {
     let scenario = night.scenario.scenario();
     let clock = night.scenario.clock();
     let units = scenario.units;
@@ -80,20 +80,20 @@ pub fn card(night: &Night) -> Card {
     if let Some(coldest) = &night.findings.coldest {
         let threshold_c = scenario.question.threshold.celsius();
         let gap = coldest.temp_c - threshold_c;
-        let stands = if gap < 0.0 { "short of" } else { "over" };
+        let side = if gap < 0.0 { "below" } else { "above" };
         let there = check.iter().filter(|c| c.spot != coldest.part);
         let there = there.map(|c| format!(" {}", reads(c, &night.trace, leave_s, units)));
         let there: String = there.collect();
         entries.push((
             leave_s,
             format!(
-                "Departure.{there} The {} is coldest, at {}, {} {stands} the {} asked{}.",
+                "Departure.{there} The {} is coldest, at {}, {} {side} the minimum of {}{}.",
                 coldest.label,
                 finely(coldest.temp_c, units),
                 size(gap, units),
                 finely(threshold_c, units),
                 if night.findings.ready.is_small() {
-                    ": a thin margin"
+                    ": a small margin"
                 } else {
                     ""
                 },
@@ -102,24 +102,24 @@ pub fn card(night: &Night) -> Card {
     }
     entries.sort_by(|a, b| a.0.total_cmp(&b.0));
     let f = &night.findings;
-    let short = !f.ready.ready_at_departure;
     let wet = f.ready.unmet.iter().any(|u| matches!(u, Unmet::Wet { .. }));
-    Card {
-        dangers: verdict::harm(f).into_iter().map(str::to_owned).collect(),
-        short: short.then(|| verdict::sentence(night)),
-        only_when: match wet {
-            true => "the coldest part itself is warm and the upper walls inside are dry",
-            false => "the coldest part itself is warm",
-        },
-        entries: entries
-            .into_iter()
-            .map(|(time_s, what)| Entry {
-                clock: clock.dated(time_s),
-                what,
-            })
-            .collect(),
-        by_hand: by_hand(night),
-    }
+    let only_when = match wet {
+        true => "the coldest part itself is warm and the upper walls inside are dry",
+        false => "the coldest part itself is warm",
+    };
+    let less = format!(
+        "If it reads less, the night is not the computed one: leave later, and only when {only_when}."
+    );
+    let lacking = (!f.ready.ready_at_departure).then(|| verdict::sentence(night));
+    let entries = entries.into_iter();
+    let title = "Card for the hangar wall";
+    Section::new(choice.map_or(title.to_owned(), |name| format!("{title}: {name}")))
+        .shown(Show::Page)
+        .hazard(verdict::do_not(f))
+        .hazard(lacking)
+        .facts(entries.map(|(time_s, what)| Fact::text(clock.dated(time_s), what)))
+        .say([less, "By hand, before the flight:".to_owned()])
+        .list("", by_hand(night))
 }
 
 fn by_hand(night: &Night) -> Vec<String> {
@@ -161,6 +161,13 @@ fn reads(check: &Checkpoint, trace: &Trace, time_s: f64, units: Units) -> String
     format!("It should read {}.", reading::words(celsius, units))
 }
 
+/// The same in whole degrees, for who reads a thermometer.
+fn whole(celsius: f64, units: Units) -> String {
+    let value = units.temperature(celsius).round();
+    // Minus nothing is nothing.
+    format!("{} {}", value + 0.0, units.symbol())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -169,5 +176,11 @@ mod tests {
     fn watts_are_left_out_only_where_the_name_tells_just_these() {
         assert!(tells("bay fan 350 W", "350 W") && tells("350 W fan", "350 W"));
         assert!(!tells("the 350 W fan", "50 W") && !tells("fan of 1.50 W", "50 W"));
+    }
+
+    #[test]
+    fn a_thermometer_is_read_in_whole_degrees() {
+        assert_eq!(whole(-0.3, Units::Celsius), "0 °C");
+        assert_eq!(whole(-17.6, Units::Celsius), "-18 °C");
     }
 }

@@ -1,17 +1,8 @@
-//! Pages of their own, of one night and of a comparison: a single file that opens from disk, asks nothing of any
-//! network, and prints on two sheets for every built-in night and comparison; that of a night steps through it.
+//! What only pages show: charts, the engine through the night, the card, the heat, what the answer rests on.
 
+mod basis;
 mod budget;
 mod card;
-mod chart;
-mod choices;
-mod data;
-mod fill;
-mod night;
-mod rests;
-mod steps;
-#[cfg(test)]
-mod tests;
+mod sections;
 
-pub use choices::choices_html;
-pub use night::html;
+pub use sections::{of_comparison, of_night};

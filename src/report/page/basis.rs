@@ -1,32 +1,22 @@
-//! What every page rests on, and where it comes from.
+//! What an answer rests on: its uncertain numbers, and what was noted on its files.
 
-use super::data::{Rests, Row};
 use crate::night::Night;
-use crate::report::cautions::{CAUTIONS, TRUST};
-use crate::report::input_names;
+use crate::report::model::Section;
 use crate::report::provenance::Provenance;
+use crate::report::{Show, input_names};
 use crate::scenario::engine::Engine;
 use crate::scenario::unknowns::{Basis, Unknowns};
 
 /// Uncertain numbers of the night that are told one by one.
 const UNKNOWNS: usize = 6;
 
-/// What a page of this night rests on.
-pub fn rests(night: &Night, from: &Provenance) -> Rests {
-    let mut told = unknowns(night);
-    told.extend(from.notes.iter().chain(&from.hard_to_believe).cloned());
-    Rests {
-        trust: TRUST.to_owned(),
-        told,
-        cautions: CAUTIONS.iter().map(|c| (*c).to_owned()).collect(),
-        version: from.version.to_owned(),
-        command: from.typed(),
-        inputs: from
-            .inputs
-            .iter()
-            .map(|i| Row::of(&i.name, [i.sha256.clone()]))
-            .collect(),
-    }
+/// What the answer to this night is based on.
+pub fn section(night: &Night, from: &Provenance) -> Section {
+    let mut lines = unknowns(night);
+    lines.extend(from.notes.iter().chain(&from.hard_to_believe).cloned());
+    Section::new("What it rests on")
+        .shown(Show::Page)
+        .list("", lines)
 }
 
 /// What is uncertain: the night's own numbers one by one, those of the engine counted.

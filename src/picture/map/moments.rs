@@ -1,48 +1,18 @@
-//! The clock times a page steps through, and the engine at each of them.
+//! The moments of a night that a page steps through.
 
-use super::data::Step;
 use crate::findings::EventKind;
 use crate::night::Night;
-use crate::picture::draw::colour::Theme;
-use crate::picture::draw::svg::shapes;
-use crate::picture::map::Map;
 
-/// Most steps of a page, so that it stays small.
+/// The most moments of a page, so that it stays small.
 const MOST: usize = 9;
-/// Steps closer than this are one, s.
+/// Moments closer than this are one, s.
 const APART_S: f64 = 120.0;
-/// How long before the departure there is a step, s.
+/// How long before the departure there is a moment, s.
 const BEFORE_S: f64 = 3600.0;
 
-/// What the pictures of all steps begin with, and the steps of a night in order; the departure is always among them.
-pub fn steps(night: &Night, map: &Map) -> (String, Vec<Step>) {
-    let clock = night.scenario.clock();
-    let leave_s = night.trace.departure_s;
-    let times = times(night).into_iter();
-    let pictures: Vec<_> = times
-        .map(|(time_s, name)| (time_s, name, map.picture(time_s, Theme::Light)))
-        .collect();
-    let first = &pictures[0].2.shapes;
-    let same = |k: &usize| {
-        let mut all = pictures.iter();
-        all.all(|p| p.2.shapes.get(*k) == first.get(*k))
-    };
-    let still = (0..first.len()).take_while(same).count();
-    let begun = shapes(&first[..still]);
-    let steps = pictures.into_iter().enumerate();
-    let steps = steps.map(|(index, (time_s, name, picture))| Step {
-        index,
-        clock: clock.dated(time_s),
-        name,
-        departure: time_s == leave_s,
-        shapes: shapes(&picture.shapes[still..]),
-        told: picture.description,
-    });
-    (begun, steps.collect())
-}
-
-/// Seconds after the beginning, and what happens then. Where there are too many, those that come first here stay.
-fn times(night: &Night) -> Vec<(f64, String)> {
+/// The moments of a night that matter, in order: seconds after the beginning, and what happens then. The departure is always
+/// among them. Where there are too many, those that are wanted first stay.
+pub fn moments(night: &Night) -> Vec<(f64, String)> {
     let leave_s = night.trace.departure_s;
     let mut wanted = vec![(leave_s, "departure".to_owned()), (0.0, "start".to_owned())];
     for heater in 0..night.trace.legend.heaters.len() {
@@ -87,4 +57,39 @@ fn times(night: &Night) -> Vec<(f64, String)> {
     }
     kept.sort_by(|a, b| a.0.total_cmp(&b.0));
     kept
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::night::load_named_from;
+    use crate::files::sources::Outside;
+    use crate::night::run;
+
+    #[test]
+    fn the_moments_go_forward_and_the_departure_is_the_last() {
+        for name in ["demo", "thermostat-pad", "block-cooling"] {
+            let night = run(&load_named_from(name, Outside::Refused).unwrap().scenario).unwrap();
+            let moments = moments(&night);
+            assert!(
+                (3..=9).contains(&moments.len()),
+                "{name}: {}",
+                moments.len()
+            );
+            assert!(
+                moments.windows(2).all(|w| w[1].0 - w[0].0 >= APART_S),
+                "{name}"
+            );
+            let last = moments.last().unwrap();
+            assert_eq!(
+                (last.0, moments[0].0),
+                (night.trace.departure_s, 0.0),
+                "{name}"
+            );
+            assert!(
+                last.1.starts_with("departure") && moments[0].1.starts_with("start"),
+                "{name}"
+            );
+        }
+    }
 }

@@ -1,0 +1,139 @@
+//! The sections of a page, before and after those that every output of a report has.
+
+use super::{basis, budget, card};
+use crate::night::Night;
+use crate::picture::Figure;
+use crate::picture::chart::comparison::coldest_parts;
+use crate::picture::chart::{self, of_night as night_chart};
+use crate::report::model::{Block, Fact, Report, Section};
+use crate::report::provenance::Provenance;
+use crate::report::{Show, inputs};
+use crate::study::compare::Comparison;
+
+/// The report of a night with what its page shows besides, before its last section, the cautions.
+pub fn of_night(mut report: Report, night: &Night, from: &Provenance) -> Report {
+    let chart = Figure::chart(night, "Temperatures through the night", |view| {
+        night_chart(chart::Show::Temperature, &night.trace, view)
+    });
+    let cautions = report.sections.pop();
+    report.sections.extend([
+        figure("The night by the hours", chart),
+        card::section(night, None),
+        figure("The engine through the night", Figure::map(night)),
+        budget::section(night, None),
+        basis::section(night, from),
+    ]);
+    report.sections.extend(cautions);
+    report
+}
+
+/// The report of a comparison with what its page shows besides; `engine` is what the engine's file is called.
+pub fn of_comparison(
+    mut report: Report,
+    comparison: &Comparison,
+    engine: &str,
+    from: &Provenance,
+) -> Report {
+    let Some((name, chosen)) = comparison.recommended() else {
+        return report;
+    };
+    let nights = comparison.nights.iter();
+    let traces: Vec<_> = nights.map(|n| (n.0.as_str(), &n.1.trace)).collect();
+    let chart = Figure::chart(chosen, &report.title, |view| coldest_parts(&traces, view));
+    let inputs = Section::new("As computed")
+        .shown(Show::Page)
+        .facts(inputs::facts(chosen, engine));
+    let ready = chosen.findings.ready.ready_at_departure;
+    let mut sections = report.sections.iter_mut();
+    let says = |s: &&mut Section| matches!(s.blocks.first(), Some(Block::Say(_)));
+    if let Some(section) = sections.find(says) {
+        let blocks = std::mem::take(&mut section.blocks).into_iter();
+        section.blocks = blocks.flat_map(|block| apart(block, ready)).collect();
+    }
+    let cautions = report.sections.pop();
+    report.sections.extend([
+        figure("The choices by the hours", chart),
+        card::section(chosen, Some(name)),
+        inputs,
+        budget::section(chosen, Some(name)),
+        basis::section(chosen, from),
+    ]);
+    report.sections.extend(cautions);
+    report
+}
+
+/// A paragraph with its first sentence, the answer, apart, so that it stands out.
+fn apart(block: Block, ready: bool) -> Vec<Block> {
+    let Block::Say(fact) = &block else {
+        return vec![block];
+    };
+    let (first, more) = match fact.cell.text.split_once(". ") {
+        Some((first, more)) => (format!("{first}."), more),
+        None => (fact.cell.text.clone(), ""),
+    };
+    let answer = Fact::new("", "", ready, first);
+    vec![Block::Say(answer), Block::Say(Fact::text("", more))]
+}
+
+fn figure(title: &str, figure: Figure) -> Section {
+    Section::new(title).shown(Show::Page).block(figure)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::night::load_named_from;
+    use crate::files::sources::Outside;
+    use crate::night::run;
+    use crate::report;
+    use crate::scenario::document::Scenario;
+    use crate::study::case::Case;
+    use crate::study::compare::compare;
+
+    /// The largest page, bytes.
+    const LARGEST: usize = 600_000;
+
+    fn scenario(name: &str) -> Scenario {
+        load_named_from(name, Outside::Refused).unwrap().scenario
+    }
+
+    #[test]
+    fn a_page_is_small_asks_nothing_of_a_network_and_runs_no_script_of_a_file() {
+        for name in ["demo", "radial-underneath", "block-cooling"] {
+            let mut scenario = scenario(name);
+            scenario.title = "<script>alert(1)</script>".to_owned();
+            let night = run(&scenario).unwrap();
+            let typed = ["night", "</script><b>"].map(str::to_owned);
+            let from = Provenance::new(typed.to_vec(), Vec::new());
+            let report = report::night::report(&night, "an <engine>", &from);
+            let page = of_night(report, &night, &from).page();
+            assert!(page.len() <= LARGEST, "{name}: {} bytes", page.len());
+            for address in ["http://", "https://", "//cdn"] {
+                // Names of XML are no addresses that anything is fetched from.
+                let page = page.replace("http://www.w3.org/2000/svg", "");
+                assert!(!page.contains(address), "{name}: {address}");
+            }
+            assert_eq!(page.matches("<script>").count(), 1, "{name}");
+            assert!(page.contains("&lt;script&gt;alert(1)"), "{name}");
+            assert!(page.contains("an &lt;engine&gt;"), "{name}");
+        }
+    }
+
+    /// Names of choices and a title of a file are escaped too; a chart for a sheet and one for a telephone.
+    #[test]
+    fn a_page_of_choices_is_small_escaped_and_has_the_card_of_what_is_advised() {
+        let choices = ["small-engine-top", "block-cooling"]
+            .map(|name| Case::whole(format!("<i>{name}</i>"), &scenario(name)));
+        let compared = compare(&scenario("demo"), &choices, &|| {}).unwrap();
+        let from = Provenance::new(vec!["compare".to_owned()], Vec::new());
+        let report = report::compare::report("<title>", &compared, &from);
+        let page = of_comparison(report, &compared, "an <engine>", &from).page();
+        assert!(page.len() <= LARGEST, "{} bytes", page.len());
+        assert!(!page.contains("<i>") && !page.contains("<script"));
+        let (advised, _) = compared.recommended().unwrap();
+        assert_eq!(advised, "<i>small-engine-top</i>");
+        let card = "Card for the hangar wall: &lt;i&gt;small-engine-top&lt;/i&gt;";
+        assert!(page.contains(card), "no {card}");
+        assert_eq!(page.matches("<svg").count(), 2);
+    }
+}
