@@ -30,10 +30,10 @@ fn genuine_reports_of_one_station_are_told() {
     ]);
     for word in [
         "KEAT",
-        "Coldest hour: -0.6 °C",
+        "Coldest     -0.6 °C",
         "01-11 07:00",
         "100 %",
-        "In a night file: weather: reports(",
+        "In a night  weather: reports(",
     ] {
         assert!(text.out.contains(word), "{word}: {}", text.out);
     }
