@@ -43,6 +43,8 @@ pub mod findings;
 #[doc(hidden)]
 pub mod inspect;
 #[doc(hidden)]
+pub mod laws;
+#[doc(hidden)]
 pub mod network;
 #[doc(hidden)]
 pub mod night;

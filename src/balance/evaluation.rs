@@ -1,12 +1,35 @@
 //! The work space of a balance, and the parts of an evaluation that work through the laws.
 
 use super::jacobian::Slopes;
-use super::law::Visitor;
-use super::order::{visit_all, visit_gas, visit_means, visit_rest, visit_streams};
 use super::pressures::Pressures;
 use super::values::Values;
+use crate::laws::{Stage, visit, visit_all};
 use crate::network::Network;
-use crate::physics::number::{Register, Widen, Work};
+use crate::physics::four::Four;
+use crate::physics::lanes::Lanes;
+use crate::physics::number::{Register, Work};
+
+/// The laws evaluated for one night, or for four. The two are compiled here, and in no crate that uses them.
+pub(crate) trait Evaluate: Lanes {
+    /// Adds what the laws of one stage give.
+    fn add_values(stage: Stage, values: &mut Values<Self>);
+    /// Adds the slopes of all laws.
+    fn add_slopes(slopes: &mut Slopes<Self>);
+}
+
+macro_rules! evaluate {
+    ($($register:ty),+) => {$(
+        impl Evaluate for $register {
+            fn add_values(stage: Stage, values: &mut Values<Self>) {
+                visit(stage, values);
+            }
+            fn add_slopes(slopes: &mut Slopes<Self>) {
+                visit_all(slopes);
+            }
+        }
+    )+};
+}
+evaluate!(f64, Four);
 
 /// A place of the matrix of slopes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -57,10 +80,10 @@ struct TimeDerivative<'b, G> {
     out: &'b mut [G],
 }
 
-impl<G: Widen> Work for TimeDerivative<'_, G> {
+impl<G: Lanes> Work for TimeDerivative<'_, G> {
     type Done = ();
     #[inline(always)]
-    fn done<const WIDE: bool>(self) {
+    fn done(self) {
         for (entry, slope) in self.entries.iter().zip(self.slopes) {
             if entry.column >= self.first {
                 let row = &mut self.out[entry.row];
@@ -71,7 +94,7 @@ impl<G: Widen> Work for TimeDerivative<'_, G> {
 }
 
 #[allow(private_bounds)]
-impl<'n, G: Widen> Balance<'n, G> {
+impl<'n, G: Evaluate> Balance<'n, G> {
     /// The network of the first lane, for what is alike in all.
     pub(super) fn net(&self) -> &'n Network {
         G::first(self.nets)
@@ -82,33 +105,33 @@ impl<'n, G: Widen> Balance<'n, G> {
         let order = &self.net().auxiliaries;
         if through.before {
             self.out.fill(G::ZERO);
-            visit_means(&mut self.values());
+            self.add(Stage::Means);
             self.close(&order.means, through);
-            self.values().visit(|l| &l.fan_watts);
+            self.add(Stage::FanWatts);
             self.close(&order.watts, through);
-            self.values().visit(|l| &l.impacts);
+            self.add(Stage::Impacts);
             self.close(&order.impacts, through);
         }
         if through.fins {
-            self.values().visit(|l| &l.fin_streams);
+            self.add(Stage::FinStreams);
             self.close(&order.fin_streams, through);
         }
         if through.after {
-            visit_streams(&mut self.values());
+            self.add(Stage::Streams);
             self.close_draughts(through);
-            visit_gas(&mut self.values());
+            self.add(Stage::Gas);
             if through.finding {
                 self.close(order.gas_heat.as_slice(), through);
             } else {
-                self.values().visit(|l| &l.gas_heat);
+                self.add(Stage::GasHeat);
             }
-            visit_rest(&mut self.values());
+            self.add(Stage::Rest);
         }
     }
 
     fn close_draughts(&mut self, through: Through) {
         if !through.finding {
-            self.values().visit(|l| &l.draughts);
+            self.add(Stage::Draughts);
             return;
         }
         let nets = self.nets;
@@ -119,13 +142,15 @@ impl<'n, G: Widen> Balance<'n, G> {
         }
     }
 
-    fn values(&mut self) -> Values<'_, 'n, G> {
-        Values {
-            laws: G::part(self.nets, |net| &net.laws),
+    /// Adds what the laws of one stage give to their rows.
+    fn add(&mut self, stage: Stage) {
+        let mut values = Values {
+            laws: G::four(self.nets).map(|net| &net.laws),
             x: &self.x,
             on: &self.on,
             out: &mut self.out,
-        }
+        };
+        G::add_values(stage, &mut values);
     }
 
     /// Finds auxiliaries whose rows are linear in themselves with factor −1, from rows met while they were zero.
@@ -142,14 +167,14 @@ impl<'n, G: Widen> Balance<'n, G> {
     /// The slopes of all laws at the columns as they stand.
     pub(super) fn find_slopes(&mut self) {
         self.slopes.fill(G::ZERO);
-        let mut visitor = Slopes {
-            laws: G::part(self.nets, |net| &net.laws),
+        let mut slopes = Slopes {
+            laws: G::four(self.nets).map(|net| &net.laws),
             x: &self.x,
             on: &self.on,
             slots: &self.slots,
             values: &mut self.slopes,
         };
-        visit_all(&mut visitor);
+        G::add_slopes(&mut slopes);
     }
 
     /// How fast each row changes with the inputs.

@@ -1,10 +1,11 @@
-//! The exact slopes of the laws, added up: one law at a time, or several of a kind side by side.
+//! The exact slopes of the laws, added up.
 
-use super::law::{Law, Visitor};
-use super::values::{LawLanes, is_on};
-use crate::network::graph::Laws;
+use super::law_lanes::LawLanes;
+use crate::laws::{Element, Law, Laws, Visitor};
 use crate::physics::dual::Dual;
-use crate::physics::number::{Number, Register, Widen, Work};
+use crate::physics::four::{self, Four};
+use crate::physics::lanes::Lanes;
+use crate::physics::number::{Number, Register, Work};
 
 /// Records which places of the matrix the laws touch, in their order.
 pub struct Pattern<'a> {
@@ -17,11 +18,10 @@ pub struct Pattern<'a> {
 impl Visitor for Pattern<'_> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        for law in pick(self.laws) {
-            let columns = law.columns();
-            for row in law.rows() {
+        for Element { columns, rows, .. } in pick(self.laws) {
+            for &row in rows {
                 self.pairs.extend(columns.map(|column| (row, column)));
             }
         }
@@ -67,9 +67,9 @@ fn by(order: &mut [u32], key: impl Fn(usize) -> usize) {
 }
 
 /// Adds the slopes of each law to their places.
-pub struct Slopes<'a, 'n, G: Register> {
-    /// The laws, one list a night.
-    pub laws: G::Each<'n, Laws>,
+pub struct Slopes<'a, G> {
+    /// The laws of each lane; of one night four times the same.
+    pub laws: [&'a Laws; 4],
     /// All columns.
     pub x: &'a [G],
     /// Which heaters are on.
@@ -80,83 +80,76 @@ pub struct Slopes<'a, 'n, G: Register> {
     pub values: &'a mut [G],
 }
 
-impl<G: Widen> Visitor for Slopes<'_, '_, G> {
+impl<G: Lanes> Visitor for Slopes<'_, G> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        let each = G::part(self.laws, |laws| pick(laws));
-        let (slots, rest) = self.slots.split_at(G::first(each).len() * R * K);
-        self.slots = rest;
-        G::work(AddingSlopes::<G, L, K, R> {
-            each,
-            x: self.x,
-            on: self.on,
-            slots,
-            values: self.values,
-        });
-    }
-}
-
-/// Adding up the slopes of the laws of one kind, several at a time where there is a register for it.
-pub struct AddingSlopes<'a, 'n, G: Register, L: 'static, const K: usize, const R: usize> {
-    pub(super) each: G::Each<'n, [L]>,
-    pub(super) x: &'a [G],
-    pub(super) on: &'a [G],
-    pub(super) slots: &'a [u32],
-    pub(super) values: &'a mut [G],
-}
-
-impl<G: Widen, L: Law<K, R>, const K: usize, const R: usize> Work
-    for AddingSlopes<'_, '_, G, L, K, R>
-{
-    type Done = ();
-    #[inline(always)]
-    fn done<const WIDE: bool>(self) {
-        let count = G::first(self.each).len();
-        let mut number = 0;
-        while number < count {
-            if WIDE && let Some(some) = LawLanes::<G, L, K>::at(self.each, number, self.x, self.on)
-            {
-                let rows = L::apply(some.it, variables(some.x), some.on);
-                for which in 0..G::ABREAST {
-                    let slots = &self.slots[(number + which) * R * K..][..R * K];
-                    for r in 0..R {
-                        for k in 0..K {
-                            let value = &mut self.values[slots[r * K + k] as usize];
-                            *value = *value + G::narrow(rows[r].slopes[k], which);
-                        }
-                    }
-                }
-                number += G::ABREAST;
-                continue;
-            }
-            let it = G::part(self.each, |laws| &laws[number]);
-            let law = G::first(it);
-            let columns = law.columns();
-            let mut x = [G::ZERO; K];
-            for k in 0..K {
-                x[k] = self.x[columns[k]];
-            }
-            let rows = L::apply(it, variables(x), is_on(law, self.on));
-            let slots = &self.slots[number * R * K..][..R * K];
-            for r in 0..R {
-                for k in 0..K {
-                    let value = &mut self.values[slots[r * K + k] as usize];
-                    *value = *value + rows[r].slopes[k];
-                }
-            }
-            number += 1;
+        let lists = self.laws.map(pick);
+        if four::available() {
+            let (slots, rest) = self.slots.split_at(lists[0].len() * R * K);
+            self.slots = rest;
+            four::done(AddingSlopes {
+                lists,
+                slots,
+                x: self.x,
+                on: self.on,
+                values: self.values,
+            });
+        } else {
+            self.one_by_one(lists[0]);
         }
     }
 }
 
-/// The columns as variables, each with a slope of one along itself.
-#[inline(always)]
-fn variables<const K: usize, G: Register>(x: [G; K]) -> [Dual<K, G>; K] {
-    let mut variables = [Dual::<K, G>::given(G::all(0.0)); K];
-    for k in 0..K {
-        variables[k] = Dual::variable(x[k], k);
+impl<G: Lanes> Slopes<'_, G> {
+    /// The same for one night without registers of four.
+    pub fn one_by_one<const K: usize, const R: usize, L: Law<K, R>>(
+        &mut self,
+        elements: &[Element<L, K, R>],
+    ) {
+        for element in elements {
+            let rows = element.linearise(self.x, self.on);
+            let (slots, rest) = self.slots.split_at(R * K);
+            self.slots = rest;
+            for (slope, slot) in rows.iter().flat_map(|row| row.slopes).zip(slots) {
+                let value = &mut self.values[*slot as usize];
+                *value = *value + slope;
+            }
+        }
     }
-    variables
+}
+
+/// Adding up the slopes of the laws of one kind.
+struct AddingSlopes<'a, G, L, const K: usize, const R: usize> {
+    lists: [&'a [Element<L, K, R>]; 4],
+    slots: &'a [u32],
+    x: &'a [G],
+    on: &'a [G],
+    values: &'a mut [G],
+}
+
+impl<G: Lanes, L: Law<K, R>, const K: usize, const R: usize> Work for AddingSlopes<'_, G, L, K, R> {
+    type Done = ();
+    #[inline(always)]
+    fn done(self) {
+        let mut number = 0;
+        while number < self.lists[0].len() {
+            let some = LawLanes::at::<G>(self.lists, number);
+            let x = some.columns(self.x);
+            let mut variables = [Dual::<K, Four>::given(Four::ZERO); K];
+            for k in 0..K {
+                variables[k] = Dual::variable(x[k], k);
+            }
+            let rows = L::apply(some.laws(), variables, some.on(self.on));
+            let mut slopes = [[Four::ZERO; K]; R];
+            for r in 0..R {
+                slopes[r] = rows[r].slopes;
+            }
+            let slots = &self.slots[number * R * K..][..some.count * R * K];
+            let slot = |lane: usize, r: usize, k: usize| slots[(lane * R + r) * K + k] as usize;
+            some.add(slopes, self.values, slot);
+            number += some.count;
+        }
+    }
 }

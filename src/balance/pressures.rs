@@ -4,8 +4,8 @@
 //! that drives it), so a damped Newton iteration descends; what rounding or an impossible state leaves unbalanced is
 //! a [`PressureError`].
 
-use crate::network::elements::{FinStream, Gap, Passage};
-use crate::network::graph::Network;
+use crate::laws::{FinStream, Gap, Passage};
+use crate::network::Network;
 use crate::physics::dual::Dual;
 use crate::physics::number::{Register, largest_size};
 use nalgebra::{Cholesky, DMatrix, DVector};
@@ -177,7 +177,7 @@ impl Pressures {
         for passage in &net.laws.passages {
             let c = passage.columns;
             let m = Passage::stream(
-                passage,
+                &passage.law,
                 [
                     Dual::<2>::variable(x.get(c[0]), 0),
                     Dual::<2>::variable(x.get(c[1]), 1),
@@ -190,7 +190,7 @@ impl Pressures {
         for fins in &net.laws.fin_streams {
             let c = fins.columns;
             let m = FinStream::stream(
-                fins,
+                &fins.law,
                 [
                     Dual::<2>::variable(x.get(c[1]), 0),
                     Dual::<2>::variable(x.get(c[2]), 1),
@@ -205,7 +205,7 @@ impl Pressures {
         for gap in &net.laws.gaps {
             let c = gap.columns;
             let m = Gap::stream(
-                gap,
+                &gap.law,
                 Dual::<1>::variable(x.get(c[0]), 0),
                 constant(x.get(c[1])),
                 constant(x.get(c[3])),
@@ -216,9 +216,9 @@ impl Pressures {
             self.stiffness[(pocket, pocket)] += m.slopes[0];
         }
         for forced in &net.laws.heater_constants {
-            let pocket = forced.row.wrapping_sub(first);
+            let pocket = forced.rows[0].wrapping_sub(first);
             if pocket < net.pockets.len() {
-                self.residual[pocket] += forced.value * on(forced.heater);
+                self.residual[pocket] += forced.law.value * on(forced.law.heater);
             }
         }
         for (number, pocket) in net.pockets.iter().enumerate() {

@@ -4,12 +4,11 @@
 //! rates they are found in order; for the slopes they stay in the matrix as rows of their own, whose elimination
 //! gives the slopes of the states alone.
 
-use super::evaluation::{Balance, Entry, Through};
+use super::evaluation::{Balance, Entry, Evaluate, Through};
 use super::jacobian::Pattern;
-use super::order::visit_all;
 use super::pressures::{Lane, PressureError, Pressures};
+use crate::laws::visit_all;
 use crate::network::Network;
-use crate::physics::number::Widen;
 
 impl<'n> Balance<'n> {
     /// The balance of a network, all heaters off.
@@ -55,7 +54,7 @@ impl<'n> Balance<'n> {
 }
 
 #[allow(private_bounds)]
-impl<'n, G: Widen> Balance<'n, G> {
+impl<'n, G: Evaluate> Balance<'n, G> {
     /// The balance of the networks of all lanes, all heaters off. They must be alike ([`super::same_structure`]).
     pub fn of(nets: G::Each<'n, Network>) -> Self {
         let net = G::first(nets);

@@ -1,9 +1,7 @@
 //! Whether nights can be worked on together: their networks differ in sizes only.
 
-use super::law::{Law, Visitor};
-use super::order::visit_all;
+use crate::laws::{Element, Law, Laws, Visitor, visit_all};
 use crate::network::Network;
-use crate::network::graph::Laws;
 
 /// Whether two networks have the same numbering, the same laws between the same columns, and heaters and inputs in the
 /// same places.
@@ -29,13 +27,13 @@ struct Both<'a> {
 impl Visitor for Both<'_> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
         let [a, b] = self.laws.map(&pick);
-        let same = |(a, b): (&L, &L)| {
-            (a.columns(), a.rows()) == (b.columns(), b.rows())
-                && a.heater() == b.heater()
-                && a.choice() == b.choice()
+        let same = |(a, b): (&Element<L, K, R>, &Element<L, K, R>)| {
+            (a.columns, a.rows) == (b.columns, b.rows)
+                && a.law.heater() == b.law.heater()
+                && a.law.choice() == b.law.choice()
         };
         self.alike &= a.len() == b.len() && a.iter().zip(b).all(same);
     }

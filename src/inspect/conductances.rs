@@ -5,12 +5,10 @@
 
 use super::nodes::{NodeKind, Nodes};
 use super::path::{HeatPath, PathKind, Paths, Share};
-use super::slopes::linearise;
 use super::streams;
-use crate::balance::{Balance, Law, Visitor};
+use crate::balance::Balance;
+use crate::laws::{Element, Law, Laws, Visitor};
 use crate::network::Network;
-use crate::network::elements::{OilSurface, WallFilm};
-use crate::network::graph::Laws;
 
 /// All heat paths where the balance was last evaluated, by the order of their nodes.
 ///
@@ -46,18 +44,10 @@ pub fn heat_paths(balance: &Balance, nodes: &Nodes) -> Vec<HeatPath> {
     two.visit(|l| &l.breathings);
 
     for film in &laws.wall_films {
-        let WallFilm {
-            columns: [wall, gas, ..],
-            ..
-        } = *film;
-        latent(&mut paths, nodes, [wall, gas], x, film);
+        latent(&mut paths, nodes, x, film);
     }
     for surface in &laws.oil_surfaces {
-        let OilSurface {
-            columns: [oil, gas, ..],
-            ..
-        } = *surface;
-        latent(&mut paths, nodes, [oil, gas], x, surface);
+        latent(&mut paths, nodes, x, surface);
     }
     warm_cabin(&mut paths, nodes, net);
     streams::add(&mut paths, nodes, net, x, on);
@@ -95,24 +85,24 @@ impl TwoEnded<'_> {
 impl Visitor for TwoEnded<'_> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        for law in pick(self.laws) {
-            self.add(law);
+        for element in pick(self.laws) {
+            self.add(element);
         }
     }
 }
 
 impl TwoEnded<'_> {
-    fn add<const K: usize, const R: usize, L: Law<K, R>>(&mut self, law: &L) {
-        let (columns, rows) = (law.columns(), law.rows());
+    fn add<const K: usize, const R: usize, L: Law<K, R>>(&mut self, element: &Element<L, K, R>) {
+        let Element { columns, rows, .. } = element;
         let [a, b] = self.ends;
         let from = self.nodes.between(columns[a], rows[0]);
         let to = self.nodes.between(columns[b], rows[1]);
         let (Some(from), Some(to)) = (from, to) else {
             return;
         };
-        let gained = linearise(law, self.x, self.on)[1];
+        let gained = element.linearise(self.x, self.on)[1];
         let share = Share {
             w_per_k: 0.5 * (gained.slopes[a] - gained.slopes[b]),
             heat_w: gained.value,
@@ -123,18 +113,18 @@ impl TwoEnded<'_> {
     }
 }
 
-/// The latent heat a wet surface gains: what its row gains over what the gas's row (the second) loses.
+/// The latent heat that a wet surface (the first column and row) gains over what the gas (the second) loses.
 fn latent<const K: usize, const R: usize, L: Law<K, R>>(
     paths: &mut Paths,
     nodes: &Nodes,
-    [wall, gas]: [usize; 2],
     x: &[f64],
-    law: &L,
+    element: &Element<L, K, R>,
 ) {
+    let (wall, gas) = (element.columns[0], element.columns[1]);
     let (Some(from), Some(to)) = (nodes.at(gas), nodes.at(wall)) else {
         return;
     };
-    let rows = linearise(law, x, &[]);
+    let rows = element.linearise(x, &[]);
     let gained = rows[0] + rows[1];
     let share = Share {
         w_per_k: -gained.slopes[0],
@@ -147,12 +137,12 @@ fn latent<const K: usize, const R: usize, L: Law<K, R>>(
 /// The cabin is read as hangar air; what it is warmer by is fed in pairs: into the cell, off the book.
 fn warm_cabin(paths: &mut Paths, nodes: &Nodes, net: &Network) {
     for pair in net.laws.feeds.windows(2) {
-        let [(cell, warmth), (row, _)] = [pair[0], pair[1]];
+        let ([cell], [row]) = (pair[0].rows, pair[1].rows);
         if row < net.index.unknowns() {
             continue;
         }
         if let (Some(from), Some(cabin)) = (nodes.at(cell), nodes.cabin()) {
-            paths.hold_back(from, cabin, PathKind::Surface, warmth);
+            paths.hold_back(from, cabin, PathKind::Surface, pair[0].law.watts);
         }
     }
 }

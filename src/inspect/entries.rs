@@ -2,8 +2,8 @@
 
 use super::nodes::{Nodes, book_of};
 use super::streams::jets;
-use crate::balance::{Balance, Law};
-use crate::network::elements::Bonded;
+use crate::balance::Balance;
+use crate::laws::{Bonded, Law};
 use crate::trace::LossPath;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -75,19 +75,20 @@ pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
                     *sums.entry((node, mode)).or_default() += heat_w;
                 }
             };
-            let terms = laws.heater_terms.iter().filter(|t| t.heater == number);
+            let terms = laws.heater_terms.iter().filter(|t| t.law.heater == number);
             let watts = terms
                 .clone()
-                .find(|t| t.term.row == energy)
-                .map(|t| t.term.column);
-            for term in terms.map(|t| &t.term).filter(|t| Some(t.column) == watts) {
-                let heat_w = term.factor * x[term.column];
-                if term.row == energy {
+                .find(|t| t.rows == [energy])
+                .map(|t| t.columns[0]);
+            for term in terms.filter(|t| Some(t.columns[0]) == watts) {
+                let ([column], [row]) = (term.columns, term.rows);
+                let heat_w = term.law.factor * x[column];
+                if row == energy {
                     drawn_w += heat_w;
-                } else if term.row == duct {
+                } else if row == duct {
                     enter(ix.hangar(), HeatMode::Duct, heat_w);
                 } else {
-                    enter(term.row, HeatMode::Air, heat_w);
+                    enter(row, HeatMode::Air, heat_w);
                 }
             }
             for jet in strikes.iter().filter(|j| j.heater == number) {
@@ -95,19 +96,21 @@ pub fn entries(balance: &Balance, nodes: &Nodes) -> Vec<HeaterEntries> {
                 enter(jet.cell, HeatMode::Jet, heat_w);
                 enter(jet.pocket, HeatMode::Air, -heat_w);
             }
-            for bonded in laws.bonded.iter().filter(|b| b.heater == number) {
-                let [heat_w, drawn] = Bonded::apply(bonded, [x[bonded.column]], 1.0);
-                enter(bonded.column, HeatMode::Bonded, heat_w);
+            for bonded in laws.bonded.iter().filter(|b| b.law.heater == number) {
+                let [cell] = bonded.columns;
+                let [heat_w, drawn] = Bonded::apply(&bonded.law, [x[cell]], 1.0);
+                enter(cell, HeatMode::Bonded, heat_w);
                 drawn_w += drawn;
             }
             let constants = laws.heater_constants.iter();
-            for constant in constants.filter(|c| c.heater == number) {
-                if constant.row == energy {
-                    drawn_w += constant.value;
-                } else if constant.row < ix.cells {
-                    enter(constant.row, HeatMode::Radiant, constant.value);
+            for constant in constants.filter(|c| c.law.heater == number) {
+                let ([row], value) = (constant.rows, constant.law.value);
+                if row == energy {
+                    drawn_w += value;
+                } else if row < ix.cells {
+                    enter(row, HeatMode::Radiant, value);
                 } else {
-                    enter(constant.row, HeatMode::Air, constant.value);
+                    enter(row, HeatMode::Air, value);
                 }
             }
             HeaterEntries {
@@ -133,10 +136,12 @@ pub fn feeds(balance: &Balance, nodes: &Nodes) -> Vec<Feed> {
     let first_book = net.index.unknowns();
     let all = &net.laws.feeds;
     let mut sums: BTreeMap<usize, f64> = BTreeMap::new();
-    for (at, &(row, heat_w)) in all.iter().enumerate() {
-        let of_the_cabin = all.get(at + 1).is_some_and(|next| next.0 >= first_book);
-        if let (false, Some(node)) = (of_the_cabin, nodes.at(row)) {
-            *sums.entry(node).or_default() += heat_w;
+    for (at, feed) in all.iter().enumerate() {
+        let of_the_cabin = all
+            .get(at + 1)
+            .is_some_and(|next| next.rows[0] >= first_book);
+        if let (false, Some(node)) = (of_the_cabin, nodes.at(feed.rows[0])) {
+            *sums.entry(node).or_default() += feed.law.watts;
         }
     }
     sums.into_iter()

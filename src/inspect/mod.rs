@@ -5,7 +5,6 @@ mod constants;
 mod entries;
 mod nodes;
 mod path;
-mod slopes;
 mod snapshot;
 mod streams;
 

@@ -5,10 +5,8 @@
 
 use super::nodes::{NodeKind, Nodes};
 use super::path::{PathKind, Paths, Share};
-use super::slopes::linearise;
-use crate::balance::Law;
+use crate::laws::{Element, HeaterTerm};
 use crate::network::Network;
-use crate::network::elements::{Gap, HeaterTerm, Passage};
 use crate::physics::air::HEAT_CAPACITY_J_PER_KGK;
 
 /// Adds all that moving air carries.
@@ -18,7 +16,7 @@ pub fn add(paths: &mut Paths, nodes: &Nodes, net: &Network, x: &[f64], on: &[f64
     let hangar = net.index.hangar();
     for passage in &laws.passages {
         let [.., a, b, _, _, _] = passage.columns;
-        let rows = Passage::apply(passage, passage.columns.map(|c| x[c]), 0.0);
+        let rows = passage.linearise(x, on).map(|row| row.value);
         // Rows: mass of the first, and the mean of the two one-way streams.
         let (net_stream, mean) = (-rows[4], rows[6]);
         let [there, back] = [0.5, -0.5].map(|half| mean + half * net_stream);
@@ -28,14 +26,14 @@ pub fn add(paths: &mut Paths, nodes: &Nodes, net: &Network, x: &[f64], on: &[f64
     }
     for gap in &laws.gaps {
         let [_, pocket, ..] = gap.columns;
-        let rows = Gap::apply(gap, gap.columns.map(|c| x[c]), 0.0);
+        let rows = gap.linearise(x, on).map(|row| row.value);
         let out = rows[3] - 0.5 * rows[2];
         let w_per_k = out * HEAT_CAPACITY_J_PER_KGK;
         carriage.carry(pocket, hangar, PathKind::Gap, w_per_k, hangar);
     }
     for fins in &laws.fin_carries {
         let [_, low, high, ..] = fins.columns;
-        let [below, above, ..] = linearise(fins, x, on);
+        let [below, above, ..] = fins.linearise(x, on);
         // What a pocket loses to the stream that leaves it; the stream itself is held.
         let (up, down) = (-below.slopes[1], -above.slopes[2]);
         carriage.carry(low, high, PathKind::FinAir, up, hangar);
@@ -43,7 +41,7 @@ pub fn add(paths: &mut Paths, nodes: &Nodes, net: &Network, x: &[f64], on: &[f64
     }
     for fins in &laws.fin_cells {
         let [_, low, high, cell] = fins.columns;
-        let [gained] = linearise(fins, x, on);
+        let [gained] = fins.linearise(x, on);
         let kind = PathKind::FinPassage;
         carriage.carry(cell, high, kind, gained.slopes[1], low);
         carriage.carry(cell, low, kind, gained.slopes[2], high);
@@ -61,10 +59,10 @@ pub fn add(paths: &mut Paths, nodes: &Nodes, net: &Network, x: &[f64], on: &[f64
         }
     }
     for forced in &laws.heater_terms {
-        let (from, to) = (forced.term.column, forced.term.row);
+        let ([from], [to]) = (forced.columns, forced.rows);
         let pockets = [from, to].map(|c| nodes.is(c, NodeKind::Pocket));
-        if pockets == [true, true] && from != to && on[forced.heater] > 0.0 {
-            carriage.carry(from, to, PathKind::Forced, forced.term.factor, hangar);
+        if pockets == [true, true] && from != to && on[forced.law.heater] > 0.0 {
+            carriage.carry(from, to, PathKind::Forced, forced.law.factor, hangar);
         }
     }
 }
@@ -109,21 +107,25 @@ pub struct Jet {
 pub fn jets(net: &Network, nodes: &Nodes, x: &[f64]) -> Vec<Jet> {
     let terms = &net.laws.heater_terms;
     let is_cell = |column: usize| nodes.is(column, NodeKind::Cell);
-    let struck = |t: &&HeaterTerm| nodes.is(t.term.row, NodeKind::Pocket) && is_cell(t.term.column);
+    let struck = |t: &&Element<HeaterTerm, 1, 1>| {
+        nodes.is(t.rows[0], NodeKind::Pocket) && is_cell(t.columns[0])
+    };
     terms
         .iter()
         .filter(struck)
         .filter_map(|t| {
             // What strikes a cell of this heater is read from the one column that is no cell.
             let impact = terms.iter().find(|other| {
-                other.heater == t.heater && is_cell(other.term.row) && !is_cell(other.term.column)
+                other.law.heater == t.law.heater
+                    && is_cell(other.rows[0])
+                    && !is_cell(other.columns[0])
             })?;
             Some(Jet {
-                heater: t.heater,
-                pocket: t.term.row,
-                cell: t.term.column,
-                w_per_k: t.term.factor,
-                difference_k: x[impact.term.column] - x[t.term.column],
+                heater: t.law.heater,
+                pocket: t.rows[0],
+                cell: t.columns[0],
+                w_per_k: t.law.factor,
+                difference_k: x[impact.columns[0]] - x[t.columns[0]],
             })
         })
         .collect()

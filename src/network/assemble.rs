@@ -34,8 +34,8 @@ pub fn assemble(checked: &CheckedScenario) -> Network {
     gas::lay(&frame, &mut net);
     reach::lay(&frame, &mut net);
     // Four of a kind are worked out at once where they look the same way.
-    net.laws.surfaces.sort_by_key(|s| s.facing as u8);
-    net.laws.outdoors.sort_by_key(|o| o.facing as u8);
+    net.laws.surfaces.sort_by_key(|s| s.law.facing as u8);
+    net.laws.outdoors.sort_by_key(|o| o.law.facing as u8);
     net.legend = column_info::build(&frame, &net);
     initial::set(&frame, &mut net);
     net

@@ -1,9 +1,9 @@
 //! Pockets of bay air, the openings between them and to the hangar, and the fin passages.
 
-use super::elements::{Exchange, Gap, HangarVapour, Link, Passage, Term};
 use super::fins;
 use super::frame::{Frame, HUMIDITY, OUTDOORS, WIND};
 use super::graph::{Network, PocketColumns};
+use crate::laws::{Exchange, Gap, HangarVapour, Law, Link, Passage, Term};
 use crate::physics::air;
 use crate::scenario::body::{Gap as GapData, Opening, Passage as PassageData};
 use crate::scenario::cover::OpenSide;
@@ -31,20 +31,18 @@ pub fn lay(frame: &Frame, net: &mut Network) {
             draught_scale,
             pinned: false,
         });
-        net.laws.draughts.push(Term {
-            column: frame.draught(pocket),
-            row: frame.draught(pocket),
-            factor: -draught_scale,
-        });
+        net.laws.draughts.push(Term::new(
+            frame.draught(pocket),
+            frame.draught(pocket),
+            -draught_scale,
+        ));
     }
     for pocket in without_way_out(frame) {
         // Its pressure means nothing and is held at none.
         net.pockets[pocket].pinned = true;
-        net.laws.draughts.push(Term {
-            column: frame.pressure(pocket),
-            row: frame.pressure(pocket),
-            factor: -1.0,
-        });
+        net.laws
+            .draughts
+            .push(Term::minus_itself(frame.pressure(pocket)));
     }
     for passage in &frame.body.passages {
         open_passage(frame, net, passage);
@@ -65,25 +63,29 @@ pub fn lay(frame: &Frame, net: &mut Network) {
     for exchange in &frame.body.exchanges {
         let [low, high] = [&exchange.below, &exchange.above].map(|name| frame.pocket(name));
         let ix = &frame.index;
-        net.laws.exchanges.push(Exchange {
-            columns: [
-                ix.pocket(low),
-                ix.pocket(high),
-                ix.vapour(low),
-                ix.vapour(high),
-            ],
-            rows: [
-                ix.pocket(low),
-                ix.pocket(high),
-                ix.vapour(low),
-                ix.vapour(high),
-                frame.draught(low),
-                frame.draught(high),
-            ],
-            area_m2: exchange.area.si(),
-            epstein: air.epstein,
-            stable_mix_kg_per_s: air.stable_mix.si(),
-        });
+        net.laws.exchanges.push(
+            Exchange {
+                area_m2: exchange.area.si(),
+                epstein: air.epstein,
+                stable_mix_kg_per_s: air.stable_mix.si(),
+            }
+            .between(
+                [
+                    ix.pocket(low),
+                    ix.pocket(high),
+                    ix.vapour(low),
+                    ix.vapour(high),
+                ],
+                [
+                    ix.pocket(low),
+                    ix.pocket(high),
+                    ix.vapour(low),
+                    ix.vapour(high),
+                    frame.draught(low),
+                    frame.draught(high),
+                ],
+            ),
+        );
     }
     for (number, passage) in frame.body.fin_passages.iter().enumerate() {
         fins::open(frame, net, number, passage);
@@ -94,22 +96,25 @@ pub fn lay(frame: &Frame, net: &mut Network) {
 fn hangar(frame: &Frame, net: &mut Network) {
     let ix = &frame.index;
     let rate = 1.0 / frame.checked.scenario().hangar.lag.si();
-    net.laws.links.push(Link {
-        temps: [ix.hangar(), ix.input(OUTDOORS)],
-        rows: [ix.hangar(), ix.unused_row()],
-        w_per_k: rate,
-    });
+    net.laws.links.push(Link { w_per_k: rate }.between(
+        [ix.hangar(), ix.input(OUTDOORS)],
+        [ix.hangar(), ix.unused_row()],
+    ));
     net.auxiliaries.means.push(frame.hangar_vapour());
-    net.laws.hangar_vapour.push(HangarVapour {
-        columns: [
-            frame.hangar_vapour(),
-            ix.hangar(),
-            ix.input(OUTDOORS),
-            ix.input(HUMIDITY),
-        ],
-        row: frame.hangar_vapour(),
-        dew_point: matches!(frame.checked.scenario().weather, Weather::recorded(_)),
-    });
+    net.laws.hangar_vapour.push(
+        HangarVapour {
+            dew_point: matches!(frame.checked.scenario().weather, Weather::recorded(_)),
+        }
+        .between(
+            [
+                frame.hangar_vapour(),
+                ix.hangar(),
+                ix.input(OUTDOORS),
+                ix.input(HUMIDITY),
+            ],
+            [frame.hangar_vapour()],
+        ),
+    );
 }
 
 /// One pocket of each group whose air has no way to the hangar.
@@ -168,29 +173,33 @@ fn open_passage(frame: &Frame, net: &mut Network, passage: &PassageData) {
     };
     let ix = &frame.index;
     for (height, area_m2) in levels.into_iter().filter(|level| level.1 > 0.0) {
-        net.laws.passages.push(Passage {
-            columns: [
-                frame.pressure(a),
-                frame.pressure(b),
-                ix.pocket(a),
-                ix.pocket(b),
-                ix.vapour(a),
-                ix.vapour(b),
-                ix.hangar(),
-            ],
-            rows: [
-                ix.pocket(a),
-                ix.pocket(b),
-                ix.vapour(a),
-                ix.vapour(b),
-                net.mass_row(a),
-                net.mass_row(b),
-                frame.draught(a),
-                frame.draught(b),
-            ],
-            area_m2,
-            heights_m: [height - mid(a), height - mid(b)],
-        });
+        net.laws.passages.push(
+            Passage {
+                area_m2,
+                heights_m: [height - mid(a), height - mid(b)],
+            }
+            .between(
+                [
+                    frame.pressure(a),
+                    frame.pressure(b),
+                    ix.pocket(a),
+                    ix.pocket(b),
+                    ix.vapour(a),
+                    ix.vapour(b),
+                    ix.hangar(),
+                ],
+                [
+                    ix.pocket(a),
+                    ix.pocket(b),
+                    ix.vapour(a),
+                    ix.vapour(b),
+                    net.mass_row(a),
+                    net.mass_row(b),
+                    frame.draught(a),
+                    frame.draught(b),
+                ],
+            ),
+        );
     }
 }
 
@@ -217,27 +226,31 @@ fn open_gap(frame: &Frame, net: &mut Network, gap: &GapData, open: f64) {
     }
     for slice in 0..slices {
         let offset = ((slice as f64 + 0.5) / slices as f64 - 0.5) * gap.tall.si();
-        net.laws.gaps.push(Gap {
-            columns: [
-                frame.pressure(pocket),
-                ix.pocket(pocket),
-                ix.vapour(pocket),
-                ix.hangar(),
-                frame.hangar_vapour(),
-                ix.input(WIND),
-            ],
-            rows: [
-                ix.pocket(pocket),
-                ix.vapour(pocket),
-                frame.pressure(pocket),
-                frame.draught(pocket),
-                frame.path_book(LossPath::Gaps),
-                frame.vapour_book(),
-            ],
-            area_m2,
-            height_m: gap.centre.si() + offset - mid,
-            wind_coefficient: gap.wind_coefficient,
-            gust: frame.body.air.gust,
-        });
+        net.laws.gaps.push(
+            Gap {
+                area_m2,
+                height_m: gap.centre.si() + offset - mid,
+                wind_coefficient: gap.wind_coefficient,
+                gust: frame.body.air.gust,
+            }
+            .between(
+                [
+                    frame.pressure(pocket),
+                    ix.pocket(pocket),
+                    ix.vapour(pocket),
+                    ix.hangar(),
+                    frame.hangar_vapour(),
+                    ix.input(WIND),
+                ],
+                [
+                    ix.pocket(pocket),
+                    ix.vapour(pocket),
+                    frame.pressure(pocket),
+                    frame.draught(pocket),
+                    frame.path_book(LossPath::Gaps),
+                    frame.vapour_book(),
+                ],
+            ),
+        );
     }
 }

@@ -1,8 +1,8 @@
 //! The slots between the fins of a cylinder: a slow stream, and the heat it takes from each finned cell.
 
-use super::elements::{FinCarry, FinCell, FinStream, Term};
 use super::frame::Frame;
 use super::graph::Network;
+use crate::laws::{FinCarry, FinCell, FinStream, Law, Term};
 use crate::physics::fin;
 use crate::scenario::body::FinPassage;
 
@@ -17,66 +17,67 @@ pub fn open(frame: &Frame, net: &mut Network, number: usize, passage: &FinPassag
     let film = fin::passage_film_coefficient(passage.fin_gap.si());
 
     net.auxiliaries.means.push(mean);
-    net.laws.means.push(Term {
-        column: mean,
-        row: mean,
-        factor: -1.0,
-    });
+    net.laws.means.push(Term::minus_itself(mean));
     for (part, area) in &passage.fins {
         let cut = frame.cut(part);
         for (cell, share) in cut.cells().zip(&cut.shares) {
             let share = share * area.si() / total;
-            net.laws.means.push(Term {
-                column: cell,
-                row: mean,
-                factor: share,
-            });
-            net.laws.fin_cells.push(FinCell {
-                columns: [stream, ix.pocket(low), ix.pocket(high), cell],
-                row: cell,
-                ha_w_per_k: film * total,
-                share,
-            });
+            net.laws.means.push(Term::new(mean, cell, share));
+            net.laws.fin_cells.push(
+                FinCell {
+                    ha_w_per_k: film * total,
+                    share,
+                }
+                .between([stream, ix.pocket(low), ix.pocket(high), cell], [cell]),
+            );
         }
     }
     net.auxiliaries.fin_streams.push(stream);
-    net.laws.fin_streams.push(FinStream {
-        columns: [
-            stream,
-            frame.pressure(low),
-            frame.pressure(high),
-            ix.pocket(low),
-            ix.pocket(high),
-            ix.hangar(),
-            mean,
-        ],
-        row: stream,
-        kg_per_s_pa: fin::passage_flow_conductance(
-            passage.free_area.si(),
-            passage.fin_gap.si(),
-            length,
+    net.laws.fin_streams.push(
+        FinStream {
+            kg_per_s_pa: fin::passage_flow_conductance(
+                passage.free_area.si(),
+                passage.fin_gap.si(),
+                length,
+            ),
+            heights_m: [-0.5 * length - mid(low), 0.5 * length - mid(high)],
+            length_m: length,
+        }
+        .between(
+            [
+                stream,
+                frame.pressure(low),
+                frame.pressure(high),
+                ix.pocket(low),
+                ix.pocket(high),
+                ix.hangar(),
+                mean,
+            ],
+            [stream],
         ),
-        heights_m: [-0.5 * length - mid(low), 0.5 * length - mid(high)],
-        length_m: length,
-    });
-    net.laws.fin_carries.push(FinCarry {
-        columns: [
-            stream,
-            ix.pocket(low),
-            ix.pocket(high),
-            ix.vapour(low),
-            ix.vapour(high),
-            ix.hangar(),
-            mean,
-        ],
-        rows: [
-            ix.pocket(low),
-            ix.pocket(high),
-            ix.vapour(low),
-            ix.vapour(high),
-            net.mass_row(low),
-            net.mass_row(high),
-        ],
-        ha_w_per_k: film * total,
-    });
+    );
+    net.laws.fin_carries.push(
+        FinCarry {
+            ha_w_per_k: film * total,
+        }
+        .between(
+            [
+                stream,
+                ix.pocket(low),
+                ix.pocket(high),
+                ix.vapour(low),
+                ix.vapour(high),
+                ix.hangar(),
+                mean,
+            ],
+            [
+                ix.pocket(low),
+                ix.pocket(high),
+                ix.vapour(low),
+                ix.vapour(high),
+                net.mass_row(low),
+                net.mass_row(high),
+            ],
+        ),
+    );
 }

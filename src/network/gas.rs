@@ -1,8 +1,8 @@
 //! The air inside the engine, its walls, the oil surface and the breather.
 
-use super::elements::*;
 use super::frame::Frame;
 use super::graph::Network;
+use crate::laws::{Breathing, Law, OilSurface, Term, Vent, WallFilm};
 use crate::physics::air;
 use crate::scenario::moisture::GasRoom;
 use crate::trace::LossPath;
@@ -34,14 +34,18 @@ pub fn lay(frame: &Frame, net: &mut Network) {
             } else {
                 ix.unused_row()
             };
-            net.laws.wall_films.push(WallFilm {
-                columns: [touched.cell, gas, vapour, ix.film(film)],
-                rows: [touched.cell, heat, vapour, ix.film(film), water],
-                area_m2: wall.area.si() * touched.share,
-                facing: wall.facing,
-                mass_factor: wall.mass_factor,
-                drips: ix.oil_water,
-            });
+            net.laws.wall_films.push(
+                WallFilm {
+                    area_m2: wall.area.si() * touched.share,
+                    facing: wall.facing,
+                    mass_factor: wall.mass_factor,
+                    drips: ix.oil_water,
+                }
+                .between(
+                    [touched.cell, gas, vapour, ix.film(film)],
+                    [touched.cell, heat, vapour, ix.film(film), water],
+                ),
+            );
             film += 1;
         }
     }
@@ -50,12 +54,16 @@ pub fn lay(frame: &Frame, net: &mut Network) {
             .cut(&oil.part)
             .touched(crate::scenario::part::Spot::top, None)
         {
-            net.laws.oil_surfaces.push(OilSurface {
-                columns: [touched.cell, gas, vapour, ix.oil_water()],
-                rows: [touched.cell, heat, vapour, ix.oil_water()],
-                area_m2: oil.area.si() * touched.share,
-                oil_film: oil.oil_film,
-            });
+            net.laws.oil_surfaces.push(
+                OilSurface {
+                    area_m2: oil.area.si() * touched.share,
+                    oil_film: oil.oil_film,
+                }
+                .between(
+                    [touched.cell, gas, vapour, ix.oil_water()],
+                    [touched.cell, heat, vapour, ix.oil_water()],
+                ),
+            );
         }
     }
     breathe(frame, net, room, capacity);
@@ -69,23 +77,27 @@ fn breathe(frame: &Frame, net: &mut Network, room: &GasRoom, capacity: f64) {
     let book = frame.path_book(LossPath::Breather);
     let open = frame.checked.scenario().covers.filler_open;
     let litres = room.breather_l_s + if open { room.filler_draught_l_s } else { 0.0 };
-    net.laws.vents.push(Vent {
-        columns: [gas, rear, vapour, rear_vapour],
-        rows: [heat, rear, vapour, rear_vapour, book],
-        steady_m3_per_s: litres * 1e-3,
-        filler_m: if open { room.filler_diameter.si() } else { 0.0 },
-        epstein: frame.body.air.epstein,
-    });
+    net.laws.vents.push(
+        Vent {
+            steady_m3_per_s: litres * 1e-3,
+            filler_m: if open { room.filler_diameter.si() } else { 0.0 },
+            epstein: frame.body.air.epstein,
+        }
+        .between(
+            [gas, rear, vapour, rear_vapour],
+            [heat, rear, vapour, rear_vapour, book],
+        ),
+    );
     net.auxiliaries.gas_heat = Some(heat);
-    net.laws.gas_heat.push(Term {
-        column: heat,
-        row: heat,
-        factor: -1.0,
-    });
-    net.laws.breathings.push(Breathing {
-        columns: [heat, gas, rear, vapour, rear_vapour],
-        rows: [gas, rear, vapour, rear_vapour, book],
-        capacity_j_per_k: capacity,
-        volume_m3: room.volume.si(),
-    });
+    net.laws.gas_heat.push(Term::minus_itself(heat));
+    net.laws.breathings.push(
+        Breathing {
+            capacity_j_per_k: capacity,
+            volume_m3: room.volume.si(),
+        }
+        .between(
+            [heat, gas, rear, vapour, rear_vapour],
+            [gas, rear, vapour, rear_vapour, book],
+        ),
+    );
 }

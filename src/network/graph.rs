@@ -1,12 +1,8 @@
 //! The network of a night: its numbering, capacities, elements, inputs and legend.
 
-use super::elements::{
-    Bonded, Breathing, Exchange, FanWatts, FinCarry, FinCell, FinStream, Fins, Gap, HangarVapour,
-    HeaterConstant, HeaterTerm, HeaterVapour, Link, OilLink, OilSurface, Outdoors, Passage,
-    PowerFace, Radiation, Surface, Term, Vent, WallFilm,
-};
 use super::index::Index;
 use super::surroundings::Curve;
+use crate::laws::Laws;
 use crate::trace::ColumnInfo;
 
 /// Everything a night is marched with.
@@ -64,41 +60,6 @@ pub struct Auxiliaries {
     pub fin_streams: Vec<usize>,
     /// Heat to the air inside.
     pub gas_heat: Option<usize>,
-}
-
-/// All laws, a list a kind.
-#[derive(Debug, Clone, PartialEq, Default)]
-#[allow(missing_docs)]
-pub struct Laws {
-    pub means: Vec<Term>,
-    pub hangar_vapour: Vec<HangarVapour>,
-    pub fan_watts: Vec<FanWatts>,
-    pub impacts: Vec<Term>,
-    pub fin_streams: Vec<FinStream>,
-    pub passages: Vec<Passage>,
-    pub gaps: Vec<Gap>,
-    pub exchanges: Vec<Exchange>,
-    pub fin_carries: Vec<FinCarry>,
-    pub fin_cells: Vec<FinCell>,
-    pub heater_terms: Vec<HeaterTerm>,
-    pub heater_constants: Vec<HeaterConstant>,
-    pub heater_vapours: Vec<HeaterVapour>,
-    /// What defines draughts, and pinned pressures.
-    pub draughts: Vec<Term>,
-    pub wall_films: Vec<WallFilm>,
-    pub oil_surfaces: Vec<OilSurface>,
-    pub vents: Vec<Vent>,
-    pub gas_heat: Vec<Term>,
-    pub breathings: Vec<Breathing>,
-    pub links: Vec<Link>,
-    pub oil_links: Vec<OilLink>,
-    pub radiations: Vec<Radiation>,
-    pub surfaces: Vec<Surface>,
-    pub fins: Vec<Fins>,
-    pub outdoors: Vec<Outdoors>,
-    pub power_faces: Vec<PowerFace>,
-    pub bonded: Vec<Bonded>,
-    pub feeds: Vec<(usize, f64)>,
 }
 
 impl Network {

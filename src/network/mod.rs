@@ -3,7 +3,6 @@
 mod assemble;
 mod bay;
 mod column_info;
-pub mod elements;
 mod fins;
 mod frame;
 mod gas;

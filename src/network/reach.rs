@@ -1,8 +1,8 @@
 //! What each heater puts where: jets, ducts, bonded elements and lamps.
 
-use super::elements::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour, Term};
 use super::frame::Frame;
 use super::graph::Network;
+use crate::laws::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour, Law, Term};
 use crate::physics::{air, jet};
 use crate::scenario::heater::{Aim, Heater, HeaterKind};
 use crate::trace::LossPath;
@@ -11,7 +11,7 @@ use crate::trace::LossPath;
 pub fn lay(frame: &Frame, net: &mut Network) {
     let heaters = &frame.checked.scenario().heaters;
     for (number, (heater, aim)) in heaters.iter().zip(frame.checked.aims()).enumerate() {
-        let mut reach = CrossingTime {
+        let mut placement = HeaterPlacement {
             frame,
             net: &mut *net,
             number,
@@ -31,8 +31,8 @@ pub fn lay(frame: &Frame, net: &mut Network) {
                     delivered: 1.0,
                     strike: strike.si(),
                 };
-                reach.blow(&blower, None);
-                reach.move_air(flow.si() * (1.0 + entrain * entrain_from_intake));
+                placement.blow(&blower, None);
+                placement.move_air(flow.si() * (1.0 + entrain * entrain_from_intake));
             }
             HeaterKind::ducted {
                 flow,
@@ -46,11 +46,11 @@ pub fn lay(frame: &Frame, net: &mut Network) {
                     delivered: 1.0 - duct_loss,
                     strike: strike.si(),
                 };
-                reach.blow(&blower, Some(frame.index.hangar()));
-                reach.blow_in(flow.si());
+                placement.blow(&blower, Some(frame.index.hangar()));
+                placement.blow_in(flow.si());
             }
-            HeaterKind::bonded => reach.warm(),
-            HeaterKind::radiant { radiant_share } => reach.shine(radiant_share),
+            HeaterKind::bonded => placement.warm(),
+            HeaterKind::radiant { radiant_share } => placement.shine(radiant_share),
         }
     }
 }
@@ -67,7 +67,7 @@ struct Blower {
     strike: f64,
 }
 
-struct CrossingTime<'a, 'b> {
+struct HeaterPlacement<'a, 'b> {
     frame: &'a Frame<'a>,
     net: &'b mut Network,
     number: usize,
@@ -75,37 +75,26 @@ struct CrossingTime<'a, 'b> {
     aim: &'a Aim,
 }
 
-impl CrossingTime<'_, '_> {
+impl HeaterPlacement<'_, '_> {
     fn term(&mut self, row: usize, column: usize, factor: f64) {
-        self.net.laws.heater_terms.push(HeaterTerm {
-            heater: self.number,
-            term: Term {
-                column,
-                row,
-                factor,
-            },
-        });
+        let heater = self.number;
+        let term = HeaterTerm { heater, factor }.between([column], [row]);
+        self.net.laws.heater_terms.push(term);
     }
     fn constant(&mut self, row: usize, value: f64) {
-        self.net.laws.heater_constants.push(HeaterConstant {
-            heater: self.number,
-            row,
-            value,
-        });
+        self.net.laws.heater_constants.push(
+            HeaterConstant {
+                heater: self.number,
+                value,
+            }
+            .between([], [row]),
+        );
     }
     fn mean(&mut self, row: usize, terms: &[(usize, f64)]) {
         self.net.auxiliaries.means.push(row);
-        self.net.laws.means.push(Term {
-            column: row,
-            row,
-            factor: -1.0,
-        });
+        self.net.laws.means.push(Term::minus_itself(row));
         for &(column, factor) in terms {
-            self.net.laws.means.push(Term {
-                column,
-                row,
-                factor,
-            });
+            self.net.laws.means.push(Term::new(row, column, factor));
         }
     }
     fn pocket_temperatures(&self, shares: &[(String, f64)]) -> Vec<(usize, f64)> {
@@ -137,13 +126,14 @@ impl CrossingTime<'_, '_> {
         let flow_w_per_k = blower.flow * air::HEAT_CAPACITY_J_PER_KGK;
         let limits_c = self.limits();
         self.net.auxiliaries.watts.push(watts);
-        self.net.laws.fan_watts.push(FanWatts {
-            columns: [watts, intake],
-            row: watts,
-            rated_w: self.heater.power.si(),
-            flow_w_per_k,
-            limits_c,
-        });
+        self.net.laws.fan_watts.push(
+            FanWatts {
+                rated_w: self.heater.power.si(),
+                flow_w_per_k,
+                limits_c,
+            }
+            .between([watts, intake], [watts]),
+        );
 
         let whole = 1.0 + blower.entrain;
         self.net.auxiliaries.impacts.push(impact);
@@ -154,11 +144,10 @@ impl CrossingTime<'_, '_> {
             (watts, mixed.k_per_w),
             (local, mixed.local),
         ] {
-            self.net.laws.impacts.push(Term {
-                column,
-                row: impact,
-                factor,
-            });
+            self.net
+                .laws
+                .impacts
+                .push(Term::new(impact, column, factor));
         }
 
         let struck: f64 = self.aim.strike.iter().map(|(_, share)| share).sum();
@@ -210,12 +199,16 @@ impl CrossingTime<'_, '_> {
                 for pocket in [from, to] {
                     self.constant(self.frame.draught(pocket), 0.5 * stream);
                 }
-                self.net.laws.heater_vapours.push(HeaterVapour {
-                    heater: self.number,
-                    columns: [ix.pocket(from), ix.vapour(from)],
-                    rows: [ix.vapour(from), ix.vapour(to)],
-                    kg_per_s: stream,
-                });
+                self.net.laws.heater_vapours.push(
+                    HeaterVapour {
+                        heater: self.number,
+                        kg_per_s: stream,
+                    }
+                    .between(
+                        [ix.pocket(from), ix.vapour(from)],
+                        [ix.vapour(from), ix.vapour(to)],
+                    ),
+                );
             }
         }
     }
@@ -229,12 +222,16 @@ impl CrossingTime<'_, '_> {
             let row = self.net.mass_row(pocket);
             self.constant(row, stream);
             self.constant(self.frame.draught(pocket), 0.5 * stream);
-            self.net.laws.heater_vapours.push(HeaterVapour {
-                heater: self.number,
-                columns: [ix.hangar(), self.frame.hangar_vapour()],
-                rows: [self.frame.vapour_book(), ix.vapour(pocket)],
-                kg_per_s: stream,
-            });
+            self.net.laws.heater_vapours.push(
+                HeaterVapour {
+                    heater: self.number,
+                    kg_per_s: stream,
+                }
+                .between(
+                    [ix.hangar(), self.frame.hangar_vapour()],
+                    [self.frame.vapour_book(), ix.vapour(pocket)],
+                ),
+            );
         }
     }
 
@@ -244,13 +241,14 @@ impl CrossingTime<'_, '_> {
         for (part, share) in &self.aim.strike {
             let cut = self.frame.cut(part);
             for (cell, cell_share) in cut.cells().zip(&cut.shares) {
-                self.net.laws.bonded.push(Bonded {
-                    heater: self.number,
-                    column: cell,
-                    rows: [cell, self.frame.energy_integral(self.number)],
-                    rated_w: self.heater.power.si() * share * cell_share,
-                    limits_c,
-                });
+                self.net.laws.bonded.push(
+                    Bonded {
+                        heater: self.number,
+                        rated_w: self.heater.power.si() * share * cell_share,
+                        limits_c,
+                    }
+                    .between([cell], [cell, self.frame.energy_integral(self.number)]),
+                );
             }
         }
     }

@@ -1,9 +1,9 @@
 //! Surfaces that radiate to each other: pairs, and grey enclosures.
 
-use super::elements::Radiation;
 use super::frame::{Frame, Meets};
 use super::graph::Network;
 use super::subdivide::Touched;
+use crate::laws::{Law, Radiation};
 use crate::physics::radiation;
 use crate::scenario::joint::{Enclosure, Sight};
 use crate::scenario::part::Spot;
@@ -55,11 +55,12 @@ fn radiate(frame: &Frame, net: &mut Network, from: &str, to: &str, area_m2: f64)
     let (from, to): (Vec<_>, Vec<_>) = (ends(from), ends(to));
     for &(a, row_a, share_a) in &from {
         for &(b, row_b, share_b) in &to {
-            net.laws.radiations.push(Radiation {
-                temps: [a, b],
-                rows: [row_a, row_b],
-                area_m2: area_m2 * share_a * share_b,
-            });
+            net.laws.radiations.push(
+                Radiation {
+                    area_m2: area_m2 * share_a * share_b,
+                }
+                .between([a, b], [row_a, row_b]),
+            );
         }
     }
 }

@@ -1,9 +1,9 @@
 //! Parts, joints and faces laid out as links between cells and air.
 
-use super::elements::{Fins, Link, OilLink, Outdoors, PowerFace, Surface, Term};
 use super::frame::{Frame, Meets};
 use super::graph::Network;
 use super::subdivide::{Touched, joined};
+use crate::laws::{Feed, Fins, Law, Link, OilLink, Outdoors, PowerFace, Surface, Term};
 use crate::physics::oil::{Piece, Walther};
 use crate::scenario::joint::{Contact, Face, FilmLaw, Joint};
 use crate::scenario::part::{Role, Shape, Spot};
@@ -32,9 +32,10 @@ pub fn lay(frame: &Frame, net: &mut Network) {
     }
     for feed in &body.feeds {
         for touched in frame.cut(&feed.part).touched(feed.at, None) {
+            let watts = feed.power.si() * touched.share;
             net.laws
                 .feeds
-                .push((touched.cell, feed.power.si() * touched.share));
+                .push(Feed { watts }.between([], [touched.cell]));
         }
         net.fed_w += feed.power.si();
     }
@@ -42,11 +43,9 @@ pub fn lay(frame: &Frame, net: &mut Network) {
 
 fn link(net: &mut Network, a: usize, b: usize, w_per_k: f64) {
     if w_per_k > 0.0 {
-        net.laws.links.push(Link {
-            temps: [a, b],
-            rows: [a, b],
-            w_per_k,
-        });
+        net.laws
+            .links
+            .push(Link { w_per_k }.between([a, b], [a, b]));
     }
 }
 
@@ -63,26 +62,19 @@ fn layers(frame: &Frame, net: &mut Network, part: usize) {
     };
     let mean = frame.stack_mean(part);
     net.auxiliaries.means.push(mean);
-    net.laws.means.push(Term {
-        column: mean,
-        row: mean,
-        factor: -1.0,
-    });
+    net.laws.means.push(Term::minus_itself(mean));
     for (cell, &share) in cut.cells().zip(&cut.shares) {
-        net.laws.means.push(Term {
-            column: cell,
-            row: mean,
-            factor: share,
-        });
+        net.laws.means.push(Term::new(mean, cell, share));
     }
     let thickness = depth / count as f64;
     for lower in cut.cells().take(count - 1) {
-        net.laws.oil_links.push(OilLink {
-            temps: [lower, lower + 1, mean],
-            rows: [lower, lower + 1],
-            piece: Piece::of(area, 1.0, thickness, depth),
-            viscosity: viscosity(frame),
-        });
+        net.laws.oil_links.push(
+            OilLink {
+                piece: Piece::of(area, 1.0, thickness, depth),
+                viscosity: viscosity(frame),
+            }
+            .between([lower, lower + 1, mean], [lower, lower + 1]),
+        );
     }
 }
 
@@ -133,12 +125,13 @@ fn floor(frame: &Frame, net: &mut Network, joint: &Joint, from: &[Touched], to: 
         } else {
             [layer, touched.cell]
         };
-        net.laws.oil_links.push(OilLink {
-            temps: [pair[0], pair[1], frame.stack_mean(part)],
-            rows: pair,
-            piece: Piece::of(area, touched.share, half, depth),
-            viscosity: viscosity(frame),
-        });
+        net.laws.oil_links.push(
+            OilLink {
+                piece: Piece::of(area, touched.share, half, depth),
+                viscosity: viscosity(frame),
+            }
+            .between([pair[0], pair[1], frame.stack_mean(part)], pair),
+        );
     }
 }
 
@@ -168,14 +161,15 @@ fn expose(frame: &Frame, net: &mut Network, face: &Face) {
         let behind = touched.half_k_per_w;
         match (&face.law, meets) {
             (&FilmLaw::air { length, facing }, Meets::Pocket(pocket)) => {
-                net.laws.surfaces.push(Surface {
-                    columns: [cell, column, frame.draught(pocket)],
-                    rows: [cell, row],
-                    area_m2: area,
-                    length_m: length.si(),
-                    facing,
-                    behind_k_per_w: behind,
-                });
+                net.laws.surfaces.push(
+                    Surface {
+                        area_m2: area,
+                        length_m: length.si(),
+                        facing,
+                        behind_k_per_w: behind,
+                    }
+                    .between([cell, column, frame.draught(pocket)], [cell, row]),
+                );
             }
             (
                 &FilmLaw::fins {
@@ -183,22 +177,27 @@ fn expose(frame: &Frame, net: &mut Network, face: &Face) {
                     penetration,
                 },
                 Meets::Pocket(pocket),
-            ) => net.laws.fins.push(Fins {
-                columns: [cell, column, frame.draught(pocket)],
-                rows: [cell, row],
-                area_m2: area,
-                length_m: length.si(),
-                penetration,
-            }),
-            (&FilmLaw::air { length, facing }, _) => net.laws.outdoors.push(Outdoors {
-                columns: [cell, column, frame.index.input(super::frame::WIND)],
-                rows: [cell, row],
-                area_m2: area,
-                length_m: length.si(),
-                facing,
-                emissivity: 0.0,
-                cover_m2k_per_w: cover + behind * area,
-            }),
+            ) => net.laws.fins.push(
+                Fins {
+                    area_m2: area,
+                    length_m: length.si(),
+                    penetration,
+                }
+                .between([cell, column, frame.draught(pocket)], [cell, row]),
+            ),
+            (&FilmLaw::air { length, facing }, _) => net.laws.outdoors.push(
+                Outdoors {
+                    area_m2: area,
+                    length_m: length.si(),
+                    facing,
+                    emissivity: 0.0,
+                    cover_m2k_per_w: cover + behind * area,
+                }
+                .between(
+                    [cell, column, frame.index.input(super::frame::WIND)],
+                    [cell, row],
+                ),
+            ),
             (
                 &FilmLaw::outdoors {
                     length,
@@ -206,27 +205,30 @@ fn expose(frame: &Frame, net: &mut Network, face: &Face) {
                     emissivity,
                 },
                 _,
-            ) => net.laws.outdoors.push(Outdoors {
-                columns: [cell, column, frame.index.input(super::frame::WIND)],
-                rows: [cell, row],
-                area_m2: area,
-                length_m: length.si(),
-                facing,
-                emissivity,
-                cover_m2k_per_w: cover + behind * area,
-            }),
+            ) => net.laws.outdoors.push(
+                Outdoors {
+                    area_m2: area,
+                    length_m: length.si(),
+                    facing,
+                    emissivity,
+                    cover_m2k_per_w: cover + behind * area,
+                }
+                .between(
+                    [cell, column, frame.index.input(super::frame::WIND)],
+                    [cell, row],
+                ),
+            ),
             (FilmLaw::fixed(h), _) => {
                 let resistance = 1.0 / (h.si() * area) + behind + cover / area;
                 let g = 1.0 / resistance;
-                net.laws.links.push(Link {
-                    temps: [cell, column],
-                    rows: [cell, row],
-                    w_per_k: g,
-                });
+                net.laws
+                    .links
+                    .push(Link { w_per_k: g }.between([cell, column], [cell, row]));
                 if meets == Meets::Cabin {
                     let warmth = g * frame.checked.scenario().hangar.cabin_above.kelvin();
-                    net.laws.feeds.push((cell, warmth));
-                    net.laws.feeds.push((row, -warmth));
+                    for (row, watts) in [(cell, warmth), (row, -warmth)] {
+                        net.laws.feeds.push(Feed { watts }.between([], [row]));
+                    }
                 }
             }
             (
@@ -236,14 +238,15 @@ fn expose(frame: &Frame, net: &mut Network, face: &Face) {
                     exponent,
                 },
                 _,
-            ) => net.laws.power_faces.push(PowerFace {
-                temps: [cell, column],
-                rows: [cell, row],
-                w_per_k: coefficient.si() * area,
-                at_k: at.kelvin(),
-                exponent: *exponent,
-                behind_k_per_w: behind,
-            }),
+            ) => net.laws.power_faces.push(
+                PowerFace {
+                    w_per_k: coefficient.si() * area,
+                    at_k: at.kelvin(),
+                    exponent: *exponent,
+                    behind_k_per_w: behind,
+                }
+                .between([cell, column], [cell, row]),
+            ),
             // The gate lets fins stand in pockets only.
             (FilmLaw::fins { .. }, _) => {}
         }

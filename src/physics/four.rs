@@ -1,78 +1,79 @@
-//! Four numbers in one register of the processor, one for each of four nights.
+//! Four numbers in a register, one for each of four nights, or for each of four laws of one night.
 //!
 //! Every operation gives in each lane exactly what it gives for a plain `f64`, so that a night computed beside others is
-//! the night computed alone. Needs a processor with AVX2: whoever makes the first of these asks
-//! [`available`] before.
-
-#![allow(unsafe_code)]
+//! the night computed alone. On x86-64 the register is that of AVX2: whoever makes the first of these calls [`available`]
+//! before. Elsewhere it is four plain numbers, which the compiler puts into what registers there are.
 
 use super::elementary;
-use super::number::{Number, Register, Widen, Work};
-use std::arch::x86_64::*;
+use super::number::{Number, Register};
+use super::vector::Vector;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 
-/// Four numbers.
-#[derive(Debug, Clone, Copy)]
-pub struct Four(__m256d);
+#[cfg(target_arch = "x86_64")]
+pub use super::avx2::{available, done};
 
-/// Whether this processor can do it.
+/// Whether this processor has registers of four, or needs none.
+#[cfg(not(target_arch = "x86_64"))]
 pub fn available() -> bool {
-    is_x86_feature_detected!("avx2")
+    true
+}
+/// Does some work compiled for registers of four.
+#[cfg(not(target_arch = "x86_64"))]
+pub fn done<W: super::number::Work>(work: W) -> W::Done {
+    work.done()
 }
 
-/// Does some work with what the processor has; it must be [`available`].
-pub(super) fn done<W: Work, const WIDE: bool>(work: W) -> W::Done {
-    #[target_feature(enable = "avx2")]
-    fn with_avx2<W: Work, const WIDE: bool>(work: W) -> W::Done {
-        work.done::<WIDE>()
-    }
-    // Callers have checked that the processor has AVX2.
-    unsafe { with_avx2::<W, WIDE>(work) }
-}
+/// Four numbers.
+#[cfg(target_arch = "x86_64")]
+pub type Four = FourOf<std::arch::x86_64::__m256d>;
+/// Four numbers.
+#[cfg(not(target_arch = "x86_64"))]
+pub type Four = FourOf<[f64; 4]>;
 
-// Each `unsafe` below calls one instruction that reads and writes registers only; all it asks for is a processor that
-// knows AVX2, which the head of this file demands.
+/// Four numbers, side by side in this form.
+#[derive(Debug, Clone, Copy)]
+pub struct FourOf<V>(V);
+
 macro_rules! operators {
-    ($($name:ident $verb:ident $instruction:ident),+) => {$(
-        impl $name for Four {
+    ($($name:ident $verb:ident),+) => {$(
+        impl<V: Vector> $name for FourOf<V> {
             type Output = Self;
             #[inline(always)]
             fn $verb(self, other: Self) -> Self {
-                Self(unsafe { $instruction(self.0, other.0) })
+                Self(self.0.$verb(other.0))
             }
         }
-        impl $name<f64> for Four {
+        impl<V: Vector> $name<f64> for FourOf<V> {
             type Output = Self;
             #[inline(always)]
             fn $verb(self, other: f64) -> Self {
-                $name::$verb(self, Self::all(other))
+                Self(self.0.$verb(V::all(other)))
             }
         }
     )+};
 }
-operators!(Add add _mm256_add_pd, Sub sub _mm256_sub_pd, Mul mul _mm256_mul_pd, Div div _mm256_div_pd);
+operators!(Add add, Sub sub, Mul mul, Div div);
 
-impl Neg for Four {
+impl<V: Vector> Neg for FourOf<V> {
     type Output = Self;
     #[inline(always)]
     fn neg(self) -> Self {
-        Self(unsafe { _mm256_xor_pd(self.0, _mm256_set1_pd(-0.0)) })
+        Self(self.0.neg())
     }
 }
 
-impl Four {
+impl<V: Vector> FourOf<V> {
     #[inline(always)]
-    pub(super) fn array(self) -> [f64; 4] {
-        // The register is laid out as four numbers.
-        unsafe { std::mem::transmute(self.0) }
+    pub(crate) fn of(numbers: [f64; 4]) -> Self {
+        Self(V::of(numbers))
     }
     #[inline(always)]
-    pub(super) fn of([a, b, c, d]: [f64; 4]) -> Self {
-        Self(unsafe { _mm256_setr_pd(a, b, c, d) })
+    pub(crate) fn array(self) -> [f64; 4] {
+        self.0.array()
     }
 }
 
-impl Number for Four {
+impl<V: Vector> Number for FourOf<V> {
     type Given = Self;
     #[inline(always)]
     fn given(value: Self) -> Self {
@@ -80,7 +81,7 @@ impl Number for Four {
     }
     #[inline(always)]
     fn sqrt(self) -> Self {
-        Self(unsafe { _mm256_sqrt_pd(self.0) })
+        Self(self.0.sqrt())
     }
     #[inline(always)]
     fn cbrt(self) -> Self {
@@ -92,7 +93,7 @@ impl Number for Four {
     }
     #[inline(always)]
     fn ln(self) -> Self {
-        Self::of(self.array().map(f64::ln))
+        Self(self.0.map(f64::ln))
     }
     #[inline(always)]
     fn logistic(self) -> Self {
@@ -100,27 +101,22 @@ impl Number for Four {
     }
     #[inline(always)]
     fn powf(self, exponent: Self) -> Self {
-        let (base, power) = (self.array(), exponent.array());
-        Self::of(std::array::from_fn(|lane| base[lane].powf(power[lane])))
+        Self(self.0.zip(exponent.0, f64::powf))
     }
     #[inline(always)]
     fn where_positive(self, yes: Self, no: Self) -> Self {
-        Self(unsafe {
-            let mask = _mm256_cmp_pd::<_CMP_GT_OQ>(self.0, _mm256_setzero_pd());
-            _mm256_blendv_pd(no.0, yes.0, mask)
-        })
+        Self(self.0.where_positive(yes.0, no.0))
     }
 }
 
-impl Register for Four {
+impl<V: Vector> Register for FourOf<V> {
     const LANES: usize = 4;
-    // The register is laid out as four numbers.
-    const ZERO: Self = Self(unsafe { std::mem::transmute::<[f64; 4], __m256d>([0.0; 4]) });
+    const ZERO: Self = Self(V::ZERO);
     type Each<'a, E: ?Sized + 'a> = [&'a E; 4];
 
     #[inline(always)]
     fn all(value: f64) -> Self {
-        Self(unsafe { _mm256_set1_pd(value) })
+        Self(V::all(value))
     }
     #[inline(always)]
     fn lane(self, lane: usize) -> f64 {
@@ -130,8 +126,7 @@ impl Register for Four {
     fn set_lane(&mut self, lane: usize, value: f64) {
         let mut array = self.array();
         array[lane] = value;
-        // As above.
-        self.0 = unsafe { std::mem::transmute::<[f64; 4], __m256d>(array) };
+        self.0 = V::of(array);
     }
     #[inline(always)]
     fn first<'a, E: ?Sized + 'a>(each: [&'a E; 4]) -> &'a E {
@@ -142,12 +137,8 @@ impl Register for Four {
         each[lane]
     }
     #[inline(always)]
-    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(
-        each: [&'a E; 4],
-        part: impl Fn(&'a E) -> &'a F,
-    ) -> [&'a F; 4] {
-        let [a, b, c, d] = each;
-        [part(a), part(b), part(c), part(d)]
+    fn four<'a, E: ?Sized + 'a>(each: [&'a E; 4]) -> [&'a E; 4] {
+        each
     }
     #[inline(always)]
     fn read<E: ?Sized>(each: [&E; 4], number: impl Fn(&E) -> f64) -> Self {
@@ -164,44 +155,11 @@ impl Register for Four {
     }
     #[inline(always)]
     fn inverse_cube_root_begun(self) -> Self {
-        Self(unsafe {
-            let upper = _mm256_srli_epi64::<32>(_mm256_castpd_si256(self.0));
-            let product = _mm256_mul_epu32(upper, _mm256_set1_epi64x(elementary::A_THIRD as i64));
-            let third = _mm256_slli_epi64::<32>(_mm256_srli_epi64::<32>(product));
-            let begun = _mm256_sub_epi64(_mm256_set1_epi64x(elementary::THIRD as i64), third);
-            _mm256_castsi256_pd(begun)
-        })
+        Self(self.0.inverse_cube_root_begun())
     }
     #[inline(always)]
     fn power_of_two(self) -> Self {
-        Self(unsafe {
-            let exponent = _mm256_slli_epi64::<52>(_mm256_castpd_si256(self.0));
-            let one = _mm256_set1_epi64x(elementary::EXPONENT_OF_ONE);
-            _mm256_castsi256_pd(_mm256_add_epi64(exponent, one))
-        })
-    }
-}
-
-/// There is no wider register.
-impl Widen for Four {
-    type Wide = Self;
-    const ABREAST: usize = 1;
-
-    #[inline(always)]
-    fn widen(number: impl Fn(usize) -> Self) -> Self {
-        number(0)
-    }
-    #[inline(always)]
-    fn narrow(wide: Self, _: usize) -> Self {
-        wide
-    }
-    #[inline(always)]
-    fn wide_each<'a, E: ?Sized + 'a>(thing: impl Fn(usize) -> [&'a E; 4]) -> [&'a E; 4] {
-        thing(0)
-    }
-    #[inline(always)]
-    fn work<W: Work>(work: W) -> W::Done {
-        done::<W, false>(work)
+        Self(self.0.power_of_two())
     }
 }
 
@@ -219,6 +177,33 @@ mod tests {
         bent.least(turned) + bent.largest(y) - size.powf(given) + x.positive_part().cubed()
     }
 
+    fn lanes_are_single_numbers<V: Vector>(x: [f64; 4], y: [f64; 4], given: [f64; 4]) {
+        let four = FourOf::<V>::of;
+        let together = mixed(four(x), four(y), four(given));
+        let with_slopes = mixed(
+            Dual::<2, _>::variable(four(x), 0),
+            Dual::variable(four(y), 1),
+            four(given),
+        );
+        for lane in 0..4 {
+            let alone = mixed(x[lane], y[lane], given[lane]);
+            assert_eq!(together.lane(lane).to_bits(), alone.to_bits());
+            let alone = mixed(
+                Dual::<2>::variable(x[lane], 0),
+                Dual::variable(y[lane], 1),
+                given[lane],
+            );
+            assert_eq!(
+                with_slopes.value.lane(lane).to_bits(),
+                alone.value.to_bits()
+            );
+            for k in 0..2 {
+                let slope = with_slopes.slopes[k].lane(lane);
+                assert_eq!(slope.to_bits(), alone.slopes[k].to_bits());
+            }
+        }
+    }
+
     proptest! {
         #[test]
         fn each_lane_is_what_a_single_number_gives_to_the_last_bit(
@@ -226,27 +211,10 @@ mod tests {
             y in prop::array::uniform4(-40.0..40.0_f64),
             given in prop::array::uniform4(0.1..3.0_f64),
         ) {
-            if !available() {
-                return Ok(());
-            }
-            let together = mixed(Four::of(x), Four::of(y), Four::of(given));
-            let linearise = mixed(
-                Dual::<2, Four>::variable(Four::of(x), 0),
-                Dual::variable(Four::of(y), 1),
-                Four::of(given),
-            );
-            for lane in 0..4 {
-                let alone = mixed(x[lane], y[lane], given[lane]);
-                prop_assert_eq!(together.lane(lane).to_bits(), alone.to_bits());
-                let alone = mixed(
-                    Dual::<2>::variable(x[lane], 0),
-                    Dual::variable(y[lane], 1),
-                    given[lane],
-                );
-                prop_assert_eq!(linearise.value.lane(lane).to_bits(), alone.value.to_bits());
-                for k in 0..2 {
-                    prop_assert_eq!(linearise.slopes[k].lane(lane).to_bits(), alone.slopes[k].to_bits());
-                }
+            lanes_are_single_numbers::<[f64; 4]>(x, y, given);
+            #[cfg(target_arch = "x86_64")]
+            if available() {
+                lanes_are_single_numbers::<std::arch::x86_64::__m256d>(x, y, given);
             }
         }
     }

@@ -122,11 +122,8 @@ pub trait Register: Number<Given = Self> + 'static {
     fn first<'a, E: ?Sized + 'a>(each: Self::Each<'a, E>) -> &'a E;
     /// The thing of one lane.
     fn nth<'a, E: ?Sized + 'a>(each: Self::Each<'a, E>, lane: usize) -> &'a E;
-    /// A part of each thing.
-    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(
-        each: Self::Each<'a, E>,
-        part: impl Fn(&'a E) -> &'a F,
-    ) -> Self::Each<'a, F>;
+    /// The thing of each of four lanes; that of the one lane four times.
+    fn four<'a, E: ?Sized + 'a>(each: Self::Each<'a, E>) -> [&'a E; 4];
     /// A number of each thing.
     fn read<E: ?Sized>(each: Self::Each<'_, E>, number: impl Fn(&E) -> f64) -> Self;
     /// Puts a thing into one lane.
@@ -139,43 +136,13 @@ pub trait Register: Number<Given = Self> + 'static {
     fn power_of_two(self) -> Self;
 }
 
-/// A register several of which stand side by side in a wider one, and where its work is done.
-///
-/// Inside the crate only: a wider register is a processor's own, and whoever makes one must have checked the processor.
-///
-/// ```
-/// use coldsoak::physics::number::Register;
-/// ```
-/// ```compile_fail
-/// use coldsoak::physics::number::Widen;
-/// ```
-/// ```compile_fail
-/// use coldsoak::physics::four::Four;
-/// ```
-pub(crate) trait Widen: Register {
-    /// Several of these side by side; where there is no register for that, one.
-    type Wide: Register;
-    /// How many.
-    const ABREAST: usize;
-    /// Puts numbers side by side.
-    fn widen(number: impl Fn(usize) -> Self) -> Self::Wide;
-    /// One of them.
-    fn narrow(wide: Self::Wide, which: usize) -> Self;
-    /// What as many things give to [`Widen::Wide`].
-    fn wide_each<'a, E: ?Sized + 'a>(
-        thing: impl Fn(usize) -> Self::Each<'a, E>,
-    ) -> <Self::Wide as Register>::Each<'a, E>;
-    /// Does some work where these numbers are fastest.
-    fn work<W: Work>(work: W) -> W::Done;
-}
-
 /// Work on registers: a type of its own, since a closure is not sure to be inlined into what is compiled for the
 /// processor's wider registers. [`Work::done`] and all it calls that works on registers must be `#[inline(always)]`.
 pub(crate) trait Work {
     /// What comes of it.
     type Done;
-    /// Does it, with [`Widen::Wide`] where there are enough of a kind if `WIDE`.
-    fn done<const WIDE: bool>(self) -> Self::Done;
+    /// Does it.
+    fn done(self) -> Self::Done;
 }
 
 /// The largest size among these; not a number if any is not, which `max` alone would pass over.

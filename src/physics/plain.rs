@@ -1,9 +1,7 @@
 //! A plain `f64` as a number of the laws, and as a register of one.
 
 use super::elementary;
-#[cfg(target_arch = "x86_64")]
-use super::four;
-use super::number::{Number, Register, Widen, Work};
+use super::number::{Number, Register};
 
 impl Number for f64 {
     type Given = Self;
@@ -67,11 +65,8 @@ impl Register for f64 {
         each
     }
     #[inline(always)]
-    fn part<'a, E: ?Sized + 'a, F: ?Sized + 'a>(
-        each: &'a E,
-        part: impl Fn(&'a E) -> &'a F,
-    ) -> &'a F {
-        part(each)
+    fn four<'a, E: ?Sized + 'a>(each: &'a E) -> [&'a E; 4] {
+        [each; 4]
     }
     #[inline(always)]
     fn read<E: ?Sized>(each: &E, number: impl Fn(&E) -> f64) -> Self {
@@ -92,51 +87,5 @@ impl Register for f64 {
     #[inline(always)]
     fn power_of_two(self) -> Self {
         elementary::power_of_two(self)
-    }
-}
-
-#[cfg(target_arch = "x86_64")]
-impl Widen for f64 {
-    type Wide = four::Four;
-    const ABREAST: usize = 4;
-
-    #[inline(always)]
-    fn widen(number: impl Fn(usize) -> Self) -> four::Four {
-        four::Four::of([number(0), number(1), number(2), number(3)])
-    }
-    #[inline(always)]
-    fn narrow(wide: four::Four, which: usize) -> Self {
-        wide.lane(which)
-    }
-    #[inline(always)]
-    fn wide_each<'a, E: ?Sized + 'a>(thing: impl Fn(usize) -> &'a E) -> [&'a E; 4] {
-        [thing(0), thing(1), thing(2), thing(3)]
-    }
-    #[inline(always)]
-    fn work<W: Work>(work: W) -> W::Done {
-        if four::available() {
-            four::done::<W, true>(work)
-        } else {
-            work.done::<false>()
-        }
-    }
-}
-
-#[cfg(not(target_arch = "x86_64"))]
-impl Widen for f64 {
-    type Wide = Self;
-    const ABREAST: usize = 1;
-
-    fn widen(number: impl Fn(usize) -> Self) -> Self {
-        number(0)
-    }
-    fn narrow(wide: Self, _: usize) -> Self {
-        wide
-    }
-    fn wide_each<'a, E: ?Sized + 'a>(thing: impl Fn(usize) -> &'a E) -> &'a E {
-        thing(0)
-    }
-    fn work<W: Work>(work: W) -> W::Done {
-        work.done::<false>()
     }
 }

@@ -11,7 +11,8 @@
 
 use super::border::Border;
 use super::symbolic::{Rows, minimum_degree_order, symbolic_factor};
-use crate::physics::number::{Widen, Work};
+use crate::physics::lanes::Lanes;
+use crate::physics::number::Work;
 use std::ops::Range;
 
 /// The matrix cannot be solved.
@@ -44,7 +45,7 @@ pub struct Factor<G = f64> {
 }
 
 #[allow(private_bounds)]
-impl<G: Widen> Factor<G> {
+impl<G: Lanes> Factor<G> {
     /// Finds the elimination order and the places of all entries: (row, column) pairs of a square matrix
     /// of so many unknowns, of which `in_border` marks those that are left for the dense border.
     pub fn new(size: usize, in_border: impl Fn(usize) -> bool, entries: &[(usize, usize)]) -> Self {
@@ -257,10 +258,10 @@ struct Factoring<'f, G, I> {
     diagonal: &'f [G],
 }
 
-impl<G: Widen, I: Iterator<Item = G>> Work for Factoring<'_, G, I> {
+impl<G: Lanes, I: Iterator<Item = G>> Work for Factoring<'_, G, I> {
     type Done = Result<(), usize>;
     #[inline(always)]
-    fn done<const WIDE: bool>(self) -> Self::Done {
+    fn done(self) -> Self::Done {
         self.factor.factor_here(self.slopes, self.diagonal)
     }
 }
@@ -270,10 +271,10 @@ struct Solving<'f, G> {
     rhs: &'f mut [G],
 }
 
-impl<G: Widen> Work for Solving<'_, G> {
+impl<G: Lanes> Work for Solving<'_, G> {
     type Done = ();
     #[inline(always)]
-    fn done<const WIDE: bool>(self) {
+    fn done(self) {
         self.factor.solve_here(self.rhs);
     }
 }

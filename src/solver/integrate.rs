@@ -5,9 +5,8 @@ use super::failure::SolveError;
 use super::integrator_state::IntegratorState;
 use super::solution::Solution;
 use super::step::{StepError, Stepper};
-use crate::balance::Balance;
+use crate::balance::{Balance, Evaluate};
 use crate::network::Network;
-use crate::physics::number::Widen;
 
 /// Integrates the night of a network. `tolerance` scales the error allowed in a step; samples are at
 /// most `sample_s` apart.
@@ -28,7 +27,7 @@ pub fn integrate(net: &Network, tolerance: f64, sample_s: f64) -> Result<Solutio
 
 /// One step of every night, tried and judged; of those whose step was not kept the next round tries a shorter one. A
 /// lane without a night is left as it is. Returns the nights that cannot go on, with their lanes.
-pub fn round<'n, G: Widen>(
+pub fn round<'n, G: Evaluate>(
     stepper: &mut Stepper<'n, G>,
     walks: &mut [Option<&mut IntegratorState<'n>>],
 ) -> Vec<(usize, SolveError)> {

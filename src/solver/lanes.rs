@@ -1,6 +1,5 @@
 //! Several nights at once, each with its own steps, in the lanes of a register.
 
-#[cfg(target_arch = "x86_64")]
 use super::error_control::in_range;
 use super::failure::SolveError;
 use super::integrate::{integrate, round};
@@ -47,7 +46,6 @@ pub fn integrate_lanes(nights: &[LaneJob]) -> Vec<Result<Solution, SolveError>> 
 /// Those of the nights that could be carried beside others.
 fn carried_in_lanes(nights: &[LaneJob]) -> Vec<Option<Solution>> {
     let mut marched: Vec<Option<Solution>> = nights.iter().map(|_| None).collect();
-    #[cfg(target_arch = "x86_64")]
     if crate::physics::four::available() {
         for alike in groups(nights).into_iter().filter(|g| g.len() > 1) {
             in_fours(nights, &alike, &mut marched);
@@ -57,7 +55,6 @@ fn carried_in_lanes(nights: &[LaneJob]) -> Vec<Option<Solution>> {
 }
 
 /// The numbers of the nights whose networks differ in sizes only.
-#[cfg(target_arch = "x86_64")]
 fn groups(nights: &[LaneJob]) -> Vec<Vec<usize>> {
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (number, night) in nights.iter().enumerate() {
@@ -75,7 +72,6 @@ fn groups(nights: &[LaneJob]) -> Vec<Vec<usize>> {
 }
 
 /// Four of these nights at a time; where one is over the next takes its lane. Those that cannot go on stay without.
-#[cfg(target_arch = "x86_64")]
 fn in_fours(nights: &[LaneJob], numbers: &[usize], marched: &mut [Option<Solution>]) {
     use crate::physics::four::Four;
     // Lanes beyond the nights there are repeat the first.
@@ -107,7 +103,6 @@ fn in_fours(nights: &[LaneJob], numbers: &[usize], marched: &mut [Option<Solutio
     }
 }
 
-#[cfg(target_arch = "x86_64")]
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -6,8 +6,9 @@
 //! of the pockets.
 
 use super::method::{A, C, DEFECT_POINT, DENSE, GAMMA, STAGES, TIME_DERIVATIVE};
-use crate::balance::Balance;
-use crate::physics::number::{Register, Widen, Work};
+use crate::balance::{Balance, Evaluate};
+use crate::physics::lanes::Lanes;
+use crate::physics::number::{Register, Work};
 
 /// One of the sums.
 pub enum Part<'r, G> {
@@ -68,7 +69,7 @@ struct Summing<'s, 'r, G> {
 impl<G: Register> Work for Summing<'_, '_, G> {
     type Done = ();
     #[inline(always)]
-    fn done<const WIDE: bool>(self) {
+    fn done(self) {
         match self.part {
             Part::Capacities(step_s) => self.of.weigh_capacities(step_s),
             Part::GoTo(stage) => self.of.go_to(stage),
@@ -85,7 +86,7 @@ impl<G: Register> StageSums<G> {
     /// Room for the steps of a balance.
     pub fn new(balance: &Balance<G>) -> Self
     where
-        G: Widen,
+        G: Evaluate,
     {
         let nets = balance.networks();
         let net = G::first(nets);
@@ -128,7 +129,7 @@ impl<G: Register> StageSums<G> {
     /// Does one of the sums.
     pub fn sum(&mut self, part: Part<G>)
     where
-        G: Widen,
+        G: Lanes,
     {
         G::work(Summing { of: self, part });
     }

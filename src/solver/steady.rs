@@ -51,7 +51,7 @@ pub fn steady(net: &Network, from: &[f64], on: &[f64]) -> Result<Vec<f64>, Stead
             outdoors_c = value;
         }
         if which == 1 {
-            let dew_point = net.laws.hangar_vapour.iter().any(|h| h.dew_point);
+            let dew_point = net.laws.hangar_vapour.iter().any(|h| h.law.dew_point);
             value = if dew_point {
                 NO_VAPOUR_DEW_POINT_C
             } else {
@@ -135,9 +135,9 @@ fn is_water(net: &Network, state: usize) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::laws::{Bonded, Law, Laws, Link, Term};
     use crate::network::Index;
-    use crate::network::elements::{Bonded, Link, Term};
-    use crate::network::graph::{HeaterSwitch, Laws};
+    use crate::network::graph::HeaterSwitch;
     use crate::network::surroundings::Curve;
     use crate::trace::{Column, ColumnKind};
 
@@ -150,28 +150,22 @@ mod tests {
             ..Index::default()
         };
         let (hangar, book) = (index.hangar(), index.book(0));
-        let loses = |cell: usize, w_per_k: f64| Link {
-            temps: [cell, hangar],
-            rows: [cell, book],
-            w_per_k,
-        };
-        let follows = |column: usize, factor: f64| Term {
-            column,
-            row: hangar,
-            factor,
-        };
+        let loses =
+            |cell: usize, w_per_k: f64| Link { w_per_k }.between([cell, hangar], [cell, book]);
+        let follows = |column: usize, factor: f64| Term::new(hangar, column, factor);
         let mut net = Network {
             capacities: vec![20e3, 20e3, 1.0],
             laws: Laws {
                 links: vec![loses(0, 2.0), loses(1, 5.0)],
                 impacts: vec![follows(hangar, -1e-3), follows(index.input(0), 1e-3)],
-                bonded: vec![Bonded {
-                    heater: 0,
-                    column: 0,
-                    rows: [0, book],
-                    rated_w: 30.0,
-                    limits_c: None,
-                }],
+                bonded: vec![
+                    Bonded {
+                        heater: 0,
+                        rated_w: 30.0,
+                        limits_c: None,
+                    }
+                    .between([0], [0, book]),
+                ],
                 ..Laws::default()
             },
             inputs: vec![Curve::steady(-15.0), Curve::steady(0.8)],

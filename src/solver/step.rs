@@ -8,9 +8,9 @@ use super::factor::{Factor, SingularError};
 use super::method::{DEFECT_POINT, TIMES};
 use super::stage_sums::{Part, StageSums};
 use super::trial_step::TrialStep;
-use crate::balance::{Balance, PressureError};
+use crate::balance::{Balance, Evaluate, PressureError};
 use crate::network::Network;
-use crate::physics::number::{Register, Widen};
+use crate::physics::number::Register;
 
 /// Why a step could not be made.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -36,7 +36,7 @@ pub struct Stepper<'n, G: Register = f64> {
 }
 
 #[allow(private_bounds)]
-impl<'n, G: Widen> Stepper<'n, G> {
+impl<'n, G: Evaluate> Stepper<'n, G> {
     /// A stepper for this balance.
     pub fn new(balance: Balance<'n, G>) -> Self {
         let net = G::first(balance.networks());

@@ -14,8 +14,8 @@
 //! what the smooth curve is.
 
 use coldsoak::balance::Balance;
+use coldsoak::laws::Term;
 use coldsoak::network::Network;
-use coldsoak::network::elements::Term;
 use coldsoak::network::surroundings::Curve;
 use coldsoak::solver::Stepper;
 
@@ -121,11 +121,8 @@ impl Forced<'_> {
         let first = net.index.inputs;
         assert_eq!(first, self.inputs.len());
         net.index.inputs = width;
-        let terms = (0..self.states.len()).map(|row| Term {
-            column: net.index.input(first + row),
-            row,
-            factor: 1.0,
-        });
+        let terms =
+            (0..self.states.len()).map(|row| Term::new(row, net.index.input(first + row), 1.0));
         net.laws.means.extend(terms);
         net.initial = self.states.iter().map(|way| way.at(0.0)).collect();
         net

@@ -80,13 +80,13 @@ fn ways(net: &Network, period_s: f64, damp: bool) -> Forced<'_> {
                 assert_eq!(wall.columns[3], i);
                 // Half of the walls hold less than they can, half drip.
                 let held = if i % 2 == 0 { 30.0 } else { 90.0 };
-                way(i, held * wall.area_m2, 10.0 * wall.area_m2)
+                way(i, held * wall.law.area_m2, 10.0 * wall.law.area_m2)
             }
             ColumnKind::HangarTemperature => way(i, -10.0, STILL),
             other => panic!("{other:?} is no state"),
         })
         .collect();
-    let dew_point = net.laws.hangar_vapour.iter().any(|h| h.dew_point);
+    let dew_point = net.laws.hangar_vapour.iter().any(|h| h.law.dew_point);
     let inputs = (0..ix.inputs)
         .map(|i| match i {
             0 => way(i, -14.0, 1.0),

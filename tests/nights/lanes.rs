@@ -28,16 +28,16 @@ fn nights(name: &str, from: usize, count: usize) -> Vec<Network> {
             let number = number as f64;
             let more = 1.0 + 0.03 * number;
             for link in &mut net.laws.links {
-                link.w_per_k *= more;
+                link.law.w_per_k *= more;
             }
             for gap in &mut net.laws.gaps {
-                gap.area_m2 *= more;
+                gap.law.area_m2 *= more;
             }
             for film in &mut net.laws.wall_films {
-                film.area_m2 /= more;
+                film.law.area_m2 /= more;
             }
             for bonded in &mut net.laws.bonded {
-                bonded.rated_w *= more;
+                bonded.law.rated_w *= more;
             }
             for capacity in &mut net.capacities {
                 *capacity *= more;

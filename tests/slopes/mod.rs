@@ -2,8 +2,8 @@
 
 use crate::kit::complex::Complex;
 use crate::kit::{fan, heater, night, pad};
-use coldsoak::balance::{Balance, Law, Visitor, visit_all};
-use coldsoak::network::graph::Laws;
+use coldsoak::balance::Balance;
+use coldsoak::laws::{Element, Law, Laws, Visitor, visit_all};
 use coldsoak::network::{Network, assemble};
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::check::check;
@@ -96,12 +96,12 @@ struct Values<'a> {
 impl Visitor for Values<'_> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        for law in pick(self.laws) {
-            let given = L::apply(law, law.columns().map(|c| self.x[c]), 1.0);
-            for (row, value) in law.rows().into_iter().zip(given) {
-                self.out[row] = self.out[row] + value;
+        for Element { columns, rows, law } in pick(self.laws) {
+            let given = L::apply(law, columns.map(|c| self.x[c]), 1.0);
+            for (row, value) in rows.iter().zip(given) {
+                self.out[*row] = self.out[*row] + value;
             }
         }
     }

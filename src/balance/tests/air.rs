@@ -1,7 +1,7 @@
 //! Air through openings, and what it carries.
 
 use super::{added, gives, near};
-use crate::network::elements::{Exchange, Gap, HangarVapour, Passage};
+use crate::laws::{Exchange, Gap, HangarVapour, Passage};
 use crate::physics::air::{
     GRAVITY_M_PER_S2, HEAT_CAPACITY_J_PER_KGK as CP, REFERENCE_DENSITY_KG_PER_M3 as RHO,
     density_kg_per_m3 as rho,
@@ -13,8 +13,6 @@ use crate::physics::{exchange, orifice, vapour};
 fn a_passage_carries_the_air_of_where_it_comes_from() {
     let (a, b, hangar, area_m2) = (20.0, 5.0, -10.0, 0.002);
     let passage = Passage {
-        columns: [0; 7],
-        rows: [0; 8],
         area_m2,
         heights_m: [0.3, -0.2],
     };
@@ -52,8 +50,6 @@ fn a_gap_loses_to_the_hangar_what_leaves_and_takes_in_what_comes() {
     let (t, hangar, wind, w, w_hangar) = (20.0, -10.0, 2.0, 5.0, 1.5);
     let (area_m2, height_m, gust) = (0.003, 0.25, 0.1);
     let gap = Gap {
-        columns: [0; 6],
-        rows: [0; 6],
         area_m2,
         height_m,
         wind_coefficient: 0.4,
@@ -79,8 +75,6 @@ fn a_gap_loses_to_the_hangar_what_leaves_and_takes_in_what_comes() {
 fn a_level_opening_exchanges_heat_and_water_and_no_air() {
     let (area_m2, epstein, stable_mix_kg_per_s) = (0.02, 0.05, 1e-4);
     let opening = Exchange {
-        columns: [0; 4],
-        rows: [0; 6],
         area_m2,
         epstein,
         stable_mix_kg_per_s,
@@ -99,11 +93,7 @@ fn a_level_opening_exchanges_heat_and_water_and_no_air() {
 
 #[test]
 fn the_hangar_holds_the_water_of_outdoors_up_to_its_own_saturation() {
-    let air = |dew_point| HangarVapour {
-        columns: [0; 4],
-        row: 0,
-        dew_point,
-    };
+    let air = |dew_point| HangarVapour { dew_point };
     let full = vapour::saturation_density_g_per_m3::<f64>;
     gives(&air(false), [0.5, 0.0, -5.0, 0.7], [0.7 * full(-5.0) - 0.5]);
     gives(&air(false), [0.5, -25.0, -5.0, 0.7], [full(-25.0) - 0.5]);

@@ -2,12 +2,12 @@
 //!
 //! It is no engine: sizes and places are whatever makes every law say something, and differ from one element to the next.
 
-use crate::network::elements::{
-    Bonded, Breathing, Exchange, FanWatts, FinCarry, FinCell, FinStream, Fins, Gap, HangarVapour,
-    HeaterConstant, HeaterTerm, HeaterVapour, Link, OilLink, OilSurface, Outdoors, Passage,
-    PowerFace, Radiation, Surface, Term, Vent, WallFilm,
+use crate::laws::{
+    Bonded, Breathing, Exchange, FanWatts, Feed, FinCarry, FinCell, FinStream, Fins, Gap,
+    HangarVapour, HeaterConstant, HeaterTerm, HeaterVapour, Law, Laws, Link, OilLink, OilSurface,
+    Outdoors, Passage, PowerFace, Radiation, Surface, Term, Vent, WallFilm,
 };
-use crate::network::graph::{Auxiliaries, HeaterSwitch, Laws, PocketColumns};
+use crate::network::graph::{Auxiliaries, HeaterSwitch, PocketColumns};
 use crate::network::surroundings::Curve;
 use crate::network::{Index, Network};
 use crate::physics::convection::Facing;
@@ -137,327 +137,376 @@ fn limits(n: usize, size: f64) -> Option<[f64; 2]> {
     (n >= 5).then_some([-10.0, 60.0 + size])
 }
 
-/// A term that takes an auxiliary away from its own row.
-fn itself(column: usize) -> Term {
-    Term {
-        column,
-        row: column,
-        factor: -1.0,
-    }
-}
-
 fn laws(at: &Places, more: f64) -> Laws {
     let ix = &at.0;
     let (hangar, gas, inside) = (ix.hangar(), ix.gas_temperature(), ix.gas_vapour());
     let [outdoors, humidity, wind] = [0, 1, 2].map(|which| ix.input(which));
-    let means = |n, size| Term {
-        column: at.cell(n),
-        row: at.mean(),
-        factor: 0.1 * size,
-    };
-    let impacts = |n, size| Term {
-        column: if n == 0 { at.watts() } else { at.cell(n) },
-        row: at.impact(),
-        factor: 0.08 * size,
+    let means = |n, size| Term::new(at.mean(), at.cell(n), 0.1 * size);
+    let impacts = |n, size| {
+        Term::new(
+            at.impact(),
+            if n == 0 { at.watts() } else { at.cell(n) },
+            0.08 * size,
+        )
     };
     Laws {
-        means: [vec![itself(at.mean())], each(means, more)].concat(),
+        means: [vec![Term::minus_itself(at.mean())], each(means, more)].concat(),
         hangar_vapour: each(
-            |n, _| HangarVapour {
-                columns: [at.hangar_vapour(), hangar, outdoors, humidity],
-                row: at.hangar_vapour(),
-                dew_point: n == 4,
+            |n, _| {
+                HangarVapour { dew_point: n == 4 }.between(
+                    [at.hangar_vapour(), hangar, outdoors, humidity],
+                    [at.hangar_vapour()],
+                )
             },
             more,
         ),
         fan_watts: each(
-            |n, size| FanWatts {
-                columns: [at.watts(), at.air(n)],
-                row: at.watts(),
-                rated_w: 30.0 * size,
-                flow_w_per_k: 5.0 * size,
-                limits_c: limits(n, size),
+            |n, size| {
+                FanWatts {
+                    rated_w: 30.0 * size,
+                    flow_w_per_k: 5.0 * size,
+                    limits_c: limits(n, size),
+                }
+                .between([at.watts(), at.air(n)], [at.watts()])
             },
             more,
         ),
-        impacts: [vec![itself(at.impact())], each(impacts, more)].concat(),
+        impacts: [vec![Term::minus_itself(at.impact())], each(impacts, more)].concat(),
         fin_streams: each(
-            |n, size| FinStream {
-                columns: [
-                    at.stream(),
-                    at.pressure(n),
-                    at.pressure(n + 1),
-                    at.air(n),
-                    at.air(n + 1),
-                    hangar,
-                    at.cell(n),
-                ],
-                row: at.stream(),
-                kg_per_s_pa: 1e-3 * size,
-                heights_m: [-0.05 * size, 0.06 * size],
-                length_m: 0.1 * size,
+            |n, size| {
+                FinStream {
+                    kg_per_s_pa: 1e-3 * size,
+                    heights_m: [-0.05 * size, 0.06 * size],
+                    length_m: 0.1 * size,
+                }
+                .between(
+                    [
+                        at.stream(),
+                        at.pressure(n),
+                        at.pressure(n + 1),
+                        at.air(n),
+                        at.air(n + 1),
+                        hangar,
+                        at.cell(n),
+                    ],
+                    [at.stream()],
+                )
             },
             more,
         ),
         passages: each(
-            |n, size| Passage {
-                columns: [
-                    at.pressure(n),
-                    at.pressure(n + 1),
-                    at.air(n),
-                    at.air(n + 1),
-                    at.vapour(n),
-                    at.vapour(n + 1),
-                    hangar,
-                ],
-                rows: [
-                    at.air(n),
-                    at.air(n + 1),
-                    at.vapour(n),
-                    at.vapour(n + 1),
-                    at.pressure(n),
-                    at.pressure(n + 1),
-                    at.draught(n),
-                    at.draught(n + 1),
-                ],
-                area_m2: 2e-3 * size,
-                heights_m: [0.1 * size, -0.1],
+            |n, size| {
+                Passage {
+                    area_m2: 2e-3 * size,
+                    heights_m: [0.1 * size, -0.1],
+                }
+                .between(
+                    [
+                        at.pressure(n),
+                        at.pressure(n + 1),
+                        at.air(n),
+                        at.air(n + 1),
+                        at.vapour(n),
+                        at.vapour(n + 1),
+                        hangar,
+                    ],
+                    [
+                        at.air(n),
+                        at.air(n + 1),
+                        at.vapour(n),
+                        at.vapour(n + 1),
+                        at.pressure(n),
+                        at.pressure(n + 1),
+                        at.draught(n),
+                        at.draught(n + 1),
+                    ],
+                )
             },
             more,
         ),
         gaps: each(
-            |n, size| Gap {
-                columns: [
-                    at.pressure(n),
-                    at.air(n),
-                    at.vapour(n),
-                    hangar,
-                    at.hangar_vapour(),
-                    wind,
-                ],
-                rows: [
-                    at.air(n),
-                    at.vapour(n),
-                    at.pressure(n),
-                    at.draught(n),
-                    at.book(0),
-                    at.book(1),
-                ],
-                area_m2: 3e-3 * size,
-                height_m: 0.1 * size,
-                wind_coefficient: 0.3 * size,
-                gust: 0.02 * size,
+            |n, size| {
+                Gap {
+                    area_m2: 3e-3 * size,
+                    height_m: 0.1 * size,
+                    wind_coefficient: 0.3 * size,
+                    gust: 0.02 * size,
+                }
+                .between(
+                    [
+                        at.pressure(n),
+                        at.air(n),
+                        at.vapour(n),
+                        hangar,
+                        at.hangar_vapour(),
+                        wind,
+                    ],
+                    [
+                        at.air(n),
+                        at.vapour(n),
+                        at.pressure(n),
+                        at.draught(n),
+                        at.book(0),
+                        at.book(1),
+                    ],
+                )
             },
             more,
         ),
         exchanges: each(
-            |n, size| Exchange {
-                columns: [at.air(n), at.air(n + 1), at.vapour(n), at.vapour(n + 1)],
-                rows: [
-                    at.air(n),
-                    at.air(n + 1),
-                    at.vapour(n),
-                    at.vapour(n + 1),
-                    at.draught(n),
-                    at.draught(n + 1),
-                ],
-                area_m2: 0.01 * size,
-                epstein: 0.05 * size,
-                stable_mix_kg_per_s: 1e-4 * size,
+            |n, size| {
+                Exchange {
+                    area_m2: 0.01 * size,
+                    epstein: 0.05 * size,
+                    stable_mix_kg_per_s: 1e-4 * size,
+                }
+                .between(
+                    [at.air(n), at.air(n + 1), at.vapour(n), at.vapour(n + 1)],
+                    [
+                        at.air(n),
+                        at.air(n + 1),
+                        at.vapour(n),
+                        at.vapour(n + 1),
+                        at.draught(n),
+                        at.draught(n + 1),
+                    ],
+                )
             },
             more,
         ),
         fin_carries: each(
-            |n, size| FinCarry {
-                columns: [
-                    at.stream(),
-                    at.air(n),
-                    at.air(n + 1),
-                    at.vapour(n),
-                    at.vapour(n + 1),
-                    hangar,
-                    at.cell(n),
-                ],
-                rows: [
-                    at.air(n),
-                    at.air(n + 1),
-                    at.vapour(n),
-                    at.vapour(n + 1),
-                    at.pressure(n),
-                    at.pressure(n + 1),
-                ],
-                ha_w_per_k: 2.0 * size,
+            |n, size| {
+                FinCarry {
+                    ha_w_per_k: 2.0 * size,
+                }
+                .between(
+                    [
+                        at.stream(),
+                        at.air(n),
+                        at.air(n + 1),
+                        at.vapour(n),
+                        at.vapour(n + 1),
+                        hangar,
+                        at.cell(n),
+                    ],
+                    [
+                        at.air(n),
+                        at.air(n + 1),
+                        at.vapour(n),
+                        at.vapour(n + 1),
+                        at.pressure(n),
+                        at.pressure(n + 1),
+                    ],
+                )
             },
             more,
         ),
         fin_cells: each(
-            |n, size| FinCell {
-                columns: [at.stream(), at.air(n), at.air(n + 1), at.cell(n)],
-                row: at.cell(n),
-                ha_w_per_k: 2.0 * size,
-                share: 0.2 * size,
+            |n, size| {
+                FinCell {
+                    ha_w_per_k: 2.0 * size,
+                    share: 0.2 * size,
+                }
+                .between(
+                    [at.stream(), at.air(n), at.air(n + 1), at.cell(n)],
+                    [at.cell(n)],
+                )
             },
             more,
         ),
         heater_terms: each(
-            |n, size| HeaterTerm {
-                heater: n % 2,
-                term: Term {
-                    column: at.impact(),
-                    row: at.cell(n),
+            |n, size| {
+                HeaterTerm {
+                    heater: n % 2,
                     factor: 0.5 * size,
-                },
+                }
+                .between([at.impact()], [at.cell(n)])
             },
             more,
         ),
         heater_constants: each(
-            |n, size| HeaterConstant {
-                heater: n % 2,
-                row: if n == 8 { at.pressure(1) } else { at.cell(n) },
-                value: if n == 8 { 1e-3 * size } else { 4.0 * size },
+            |n, size| {
+                HeaterConstant {
+                    heater: n % 2,
+                    value: if n == 8 { 1e-3 * size } else { 4.0 * size },
+                }
+                .between([], [if n == 8 { at.pressure(1) } else { at.cell(n) }])
             },
             more,
         ),
         heater_vapours: each(
-            |n, size| HeaterVapour {
-                heater: n % 2,
-                columns: [at.air(n), at.vapour(n)],
-                rows: [at.vapour(n), at.vapour(n + 1)],
-                kg_per_s: 1e-3 * size,
+            |n, size| {
+                HeaterVapour {
+                    heater: n % 2,
+                    kg_per_s: 1e-3 * size,
+                }
+                .between([at.air(n), at.vapour(n)], [at.vapour(n), at.vapour(n + 1)])
             },
             more,
         ),
         draughts: each(
-            |n, size| Term {
-                column: at.draught(n),
-                row: at.draught(n),
-                factor: -0.03 * size,
-            },
+            |n, size| Term::new(at.draught(n), at.draught(n), -0.03 * size),
             more,
         ),
         wall_films: each(
-            |n, size| WallFilm {
-                columns: [at.cell(n), gas, inside, at.film(n)],
-                rows: [at.cell(n), gas, inside, at.film(n), ix.oil_water()],
-                area_m2: 0.1 * size,
-                facing: facing(n),
-                mass_factor: 2.0 * size,
-                drips: n != 7,
+            |n, size| {
+                WallFilm {
+                    area_m2: 0.1 * size,
+                    facing: facing(n),
+                    mass_factor: 2.0 * size,
+                    drips: n != 7,
+                }
+                .between(
+                    [at.cell(n), gas, inside, at.film(n)],
+                    [at.cell(n), gas, inside, at.film(n), ix.oil_water()],
+                )
             },
             more,
         ),
         oil_surfaces: each(
-            |n, size| OilSurface {
-                columns: [at.cell(n), gas, inside, ix.oil_water()],
-                rows: [at.cell(n), gas, inside, ix.oil_water()],
-                area_m2: 0.05 * size,
-                oil_film: 0.3 * size,
+            |n, size| {
+                OilSurface {
+                    area_m2: 0.05 * size,
+                    oil_film: 0.3 * size,
+                }
+                .between(
+                    [at.cell(n), gas, inside, ix.oil_water()],
+                    [at.cell(n), gas, inside, ix.oil_water()],
+                )
             },
             more,
         ),
         vents: each(
-            |n, size| Vent {
-                columns: [gas, at.air(n), inside, at.vapour(n)],
-                rows: [gas, at.air(n), inside, at.vapour(n), at.book(2)],
-                steady_m3_per_s: 2e-5 * size,
-                filler_m: if n == 4 { 0.0 } else { 0.04 * size },
-                epstein: 0.05 * size,
+            |n, size| {
+                Vent {
+                    steady_m3_per_s: 2e-5 * size,
+                    filler_m: if n == 4 { 0.0 } else { 0.04 * size },
+                    epstein: 0.05 * size,
+                }
+                .between(
+                    [gas, at.air(n), inside, at.vapour(n)],
+                    [gas, at.air(n), inside, at.vapour(n), at.book(2)],
+                )
             },
             more,
         ),
-        gas_heat: vec![itself(at.heat())],
+        gas_heat: vec![Term::minus_itself(at.heat())],
         breathings: each(
-            |n, size| Breathing {
-                columns: [at.heat(), gas, at.air(n), inside, at.vapour(n)],
-                rows: [gas, at.air(n), inside, at.vapour(n), at.book(2)],
-                capacity_j_per_k: 10.0 * size,
-                volume_m3: 0.01 * size,
+            |n, size| {
+                Breathing {
+                    capacity_j_per_k: 10.0 * size,
+                    volume_m3: 0.01 * size,
+                }
+                .between(
+                    [at.heat(), gas, at.air(n), inside, at.vapour(n)],
+                    [gas, at.air(n), inside, at.vapour(n), at.book(2)],
+                )
             },
             more,
         ),
         links: each(
-            |n, size| Link {
-                temps: [at.cell(n), at.cell(n + 3)],
-                rows: [at.cell(n), at.cell(n + 3)],
-                w_per_k: 2.0 * size,
+            |n, size| {
+                Link {
+                    w_per_k: 2.0 * size,
+                }
+                .between([at.cell(n), at.cell(n + 3)], [at.cell(n), at.cell(n + 3)])
             },
             more,
         ),
         oil_links: each(
-            |n, size| OilLink {
-                temps: [at.cell(n), at.cell(n + 1), at.mean()],
-                rows: [at.cell(n), at.cell(n + 1)],
-                piece: Piece {
-                    w_per_k: 3.0 * size,
-                    stretch: 2.0 * size,
-                    oil_depth_m: 0.08 * size,
-                },
-                viscosity: Walther::through(100.0 + 20.0 * size, 15.0),
+            |n, size| {
+                OilLink {
+                    piece: Piece {
+                        w_per_k: 3.0 * size,
+                        stretch: 2.0 * size,
+                        oil_depth_m: 0.08 * size,
+                    },
+                    viscosity: Walther::through(100.0 + 20.0 * size, 15.0),
+                }
+                .between(
+                    [at.cell(n), at.cell(n + 1), at.mean()],
+                    [at.cell(n), at.cell(n + 1)],
+                )
             },
             more,
         ),
         radiations: each(
-            |n, size| Radiation {
-                temps: [at.cell(n), at.cell(n + 4)],
-                rows: [at.cell(n), at.cell(n + 4)],
-                area_m2: 0.3 * size,
+            |n, size| {
+                Radiation {
+                    area_m2: 0.3 * size,
+                }
+                .between([at.cell(n), at.cell(n + 4)], [at.cell(n), at.cell(n + 4)])
             },
             more,
         ),
         surfaces: each(
-            |n, size| Surface {
-                columns: [at.cell(n), at.air(n), at.draught(n)],
-                rows: [at.cell(n), at.air(n)],
-                area_m2: 0.2 * size,
-                length_m: 0.1 * size,
-                facing: facing(n),
-                behind_k_per_w: 0.05 * size,
+            |n, size| {
+                Surface {
+                    area_m2: 0.2 * size,
+                    length_m: 0.1 * size,
+                    facing: facing(n),
+                    behind_k_per_w: 0.05 * size,
+                }
+                .between(
+                    [at.cell(n), at.air(n), at.draught(n)],
+                    [at.cell(n), at.air(n)],
+                )
             },
             more,
         ),
         fins: each(
-            |n, size| Fins {
-                columns: [at.cell(n), at.air(n), at.draught(n)],
-                rows: [at.cell(n), at.air(n)],
-                area_m2: 0.4 * size,
-                length_m: 0.1 * size,
-                penetration: 0.2 * size,
+            |n, size| {
+                Fins {
+                    area_m2: 0.4 * size,
+                    length_m: 0.1 * size,
+                    penetration: 0.2 * size,
+                }
+                .between(
+                    [at.cell(n), at.air(n), at.draught(n)],
+                    [at.cell(n), at.air(n)],
+                )
             },
             more,
         ),
         outdoors: each(
-            |n, size| Outdoors {
-                columns: [at.cell(n), hangar, wind],
-                rows: [at.cell(n), at.book(3)],
-                area_m2: 0.5 * size,
-                length_m: 0.4 * size,
-                facing: facing(n),
-                emissivity: 0.5 * size,
-                cover_m2k_per_w: 0.1 * size,
+            |n, size| {
+                Outdoors {
+                    area_m2: 0.5 * size,
+                    length_m: 0.4 * size,
+                    facing: facing(n),
+                    emissivity: 0.5 * size,
+                    cover_m2k_per_w: 0.1 * size,
+                }
+                .between([at.cell(n), hangar, wind], [at.cell(n), at.book(3)])
             },
             more,
         ),
         power_faces: each(
-            |n, size| PowerFace {
-                temps: [at.cell(n), hangar],
-                rows: [at.cell(n), at.book(3)],
-                w_per_k: 3.0 * size,
-                at_k: 20.0 * size,
-                exponent: 0.2 * size,
-                behind_k_per_w: 0.02 * size,
+            |n, size| {
+                PowerFace {
+                    w_per_k: 3.0 * size,
+                    at_k: 20.0 * size,
+                    exponent: 0.2 * size,
+                    behind_k_per_w: 0.02 * size,
+                }
+                .between([at.cell(n), hangar], [at.cell(n), at.book(3)])
             },
             more,
         ),
         bonded: each(
-            |n, size| Bonded {
-                heater: n % 2,
-                column: at.cell(n),
-                rows: [at.cell(n), at.book(3)],
-                rated_w: 20.0 * size,
-                limits_c: limits(n, size),
+            |n, size| {
+                Bonded {
+                    heater: n % 2,
+                    rated_w: 20.0 * size,
+                    limits_c: limits(n, size),
+                }
+                .between([at.cell(n)], [at.cell(n), at.book(3)])
             },
             more,
         ),
-        feeds: each(|n, size| (at.cell(n), 5.0 * size), more),
+        feeds: each(
+            |n, size| Feed { watts: 5.0 * size }.between([], [at.cell(n)]),
+            more,
+        ),
     }
 }

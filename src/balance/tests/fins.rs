@@ -1,7 +1,7 @@
 //! Air between fins, and what it takes from them.
 
 use super::gives;
-use crate::network::elements::{FinCarry, FinCell, FinStream};
+use crate::laws::{FinCarry, FinCell, FinStream};
 use crate::physics::air::{
     GRAVITY_M_PER_S2, HEAT_CAPACITY_J_PER_KGK as CP, density_kg_per_m3 as rho,
 };
@@ -13,8 +13,6 @@ fn the_stream_between_fins_is_what_drives_it_times_its_conductance() {
     let (pl, ph, low, high, hangar, fins) = (0.5, 0.2, 5.0, 15.0, -10.0, 60.0);
     let heights_m = [-0.1, 0.2];
     let stream = FinStream {
-        columns: [0; 7],
-        row: 0,
         kg_per_s_pa: 0.01,
         heights_m,
         length_m: 0.15,
@@ -32,14 +30,8 @@ fn the_stream_between_fins_is_what_drives_it_times_its_conductance() {
 #[test]
 fn the_stream_between_fins_takes_from_them_what_it_brings() {
     let (low, high, hangar, fins, ha_w_per_k) = (5.0, 15.0, -10.0, 60.0, 2.0);
-    let carry = FinCarry {
-        columns: [0; 7],
-        rows: [0; 6],
-        ha_w_per_k,
-    };
+    let carry = FinCarry { ha_w_per_k };
     let cell = FinCell {
-        columns: [0; 4],
-        row: 0,
         ha_w_per_k,
         share: 0.25,
     };

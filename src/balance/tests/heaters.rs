@@ -1,40 +1,24 @@
 //! What heaters give.
 
 use super::gives;
-use crate::network::elements::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour, Term};
+use crate::laws::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour};
 use crate::physics::air::density_kg_per_m3 as rho;
 
 /// from 20 °C: `W = 250 (60 - W/10)/80`, so W = 142.857.
 #[test]
 fn heaters_give_while_they_are_on_and_limit_themselves() {
     for (heater, on) in [(0, 0.0), (1, 1.0)] {
-        let term = Term {
-            column: 0,
-            row: 0,
-            factor: 2.0,
-        };
-        gives(&HeaterTerm { heater, term }, [3.0], [6.0 * on]);
-        gives(
-            &HeaterConstant {
-                heater,
-                row: 0,
-                value: 5.0,
-            },
-            [],
-            [5.0 * on],
-        );
+        let factor = 2.0;
+        gives(&HeaterTerm { heater, factor }, [3.0], [6.0 * on]);
+        gives(&HeaterConstant { heater, value: 5.0 }, [], [5.0 * on]);
         let blown = HeaterVapour {
             heater,
-            columns: [0; 2],
-            rows: [0; 2],
             kg_per_s: 0.01,
         };
         let moved = on * 0.01 * 4.0 / rho(20.0);
         gives(&blown, [20.0, 4.0], [-moved, moved]);
         let element = |limits_c| Bonded {
             heater,
-            column: 0,
-            rows: [0; 2],
             rated_w: 250.0,
             limits_c,
         };
@@ -45,8 +29,6 @@ fn heaters_give_while_they_are_on_and_limit_themselves() {
         gives(&element(Some([20.0, 60.0])), [40.0], [125.0 * on; 2]);
     }
     let fan = |limits_c| FanWatts {
-        columns: [0; 2],
-        row: 0,
         rated_w: 250.0,
         flow_w_per_k: 10.0,
         limits_c,

@@ -17,15 +17,18 @@ mod stored;
 mod structure;
 mod water;
 
-use super::law::Law;
-use super::values::is_on;
+use crate::laws::Law;
 
 /// Agreement with what is worked out in another order or printed to six digits, of each value.
 const AGREED: f64 = 1e-4;
 
 /// What a law adds to its rows; heater 0 is off, heater 1 is on.
 fn added<const K: usize, const R: usize, L: Law<K, R>>(law: &L, x: [f64; K]) -> [f64; R] {
-    L::apply(law, x, is_on(law, &[0.0, 1.0]))
+    L::apply(
+        law,
+        x,
+        law.heater().map_or(0.0, |heater| [0.0, 1.0][heater]),
+    )
 }
 
 /// Asserts what a law adds to its rows; heater 0 is off, heater 1 is on.

@@ -1,106 +1,31 @@
-//! Where each law stands: the columns it reads, the rows it adds to, the heater it is of, and the choice it makes.
+//! The heater of each law, the choice it makes, and that each is met once.
 
 use super::all_laws_network::all_laws_network;
-use crate::balance::law::{Law, Visitor};
-use crate::balance::order::visit_all;
-use crate::network::elements::{HangarVapour, Vent, WallFilm};
-use crate::network::graph::Laws;
+use crate::laws::{Element, HangarVapour, Law, Laws, Vent, Visitor, WallFilm, visit_all};
 use crate::physics::convection::Facing;
 
-#[track_caller]
-fn stands<const K: usize, const R: usize>(
-    law: &impl Law<K, R>,
-    columns: [usize; K],
-    rows: [usize; R],
-    heater: Option<usize>,
-) {
-    assert_eq!(law.columns(), columns);
-    assert_eq!(law.rows(), rows);
-    assert_eq!(law.heater(), heater);
-}
-
 #[test]
-fn every_law_stands_where_its_element_says() {
+fn laws_of_a_heater_name_it() {
     let l = all_laws_network(1.0).laws;
     for n in 0..9 {
-        let term = &l.draughts[n];
-        stands(term, [term.column], [term.row], None);
-        let law = &l.hangar_vapour[n];
-        stands(law, law.columns, [law.row], None);
-        let law = &l.fan_watts[n];
-        stands(law, law.columns, [law.row], None);
-        let law = &l.fin_streams[n];
-        stands(law, law.columns, [law.row], None);
-        stands(
-            &l.passages[n],
-            l.passages[n].columns,
-            l.passages[n].rows,
-            None,
-        );
-        stands(&l.gaps[n], l.gaps[n].columns, l.gaps[n].rows, None);
-        let law = &l.exchanges[n];
-        stands(law, law.columns, law.rows, None);
-        let law = &l.fin_carries[n];
-        stands(law, law.columns, law.rows, None);
-        let law = &l.fin_cells[n];
-        stands(law, law.columns, [law.row], None);
-        let law = &l.wall_films[n];
-        stands(law, law.columns, law.rows, None);
-        let law = &l.oil_surfaces[n];
-        stands(law, law.columns, law.rows, None);
-        stands(&l.vents[n], l.vents[n].columns, l.vents[n].rows, None);
-        let law = &l.breathings[n];
-        stands(law, law.columns, law.rows, None);
-        stands(&l.links[n], l.links[n].temps, l.links[n].rows, None);
-        stands(
-            &l.oil_links[n],
-            l.oil_links[n].temps,
-            l.oil_links[n].rows,
-            None,
-        );
-        let law = &l.radiations[n];
-        stands(law, law.temps, law.rows, None);
-        stands(
-            &l.surfaces[n],
-            l.surfaces[n].columns,
-            l.surfaces[n].rows,
-            None,
-        );
-        stands(&l.fins[n], l.fins[n].columns, l.fins[n].rows, None);
-        stands(
-            &l.outdoors[n],
-            l.outdoors[n].columns,
-            l.outdoors[n].rows,
-            None,
-        );
-        let law = &l.power_faces[n];
-        stands(law, law.temps, law.rows, None);
-        stands(&l.feeds[n], [], [l.feeds[n].0], None);
-        let law = &l.heater_terms[n];
-        let heater = Some(law.heater);
-        stands(law, [law.term.column], [law.term.row], heater);
-        stands(
-            &l.heater_constants[n],
-            [],
-            [l.heater_constants[n].row],
-            heater,
-        );
-        let law = &l.heater_vapours[n];
-        stands(law, law.columns, law.rows, heater);
-        stands(&l.bonded[n], [l.bonded[n].column], l.bonded[n].rows, heater);
+        let heater = Some(n % 2);
+        assert_eq!(l.heater_terms[n].law.heater(), heater);
+        assert_eq!(l.heater_constants[n].law.heater(), heater);
+        assert_eq!(l.heater_vapours[n].law.heater(), heater);
+        assert_eq!(l.bonded[n].law.heater(), heater);
+        // The watts of a fan are its own whether it is on or not.
+        assert_eq!(l.fan_watts[n].law.heater(), None);
     }
-    // The watts of a fan are its own whether it is on or not.
-    assert_eq!(l.fan_watts[1].heater(), None);
 }
 
 /// A plain law makes choice 0; each other choice has a number of its own.
 #[test]
 fn laws_that_take_another_way_make_another_choice() {
     let l = all_laws_network(1.0).laws;
-    assert_eq!(l.links[3].choice(), 0);
+    assert_eq!(l.links[3].law.choice(), 0);
     let facings = [Facing::Up, Facing::Down, Facing::Upright];
-    let mut surface = l.surfaces[0].clone();
-    let mut outdoors = l.outdoors[0].clone();
+    let mut surface = l.surfaces[0].law.clone();
+    let mut outdoors = l.outdoors[0].law.clone();
     for (number, facing) in facings.into_iter().enumerate() {
         (surface.facing, outdoors.facing) = (facing, facing);
         assert_eq!(usize::from(surface.choice()), number);
@@ -110,7 +35,7 @@ fn laws_that_take_another_way_make_another_choice() {
         let film = WallFilm {
             facing,
             drips,
-            ..l.wall_films[0].clone()
+            ..l.wall_films[0].law.clone()
         };
         film.choice()
     };
@@ -123,7 +48,7 @@ fn laws_that_take_another_way_make_another_choice() {
     let vent = |filler_m| {
         let vent = Vent {
             filler_m,
-            ..l.vents[0].clone()
+            ..l.vents[0].law.clone()
         };
         vent.choice()
     };
@@ -131,7 +56,7 @@ fn laws_that_take_another_way_make_another_choice() {
     let air = |dew_point| {
         let air = HangarVapour {
             dew_point,
-            ..l.hangar_vapour[0].clone()
+            ..l.hangar_vapour[0].law.clone()
         };
         air.choice()
     };
@@ -139,7 +64,7 @@ fn laws_that_take_another_way_make_another_choice() {
     for n in 0..9 {
         let limited = u8::from(n >= 5);
         assert_eq!(
-            (l.fan_watts[n].choice(), l.bonded[n].choice()),
+            (l.fan_watts[n].law.choice(), l.bonded[n].law.choice()),
             (limited, limited)
         );
     }
@@ -154,7 +79,7 @@ struct Met<'a> {
 impl Visitor for Met<'_> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
         let list = pick(self.laws);
         self.lists.push((list.as_ptr().addr(), list.len()));

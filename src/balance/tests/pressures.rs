@@ -1,9 +1,9 @@
 //! The pressures that balance the air.
 
 use crate::balance::pressures::{Lane, PressureError, Pressures};
+use crate::laws::{Element, FinStream, Gap, HeaterConstant, Law, Laws, Passage};
 use crate::network::Network;
-use crate::network::elements::{FinStream, Gap, HeaterConstant, Passage};
-use crate::network::graph::{Laws, PocketColumns};
+use crate::network::graph::PocketColumns;
 use crate::physics::air::{GRAVITY_M_PER_S2, density_kg_per_m3 as rho};
 use crate::physics::orifice;
 
@@ -22,15 +22,14 @@ fn columns(temps_c: [f64; 2]) -> Vec<f64> {
     x
 }
 
-fn gap(pocket: usize, height_m: f64, wind_coefficient: f64) -> Gap {
+fn gap(pocket: usize, height_m: f64, wind_coefficient: f64) -> Element<Gap, 6, 6> {
     Gap {
-        columns: [pocket, 2 + pocket, 4 + pocket, 6, 7, 8],
-        rows: [0; 6],
         area_m2: 0.003,
         height_m,
         wind_coefficient,
         gust: 0.1,
     }
+    .between([pocket, 2 + pocket, 4 + pocket, 6, 7, 8], [0; 6])
 }
 
 fn bay(pinned: [bool; 2], laws: Laws) -> Network {
@@ -51,8 +50,9 @@ fn found(net: &Network, x: &mut [f64], on: f64) -> Result<(), PressureError> {
 }
 
 /// What a gap loses to the hangar, kg/s.
-fn lost(x: &[f64], gap: &Gap) -> f64 {
-    let [p, t, ..] = gap.columns;
+fn lost(x: &[f64], element: &Element<Gap, 6, 6>) -> f64 {
+    let [p, t, ..] = element.columns;
+    let gap = &element.law;
     let held = gap.wind_coefficient * 0.5 * rho(HANGAR_C) * WIND_M_PER_S * WIND_M_PER_S;
     let lift = (rho(HANGAR_C) - rho(x[t])) * GRAVITY_M_PER_S2 * gap.height_m;
     let dp = x[p] + lift - held;
@@ -92,36 +92,38 @@ fn whole() -> Network {
                 gap(1, 0.2, -0.3),
                 gap(1, -0.25, 0.1),
             ],
-            passages: vec![Passage {
-                columns: [0, 1, 2, 3, 4, 5, 6],
-                rows: [0; 8],
-                area_m2: 0.002,
-                heights_m: [0.1, -0.1],
-            }],
-            fin_streams: vec![FinStream {
-                columns: [9, 0, 1, 2, 3, 6, 12],
-                row: 9,
-                kg_per_s_pa: 1e-3,
-                heights_m: [-0.05, 0.05],
-                length_m: 0.12,
-            }],
+            passages: vec![
+                Passage {
+                    area_m2: 0.002,
+                    heights_m: [0.1, -0.1],
+                }
+                .between([0, 1, 2, 3, 4, 5, 6], [0; 8]),
+            ],
+            fin_streams: vec![
+                FinStream {
+                    kg_per_s_pa: 1e-3,
+                    heights_m: [-0.05, 0.05],
+                    length_m: 0.12,
+                }
+                .between([9, 0, 1, 2, 3, 6, 12], [9]),
+            ],
             heater_constants: vec![
                 HeaterConstant {
                     heater: 0,
-                    row: 0,
                     value: -0.004,
-                },
+                }
+                .between([], [0]),
                 HeaterConstant {
                     heater: 0,
-                    row: 1,
                     value: 0.004,
-                },
+                }
+                .between([], [1]),
                 // Not a mass row: heat of some cell.
                 HeaterConstant {
                     heater: 0,
-                    row: 7,
                     value: 120.0,
-                },
+                }
+                .between([], [7]),
             ],
             ..Laws::default()
         },
@@ -307,9 +309,9 @@ fn a_search_takes_few_steps() {
 fn rounding_is_no_failure() {
     let mut net = whole();
     for gap in &mut net.laws.gaps {
-        gap.area_m2 *= 1e8;
+        gap.law.area_m2 *= 1e8;
     }
-    net.laws.passages[0].area_m2 *= 1e8;
+    net.laws.passages[0].law.area_m2 *= 1e8;
     let mut x = columns([25.0, -4.0]);
     x[12] = 70.0;
     let mut pressures = Pressures::new(2);
@@ -341,7 +343,7 @@ fn air_of_no_temperature_does_not_balance() {
     }
     // Only the residual is no number, and only where a fan blows.
     let mut net = whole();
-    net.laws.heater_constants[0].value = f64::NAN;
+    net.laws.heater_constants[0].law.value = f64::NAN;
     let mut x = columns([25.0, -4.0]);
     x[12] = 70.0;
     assert!(found(&net, &mut x, 1.0).is_err());

@@ -1,16 +1,13 @@
 //! Laws side by side in a wide register, and nights side by side in its lanes, against one law after another.
 
 use super::all_laws_network::all_laws_network;
-use crate::balance::jacobian::{AddingSlopes, Pattern, Slopes};
-use crate::balance::law::{Law, Visitor};
-use crate::balance::order::visit_all;
-use crate::balance::values::{AddingValues, LawLanes, Values, is_on};
+use crate::balance::jacobian::{Pattern, Slopes};
+use crate::balance::law_lanes::LawLanes;
+use crate::balance::values::Values;
 use crate::balance::{Balance, same_structure};
+use crate::laws::{Element, Law, Laws, Visitor, visit_all};
 use crate::network::Network;
-use crate::network::elements::{Link, Surface};
-use crate::network::graph::Laws;
 use crate::physics::dual::Dual;
-use crate::physics::number::Work;
 
 /// The all_laws_network's columns: its states, auxiliaries and inputs as they might be.
 fn columns(net: &Network) -> Vec<f64> {
@@ -33,13 +30,13 @@ struct Anew<'a> {
 impl Visitor for Anew<'_> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        for law in pick(self.laws) {
-            let x = law.columns().map(|column| self.x[column]);
-            let on = is_on(law, self.on);
-            for (row, value) in law.rows().into_iter().zip(L::apply(law, x, on)) {
-                self.values[row] += value;
+        for Element { columns, rows, law } in pick(self.laws) {
+            let x = columns.map(|column| self.x[column]);
+            let on = law.heater().map_or(0.0, |heater| self.on[heater]);
+            for (row, value) in rows.iter().zip(L::apply(law, x, on)) {
+                self.values[*row] += value;
             }
             let variables = std::array::from_fn(|k| Dual::<K>::variable(x[k], k));
             for row in L::apply(law, variables, on) {
@@ -49,40 +46,26 @@ impl Visitor for Anew<'_> {
     }
 }
 
-/// What the balance does where the processor has no wider registers.
+/// What the balance does where the processor has no registers of four.
 struct OneByOne<V>(V);
 
-impl Visitor for OneByOne<Values<'_, '_, f64>> {
+impl Visitor for OneByOne<Values<'_, f64>> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        let work = AddingValues::<f64, L, K, R> {
-            each: pick(self.0.laws),
-            x: self.0.x,
-            on: self.0.on,
-            out: self.0.out,
-        };
-        work.done::<false>();
+        let elements = pick(self.0.laws[0]);
+        self.0.one_by_one(elements);
     }
 }
 
-impl Visitor for OneByOne<Slopes<'_, '_, f64>> {
+impl Visitor for OneByOne<Slopes<'_, f64>> {
     fn visit<const K: usize, const R: usize, L: Law<K, R> + 'static>(
         &mut self,
-        pick: impl Fn(&Laws) -> &[L],
+        pick: impl Fn(&Laws) -> &[Element<L, K, R>],
     ) {
-        let each = pick(self.0.laws);
-        let (slots, rest) = self.0.slots.split_at(each.len() * R * K);
-        self.0.slots = rest;
-        let work = AddingSlopes::<f64, L, K, R> {
-            each,
-            x: self.0.x,
-            on: self.0.on,
-            slots,
-            values: self.0.values,
-        };
-        work.done::<false>();
+        let elements = pick(self.0.laws[0]);
+        self.0.one_by_one(elements);
     }
 }
 
@@ -140,7 +123,7 @@ fn laws_of_a_kind_give_the_same_side_by_side_and_one_by_one() {
 
         let mut out = vec![0.0; net.index.rows()];
         visit_all(&mut OneByOne(Values {
-            laws: &net.laws,
+            laws: [&net.laws; 4],
             x: &x,
             on: &on,
             out: &mut out,
@@ -148,7 +131,7 @@ fn laws_of_a_kind_give_the_same_side_by_side_and_one_by_one() {
         same(&out, &anew.values);
         let mut values = vec![0.0; entries.len()];
         visit_all(&mut OneByOne(Slopes {
-            laws: &net.laws,
+            laws: [&net.laws; 4],
             x: &x,
             on: &on,
             slots: &slots,
@@ -206,25 +189,21 @@ fn drift_is_what_the_rows_change_by_with_the_inputs() {
     assert_eq!(drift[ix.oil_water()], 0.0);
 }
 
-/// Those of a kind go side by side that are enough and make the same choice; of nine surfaces, the first four.
-#[cfg(target_arch = "x86_64")]
+/// Of one night, four laws of a kind are evaluated together where they make the same choice; fewer are filled up with the first.
 #[test]
-fn laws_go_side_by_side_where_four_make_the_same_choice() {
-    if !crate::physics::four::available() {
-        return;
-    }
+fn laws_that_make_the_same_choice_are_evaluated_together() {
     let net = all_laws_network(1.0);
-    let (x, on) = (columns(&net), [1.0, 0.0]);
-    let links = |at| LawLanes::<f64, Link, 2>::at(&net.laws.links, at, &x, &on).is_some();
+    let links = |at| LawLanes::at::<f64>([&net.laws.links[..]; 4], at);
+    assert_eq!([0, 3, 5, 6, 8].map(|at| links(at).count), [4, 4, 4, 3, 1]);
+    let surfaces = |at| LawLanes::at::<f64>([&net.laws.surfaces[..]; 4], at);
     assert_eq!(
-        [0, 3, 5, 6, 8, 9].map(links),
-        [true, true, true, false, false, false]
+        [0, 1, 4, 6, 7, 8].map(|at| surfaces(at).count),
+        [4, 3, 2, 1, 1, 1]
     );
-    let surfaces = |at| LawLanes::<f64, Surface, 3>::at(&net.laws.surfaces, at, &x, &on).is_some();
-    assert_eq!([0, 1, 4].map(surfaces), [true, false, false]);
+    let filled = [7, 8, 7, 7].map(|law| &raw const net.laws.links[law]);
+    assert_eq!(links(7).elements.map(|law| &raw const *law), filled);
 }
 
-#[cfg(target_arch = "x86_64")]
 mod lanes {
     use super::*;
     use crate::physics::four::{Four, available};

@@ -1,9 +1,7 @@
 //! Heat between solids, oil and air.
 
 use super::gives;
-use crate::network::elements::{
-    Fins, Link, OilLink, Outdoors, PowerFace, Radiation, Surface, Term,
-};
+use crate::laws::{Feed, Fins, Linear, Link, OilLink, Outdoors, PowerFace, Radiation, Surface};
 use crate::physics::convection::{self, Facing};
 use crate::physics::oil::{self, Piece, Walther};
 use crate::physics::radiation;
@@ -11,29 +9,14 @@ use crate::physics::radiation;
 /// Each gives watts to its second row, which the first loses, over `1/G` and whatever lies before it.
 #[test]
 fn solids_pass_heat_from_warm_to_cold() {
-    let (temps, rows) = ([3, 4], [7, 8]);
     let w_per_k = 2.0;
-    gives(
-        &Link {
-            temps,
-            rows,
-            w_per_k,
-        },
-        [30.0, 10.0],
-        [-40.0, 40.0],
-    );
+    gives(&Link { w_per_k }, [30.0, 10.0], [-40.0, 40.0]);
     // Stefan and Boltzmann, from 400 to 300 K: 5.670374e-8 (2.56e10 - 8.1e9) = 992.32 W.
     let area_m2 = 1.0;
-    let grey = Radiation {
-        temps,
-        rows,
-        area_m2,
-    };
+    let grey = Radiation { area_m2 };
     gives(&grey, [126.85, 26.85], [-992.315, 992.315]);
     // 8 W/K at 85 K are 680 W; at half the difference 8 (1/2)^(1/4) 42.5; behind 1/8 K/W, half of the 680 W.
     let face = |behind_k_per_w| PowerFace {
-        temps,
-        rows,
         w_per_k: 8.0,
         at_k: 85.0,
         exponent: 0.25,
@@ -47,24 +30,14 @@ fn solids_pass_heat_from_warm_to_cold() {
     let soft = 8.0 * (2.0_f64.sqrt() * 1e-6 / 85.0).powf(0.25) * 1e-6;
     gives(&face(0.0), [1e-6, 0.0], [-soft, soft]);
     gives(&face(0.0), [3.0, 3.0], [0.0, 0.0]);
-    gives(
-        &Term {
-            column: 3,
-            row: 7,
-            factor: -0.5,
-        },
-        [8.0],
-        [-4.0],
-    );
-    gives(&(7, 25.0), [], [25.0]);
+    gives(&Linear { factor: -0.5 }, [8.0], [-4.0]);
+    gives(&Feed { watts: 25.0 }, [], [25.0]);
 }
 
 #[test]
 fn oil_mixes_only_when_warmer_below() {
     let viscosity = Walther::through(141.0, 19.6);
     let stack = OilLink {
-        temps: [1, 2, 3],
-        rows: [4, 5],
         piece: Piece {
             w_per_k: 3.0,
             stretch: 2.0,
@@ -82,11 +55,8 @@ fn oil_mixes_only_when_warmer_below() {
 #[test]
 fn surfaces_pass_heat_through_their_film_and_their_cover() {
     let (facing, length_m, area_m2) = (Facing::Upright, 0.3, 0.5);
-    let (columns, rows) = ([0, 1, 2], [0, 1]);
     for behind_k_per_w in [0.0, 0.4] {
         let surface = Surface {
-            columns,
-            rows,
             area_m2,
             length_m,
             facing,
@@ -98,8 +68,6 @@ fn surfaces_pass_heat_through_their_film_and_their_cover() {
         gives(&surface, [20.0, -10.0, 0.6], [-q, q]);
     }
     let fins = Fins {
-        columns,
-        rows,
         area_m2,
         length_m,
         penetration: 0.25,
@@ -109,8 +77,6 @@ fn surfaces_pass_heat_through_their_film_and_their_cover() {
     for cover_m2k_per_w in [0.0, 0.3] {
         let emissivity = 0.9;
         let skin = Outdoors {
-            columns,
-            rows,
             area_m2,
             length_m,
             facing,

@@ -16,13 +16,13 @@ fn networks_that_differ_in_sizes_only_are_alike() {
 #[test]
 fn networks_that_differ_in_more_than_sizes_are_not_alike() {
     let changes: [fn(&mut Network); 15] = [
-        |net| net.laws.links[8].temps[1] += 1,
+        |net| net.laws.links[8].columns[1] += 1,
         |net| net.laws.links[8].rows[1] += 1,
         |net| net.laws.links.truncate(8),
-        |net| net.laws.surfaces[1].facing = Facing::Up,
-        |net| net.laws.heater_terms[3].heater = 0,
-        |net| net.laws.heater_constants[3].heater = 0,
-        |net| net.laws.bonded[1].limits_c = Some([0.0, 80.0]),
+        |net| net.laws.surfaces[1].law.facing = Facing::Up,
+        |net| net.laws.heater_terms[3].law.heater = 0,
+        |net| net.laws.heater_constants[3].law.heater = 0,
+        |net| net.laws.bonded[1].law.limits_c = Some([0.0, 80.0]),
         |net| net.laws.feeds.clear(),
         |net| net.index.cells += 1,
         |net| net.auxiliaries.gas_heat = None,

@@ -1,7 +1,7 @@
 //! Water inside the engine, and its breather.
 
 use super::{added, gives, near};
-use crate::network::elements::{Breathing, OilSurface, Vent, WallFilm};
+use crate::laws::{Breathing, OilSurface, Vent, WallFilm};
 use crate::physics::air::{HEAT_CAPACITY_J_PER_KGK as CP, REFERENCE_DENSITY_KG_PER_M3 as RHO};
 use crate::physics::convection::{self, Facing};
 use crate::physics::exchange;
@@ -12,10 +12,8 @@ use crate::physics::vapour::{self, LATENT_HEAT_J_PER_G as LATENT};
 fn water_settles_drips_and_evaporates_with_its_heat() {
     let (area_m2, mass_factor) = (0.2, 4.0);
     let wall = |drips| {
-        let (columns, rows, facing) = ([0; 4], [0; 5], Facing::Upright);
+        let facing = Facing::Upright;
         WallFilm {
-            columns,
-            rows,
             area_m2,
             facing,
             mass_factor,
@@ -36,8 +34,6 @@ fn water_settles_drips_and_evaporates_with_its_heat() {
         assert!((found[4] - drip).abs() < 1e-12 && (found[3] - (gained - drip)).abs() < 1e-12);
     }
     let oil = OilSurface {
-        columns: [0; 4],
-        rows: [0; 4],
         area_m2,
         oil_film: 0.3,
     };
@@ -59,10 +55,7 @@ fn water_settles_drips_and_evaporates_with_its_heat() {
 fn a_breather_exchanges_air_and_an_open_filler_more() {
     let (gas, rear, w_gas, w_rear) = (25.0, 5.0, 8.0, 3.0);
     for filler_m in [0.0, 0.05] {
-        let (columns, rows) = ([0; 4], [0; 5]);
         let vent = Vent {
-            columns,
-            rows,
             steady_m3_per_s: 2e-5,
             filler_m,
             epstein: 0.05,
@@ -85,8 +78,6 @@ fn warming_gas_breathes_out_and_cooling_gas_breathes_in() {
     let (gas, rear, w_gas, w_rear) = (25.0, 5.0, 8.0, 3.0);
     let (capacity_j_per_k, volume_m3) = (10.0, 0.009);
     let lungs = Breathing {
-        columns: [0; 5],
-        rows: [0; 5],
         capacity_j_per_k,
         volume_m3,
     };

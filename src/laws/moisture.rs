@@ -1,7 +1,6 @@
 //! Water inside the engine: walls, oil surface, breather.
 
-use super::law::{Each, Law};
-use crate::network::elements::{Breathing, OilSurface, Vent, WallFilm};
+use super::element::{Each, Law};
 use crate::physics::air::{HEAT_CAPACITY_J_PER_KGK, REFERENCE_DENSITY_KG_PER_M3, ZERO_C_IN_K};
 use crate::physics::convection::{self, Facing};
 use crate::physics::exchange;
@@ -13,13 +12,23 @@ const WALL_LENGTH_M: f64 = 0.10;
 /// Heat capacity of a cubic metre of the air inside, J/K.
 const GAS_J_PER_M3K: f64 = REFERENCE_DENSITY_KG_PER_M3 * HEAT_CAPACITY_J_PER_KGK;
 
+/// An inner wall with its film.
+///
+/// Columns: wall temperature, gas temperature, gas vapour, film.
+/// Rows: heat of the wall, heat of the gas, vapour of the gas, film, water of the oil.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WallFilm {
+    /// Area, m2.
+    pub area_m2: f64,
+    /// Which way it faces.
+    pub facing: Facing,
+    /// Mass factor.
+    pub mass_factor: f64,
+    /// Whether what drips off reaches the oil.
+    pub drips: bool,
+}
+
 impl Law<4, 5> for WallFilm {
-    fn columns(&self) -> [usize; 4] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 5] {
-        self.rows
-    }
     fn choice(&self) -> u8 {
         self.facing as u8 * 2 + u8::from(self.drips)
     }
@@ -52,13 +61,19 @@ impl Law<4, 5> for WallFilm {
     }
 }
 
+/// The surface of the oil.
+///
+/// Columns: temperature of the top layer, gas temperature, gas vapour, water in the oil.
+/// Rows: heat of the layer, heat of the gas, vapour of the gas, water.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OilSurface {
+    /// Area, m2.
+    pub area_m2: f64,
+    /// How freely water passes.
+    pub oil_film: f64,
+}
+
 impl Law<4, 4> for OilSurface {
-    fn columns(&self) -> [usize; 4] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 4] {
-        self.rows
-    }
     #[inline(always)]
     fn apply<T: Number>(
         it: Each<'_, Self, T>,
@@ -75,13 +90,21 @@ impl Law<4, 4> for OilSurface {
     }
 }
 
+/// The draught through breather and filler.
+///
+/// Columns: temperatures and vapours, gas and pocket in turn: T, T, w, w.
+/// Rows: heat of the gas, heat of the pocket, vapour of the gas, vapour of the pocket, book of latent heat.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Vent {
+    /// Steady exchange, m3/s.
+    pub steady_m3_per_s: f64,
+    /// Diameter of the open filler, m; zero when the cap is on.
+    pub filler_m: f64,
+    /// Flow coefficient of the filler.
+    pub epstein: f64,
+}
+
 impl Law<4, 5> for Vent {
-    fn columns(&self) -> [usize; 4] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 5] {
-        self.rows
-    }
     fn choice(&self) -> u8 {
         u8::from(self.filler_m > 0.0)
     }
@@ -103,13 +126,19 @@ impl Law<4, 5> for Vent {
     }
 }
 
+/// The air inside as it warms and cools, breathing through the breather.
+///
+/// Columns: heat to the gas, temperatures and vapours of gas and pocket in turn: Q, T, T, w, w.
+/// Rows: heat of the gas, heat of the pocket, vapour of the gas, vapour of the pocket, book of latent heat.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Breathing {
+    /// Heat capacity of the gas and what goes with it, J/K.
+    pub capacity_j_per_k: f64,
+    /// Volume, m3.
+    pub volume_m3: f64,
+}
+
 impl Law<5, 5> for Breathing {
-    fn columns(&self) -> [usize; 5] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 5] {
-        self.rows
-    }
     /// Warming gas breathes out, cooling gas breathes in. The heat that goes along depends on the rate
     /// of warming, which depends on that heat: solved in closed form for the rate.
     #[inline(always)]

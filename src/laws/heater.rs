@@ -1,7 +1,6 @@
-//! What heaters put into the balance while they are on.
+//! What heaters add while they are on.
 
-use super::law::{Each, Law};
-use crate::network::elements::{Bonded, FanWatts, HeaterConstant, HeaterTerm, HeaterVapour};
+use super::element::{Each, Law};
 use crate::physics::air::density_kg_per_m3;
 use crate::physics::number::{Number, Register};
 
@@ -16,31 +15,39 @@ fn between_zero_and<T: Number>(x: T, most: T::Given) -> T {
     x.positive_part().least(T::given(most))
 }
 
+/// A linear term that counts only while a heater is on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeaterTerm {
+    /// The heater.
+    pub heater: usize,
+    /// The factor.
+    pub factor: f64,
+}
+
 impl Law<1, 1> for HeaterTerm {
     fn heater(&self) -> Option<usize> {
         Some(self.heater)
     }
-    fn columns(&self) -> [usize; 1] {
-        [self.term.column]
-    }
-    fn rows(&self) -> [usize; 1] {
-        [self.term.row]
-    }
     #[inline(always)]
     fn apply<T: Number>(it: Each<'_, Self, T>, [x]: [T; 1], on: T::Given) -> [T; 1] {
-        [x.times(T::of(it, |l: &Self| l.term.factor) * on)]
+        [x.times(T::of(it, |l: &Self| l.factor) * on)]
     }
+}
+
+/// A constant that counts only while a heater is on.
+///
+/// The row.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeaterConstant {
+    /// The heater.
+    pub heater: usize,
+    /// What is added to it.
+    pub value: f64,
 }
 
 impl Law<0, 1> for HeaterConstant {
     fn heater(&self) -> Option<usize> {
         Some(self.heater)
-    }
-    fn columns(&self) -> [usize; 0] {
-        []
-    }
-    fn rows(&self) -> [usize; 1] {
-        [self.row]
     }
     #[inline(always)]
     fn apply<T: Number>(it: Each<'_, Self, T>, _: [T; 0], on: T::Given) -> [T; 1] {
@@ -48,15 +55,21 @@ impl Law<0, 1> for HeaterConstant {
     }
 }
 
+/// Vapour carried along by a forced stream.
+///
+/// Columns: temperature and vapour where it comes from.
+/// Rows: vapour where it comes from (or the book of vapour lost, negative), vapour where it goes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeaterVapour {
+    /// The heater.
+    pub heater: usize,
+    /// The stream, kg/s.
+    pub kg_per_s: f64,
+}
+
 impl Law<2, 2> for HeaterVapour {
     fn heater(&self) -> Option<usize> {
         Some(self.heater)
-    }
-    fn columns(&self) -> [usize; 2] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 2] {
-        self.rows
     }
     #[inline(always)]
     fn apply<T: Number>(it: Each<'_, Self, T>, [temp, vapour]: [T; 2], on: T::Given) -> [T; 2] {
@@ -66,13 +79,21 @@ impl Law<2, 2> for HeaterVapour {
     }
 }
 
+/// The watts of a fan heater: an auxiliary unknown, for its element may limit itself.
+///
+/// Columns: the watts, the intake temperature.
+/// The row that defines the watts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FanWatts {
+    /// Rated power, W.
+    pub rated_w: f64,
+    /// Air through the element times its heat capacity, W/K.
+    pub flow_w_per_k: f64,
+    /// Temperatures between which the element falls from full to none, °C.
+    pub limits_c: Option<[f64; 2]>,
+}
+
 impl Law<2, 1> for FanWatts {
-    fn columns(&self) -> [usize; 2] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 1] {
-        [self.row]
-    }
     fn choice(&self) -> u8 {
         u8::from(self.limits_c.is_some())
     }
@@ -93,15 +114,23 @@ impl Law<2, 1> for FanWatts {
     }
 }
 
+/// A bonded element's share on one cell.
+///
+/// Temperature column of the cell.
+/// Heat row of the cell, book of energy drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bonded {
+    /// The heater.
+    pub heater: usize,
+    /// Rated power on this cell, W.
+    pub rated_w: f64,
+    /// Temperatures between which the element falls from full to none, °C.
+    pub limits_c: Option<[f64; 2]>,
+}
+
 impl Law<1, 2> for Bonded {
     fn heater(&self) -> Option<usize> {
         Some(self.heater)
-    }
-    fn columns(&self) -> [usize; 1] {
-        [self.column]
-    }
-    fn rows(&self) -> [usize; 2] {
-        self.rows
     }
     fn choice(&self) -> u8 {
         u8::from(self.limits_c.is_some())

@@ -1,18 +1,15 @@
-//! Streams of air between pockets, through gaps and between fins, and what they carry.
+//! Streams of air between pockets and through gaps, and what they carry.
 //!
 //! A stream is split into its two one-way parts, which differ by exactly the stream and are both
 //! positive; each carries the enthalpy, over that of the hangar air, and the vapour of the pocket it
 //! leaves. So what one pocket loses another gains, and no pocket is pushed beyond its neighbours.
 
-use super::law::{Each, Law};
-use crate::network::elements::{
-    Exchange, FinCarry, FinCell, FinStream, Gap, HangarVapour, Passage,
-};
+use super::element::{Each, Law};
 use crate::physics::air::{
     GRAVITY_M_PER_S2, HEAT_CAPACITY_J_PER_KGK, REFERENCE_DENSITY_KG_PER_M3, density_kg_per_m3,
 };
 use crate::physics::number::{Number, Register};
-use crate::physics::{exchange, fin, orifice, vapour};
+use crate::physics::{exchange, orifice, vapour};
 
 /// Pressure below which an opening between pockets is laminar, Pa (estimate, 0.001 to 0.02; so is the next).
 const PASSAGE_SOFTNESS_PA: f64 = 0.004;
@@ -20,24 +17,29 @@ const PASSAGE_SOFTNESS_PA: f64 = 0.004;
 const GAP_SOFTNESS_PA: f64 = 0.02;
 /// Stream below which an opening passes air both ways, kg/s: a thousandth of the least exchange.
 const REVERSAL_KG_PER_S: f64 = 1e-6;
-/// The same for the slow streams between fins, kg/s.
-const FIN_REVERSAL_KG_PER_S: f64 = 1e-5;
 
 /// Gauge pressure in a pocket at a height over its middle.
 #[inline(always)]
-fn pressure_at<T: Number>(middle_pa: T, rho: T, rho_hangar: T, height_m: T::Given) -> T {
+pub fn pressure_at<T: Number>(middle_pa: T, rho: T, rho_hangar: T, height_m: T::Given) -> T {
     middle_pa + (rho_hangar - rho).times(height_m * GRAVITY_M_PER_S2)
+}
+
+/// One level of an opening between two pockets.
+///
+/// Columns: pressures, temperatures and vapours of the two pockets in turn, hangar temperature.
+/// Rows: heat, vapour, mass and draught of the two pockets in turn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Passage {
+    /// Area, m2.
+    pub area_m2: f64,
+    /// Its height over the middle of each pocket, m.
+    pub heights_m: [f64; 2],
 }
 
 impl Passage {
     /// The stream from the first pocket to the second, kg/s.
     #[inline(always)]
-    pub(super) fn stream<T: Number>(
-        it: Each<'_, Self, T>,
-        p: [T; 2],
-        temps: [T; 2],
-        hangar: T,
-    ) -> T {
+    pub fn stream<T: Number>(it: Each<'_, Self, T>, p: [T; 2], temps: [T; 2], hangar: T) -> T {
         let rho = [density_kg_per_m3(temps[0]), density_kg_per_m3(temps[1])];
         let rho_h = density_kg_per_m3(hangar);
         let low = T::of(it, |l: &Self| l.heights_m[0]);
@@ -49,12 +51,6 @@ impl Passage {
 }
 
 impl Law<7, 8> for Passage {
-    fn columns(&self) -> [usize; 7] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 8] {
-        self.rows
-    }
     #[inline(always)]
     fn apply<T: Number>(
         it: Each<'_, Self, T>,
@@ -70,10 +66,26 @@ impl Law<7, 8> for Passage {
     }
 }
 
+/// One level of an opening to the hangar.
+///
+/// Columns: pressure, temperature and vapour of the pocket, hangar temperature and vapour, wind.
+/// Rows: heat, vapour, mass and draught of the pocket, book of heat, book of vapour.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Gap {
+    /// Area, m2.
+    pub area_m2: f64,
+    /// Its height over the middle of the pocket, m.
+    pub height_m: f64,
+    /// Wind pressure coefficient.
+    pub wind_coefficient: f64,
+    /// Share of the wind that pumps.
+    pub gust: f64,
+}
+
 impl Gap {
     /// The stream out to the hangar, kg/s.
     #[inline(always)]
-    pub(super) fn stream<T: Number>(it: Each<'_, Self, T>, p: T, temp: T, hangar: T, wind: T) -> T {
+    pub fn stream<T: Number>(it: Each<'_, Self, T>, p: T, temp: T, hangar: T, wind: T) -> T {
         let (rho, rho_h) = (density_kg_per_m3(temp), density_kg_per_m3(hangar));
         let dp = pressure_at(p, rho, rho_h, T::of(it, |l: &Self| l.height_m))
             - (rho_h * wind.squared()).times(T::of(it, |l: &Self| l.wind_coefficient) * 0.5);
@@ -83,12 +95,6 @@ impl Gap {
 }
 
 impl Law<6, 6> for Gap {
-    fn columns(&self) -> [usize; 6] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 6] {
-        self.rows
-    }
     #[inline(always)]
     fn apply<T: Number>(
         it: Each<'_, Self, T>,
@@ -109,13 +115,21 @@ impl Law<6, 6> for Gap {
     }
 }
 
+/// A level opening through which air is exchanged both ways.
+///
+/// Columns: temperature and vapour, below and above in turn: T, T, w, w.
+/// Rows: heat, vapour and draught, below and above in turn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Exchange {
+    /// Area, m2.
+    pub area_m2: f64,
+    /// Flow coefficient.
+    pub epstein: f64,
+    /// Exchange when stable, kg/s.
+    pub stable_mix_kg_per_s: f64,
+}
+
 impl Law<4, 6> for Exchange {
-    fn columns(&self) -> [usize; 4] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 6] {
-        self.rows
-    }
     #[inline(always)]
     fn apply<T: Number>(it: Each<'_, Self, T>, [low, high, wl, wh]: [T; 4], _: T::Given) -> [T; 6] {
         let m = exchange::level_opening_kg_per_s(
@@ -131,106 +145,17 @@ impl Law<4, 6> for Exchange {
     }
 }
 
-impl FinStream {
-    /// The stream upward through the fins, kg/s.
-    #[inline(always)]
-    pub(super) fn stream<T: Number>(
-        it: Each<'_, Self, T>,
-        p: [T; 2],
-        temps: [T; 2],
-        hangar: T,
-        fins: T,
-    ) -> T {
-        let rho = [density_kg_per_m3(temps[0]), density_kg_per_m3(temps[1])];
-        let rho_h = density_kg_per_m3(hangar);
-        let length_m = T::of(it, |l: &Self| l.length_m);
-        let lift = (rho_h - density_kg_per_m3(fins)).times(length_m * GRAVITY_M_PER_S2);
-        let low = T::of(it, |l: &Self| l.heights_m[0]);
-        let high = T::of(it, |l: &Self| l.heights_m[1]);
-        let dp =
-            pressure_at(p[0], rho[0], rho_h, low) - pressure_at(p[1], rho[1], rho_h, high) + lift;
-        dp.times(T::of(it, |l: &Self| l.kg_per_s_pa))
-    }
-}
-
-impl Law<7, 1> for FinStream {
-    fn columns(&self) -> [usize; 7] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 1] {
-        [self.row]
-    }
-    #[inline(always)]
-    fn apply<T: Number>(
-        it: Each<'_, Self, T>,
-        [m, pl, ph, low, high, hangar, fins]: [T; 7],
-        _: T::Given,
-    ) -> [T; 1] {
-        [Self::stream(it, [pl, ph], [low, high], hangar, fins) - m]
-    }
-}
-
-impl Law<7, 6> for FinCarry {
-    fn columns(&self) -> [usize; 7] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 6] {
-        self.rows
-    }
-    #[inline(always)]
-    fn apply<T: Number>(
-        it: Each<'_, Self, T>,
-        [m, low, high, wl, wh, hangar, fins]: [T; 7],
-        _: T::Given,
-    ) -> [T; 6] {
-        let (up, down) = orifice::both_ways(m, FIN_REVERSAL_KG_PER_S);
-        let ha_w_per_k = T::of(it, |l: &Self| l.ha_w_per_k);
-        let gain_up = fin::passage_effectiveness(up, ha_w_per_k) * (fins - low);
-        let gain_down = fin::passage_effectiveness(down, ha_w_per_k) * (fins - high);
-        let leave_low = up * (low - hangar);
-        let leave_high = down * (high - hangar);
-        let heat_low = down * (high - hangar + gain_down) - leave_low;
-        let heat_high = up * (low - hangar + gain_up) - leave_high;
-        let vapour = up * wl / density_kg_per_m3(low) - down * wh / density_kg_per_m3(high);
-        [
-            heat_low * HEAT_CAPACITY_J_PER_KGK,
-            heat_high * HEAT_CAPACITY_J_PER_KGK,
-            -vapour,
-            vapour,
-            -m,
-            m,
-        ]
-    }
-}
-
-impl Law<4, 1> for FinCell {
-    fn columns(&self) -> [usize; 4] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 1] {
-        [self.row]
-    }
-    #[inline(always)]
-    fn apply<T: Number>(
-        it: Each<'_, Self, T>,
-        [m, low, high, cell]: [T; 4],
-        _: T::Given,
-    ) -> [T; 1] {
-        let (up, down) = orifice::both_ways(m, FIN_REVERSAL_KG_PER_S);
-        let ha_w_per_k = T::of(it, |l: &Self| l.ha_w_per_k);
-        let taken = up * fin::passage_effectiveness(up, ha_w_per_k) * (cell - low)
-            + down * fin::passage_effectiveness(down, ha_w_per_k) * (cell - high);
-        [taken.times(T::of(it, |l: &Self| l.share) * -HEAT_CAPACITY_J_PER_KGK)]
-    }
+/// The vapour density of the hangar air: an auxiliary unknown.
+///
+/// Columns: itself, hangar temperature, outdoor temperature, humidity input.
+/// The row that defines it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HangarVapour {
+    /// Whether the humidity input is a dew point over water (°C), not a relative humidity.
+    pub dew_point: bool,
 }
 
 impl Law<4, 1> for HangarVapour {
-    fn columns(&self) -> [usize; 4] {
-        self.columns
-    }
-    fn rows(&self) -> [usize; 1] {
-        [self.row]
-    }
     fn choice(&self) -> u8 {
         u8::from(self.dew_point)
     }
