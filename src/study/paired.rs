@@ -1,8 +1,8 @@
-//! Choices through the same plausible nights: a band on every headline, and verdicts that survive the doubt.
+//! Choices over the same simulated nights: quantiles of every headline, and paired comparisons.
 //!
-//! All choices share the points: an unknown that two of them have in common takes the same place in its range for
+//! All choices share the points: an uncertain input that two of them have in common takes the same place in its range for
 //! both, so what differs is the choice and not the hangar. A heater is the same in two choices if it has the same name,
-//! wherever it stands in their lists; two of one name are told apart by their order.
+//! wherever it stands in their lists; two of one name are distinguished by their order.
 
 use super::case::{Case, CaseError};
 use super::path::Tree;
@@ -14,10 +14,10 @@ use super::uncertain_inputs::uncertain_inputs;
 use crate::scenario::document::Scenario;
 use std::collections::BTreeSet;
 
-/// One choice is ahead of another if it is so in at least this share of the plausible nights.
+/// One choice is ahead of another if it is so in at least this share of the simulated nights.
 pub const WIN_FRACTION: f64 = 0.9;
 
-/// A choice over the plausible nights.
+/// A choice over the simulated nights.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Bands {
     /// The choice.
@@ -78,14 +78,14 @@ pub enum PairResult {
     First,
     /// The second choice.
     Second,
-    /// Neither: the difference is within the doubt.
+    /// Neither: neither wins in enough nights.
     Tied,
 }
 
-/// Choices over the plausible nights, in the order given.
+/// Choices over the simulated nights, in the order given.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Paired {
-    /// The plausible nights of each choice.
+    /// The simulated nights of each choice.
     pub nights: u32,
     /// The seed of the points.
     pub seed: u32,
@@ -244,7 +244,7 @@ pub fn paired(
     })
 }
 
-/// What an unknown is called across choices: its path, with a heater by its name rather than by its place in a list.
+/// What an uncertain input is called across choices: its path, with a heater by its name rather than by its place in a list.
 fn axis(scenario: &Scenario, path: &str) -> String {
     let within = path
         .strip_prefix("heaters[")

@@ -1,7 +1,7 @@
 //! One night over all that is uncertain about it: which nights are to be computed, each from its number alone.
 //!
-//! Three kinds: *plausible* nights at quasi-random points over all ranges; *single* nights with one number at an end
-//! of its range and all others as they are; and *mixed* nights for the indices of [`super::sobol`]. The number of a
+//! Three kinds: samples at quasi-random points over all ranges; nights with one input at an end of its range and all
+//! others as they are; and nights at mixed points for the indices of [`super::sobol`]. The number of a
 //! night and the seed give its point, so a study can be broken off, taken up again, and made longer.
 
 use super::case::Case;
@@ -16,16 +16,16 @@ use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
 use std::sync::atomic::AtomicBool;
 
-/// How many unknowns get an index of their own; the rest share one.
+/// How many uncertain inputs get an index of their own; the rest share one.
 pub const INDEXED: usize = 8;
 
 /// What a night is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Purpose {
-    /// All unknowns at a quasi-random point.
+    /// All uncertain inputs at a quasi-random point.
     Plausible,
-    /// One unknown at an end of its range: an even number its low end, an odd number its high end.
+    /// One uncertain input at an end of its range: an even number its low end, an odd number its high end.
     Single,
     /// A second point, or the first with some coordinates of the second.
     Mixed,
@@ -38,7 +38,7 @@ pub struct Task {
     pub purpose: Purpose,
     /// Its number among those of its purpose.
     pub number: u32,
-    /// Which unknowns are set to what, in the units of the unknowns.
+    /// Which uncertain inputs are set to what, in their units.
     pub settings: Settings,
 }
 
@@ -58,7 +58,7 @@ pub struct Spread {
 impl Spread {
     /// Prepares a study of a night.
     ///
-    /// *Errors*: every problem of the night and of its plausible ranges.
+    /// *Errors*: every problem of the night and of its ranges.
     pub fn of(scenario: &Scenario, seed: u32) -> Result<Self, Vec<Problem>> {
         crate::scenario::check::check(scenario)?;
         let contradictions = contradictions(scenario);
@@ -81,7 +81,7 @@ impl Spread {
             .collect()
     }
 
-    /// Two nights for each unknown: at the low and at the high end of its range.
+    /// Two nights for each uncertain input: at the low and at the high end of its range.
     pub fn singles(&self) -> Vec<Task> {
         let ends = self.inputs.iter().map(|d| [d.low, d.high]).enumerate();
         ends.flat_map(|(doubt, ends)| ends.map(|end| (doubt, end)))
@@ -164,10 +164,10 @@ fn outcome(night: Result<Night, NightError>) -> Outcome {
     kept.map_err(|e| e.to_string())
 }
 
-/// What one unknown alone does to the margin at departure.
+/// What one uncertain input alone does to the margin at departure.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Influence {
-    /// Which unknown.
+    /// Which uncertain input.
     pub doubt: usize,
     /// The margin with it at the low end of its range, K.
     pub at_low_k: f64,
@@ -182,7 +182,7 @@ impl Influence {
     }
 }
 
-/// What each unknown does alone, the strongest first, from the outcomes of the single nights in their order.
+/// What each uncertain input does alone, the strongest first, from the outcomes of the single nights in their order.
 /// Unknowns whose nights have no margin are left out.
 pub fn influences(singles: &[Outcome]) -> Vec<Influence> {
     let margin = |outcome: &Outcome| outcome.as_ref().ok().and_then(|h| h.margin_k);
@@ -201,7 +201,7 @@ pub fn influences(singles: &[Outcome]) -> Vec<Influence> {
     found
 }
 
-/// The groups of unknowns that get an index: the strongest alone, one by one, and all others together.
+/// The groups of uncertain inputs that get an index: the strongest alone, one by one, and all others together.
 pub fn groups(influences: &[Influence], unknowns: usize) -> Vec<Vec<usize>> {
     let alone: Vec<usize> = influences.iter().take(INDEXED).map(|i| i.doubt).collect();
     let rest: Vec<usize> = (0..unknowns).filter(|i| !alone.contains(i)).collect();

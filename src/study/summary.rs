@@ -1,4 +1,4 @@
-//! A spread of nights, summed up.
+//! The results of all simulated nights of a spread, as quantiles, frequencies and indices.
 
 use super::paired::Bands;
 use super::quantile::Band;
@@ -10,7 +10,7 @@ use crate::scenario::question::Question;
 /// What the nights of a spread answer together.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Summary {
-    /// Plausible nights that could not be computed.
+    /// Simulated nights that could not be computed.
     pub failed: usize,
     /// The commonest reason why; none if all could be computed.
     pub fault: Option<CommonFailure>,
@@ -22,9 +22,9 @@ pub struct Summary {
     pub oil_mm2_s: Option<Band>,
     /// Each group of parts, in the order of the legend.
     pub groups: Vec<GroupBand>,
-    /// What each unknown does alone, the strongest first; empty if those nights were not computed.
+    /// What each uncertain input does alone, the strongest first; empty if those nights were not computed.
     pub influences: Vec<Influence>,
-    /// The groups of unknowns with their indices; empty if those nights were not computed.
+    /// The groups of uncertain inputs with their indices; empty if those nights were not computed.
     pub indices: Vec<(Vec<usize>, Indices)>,
 }
 
@@ -50,7 +50,7 @@ impl WarmNotReady {
     }
 }
 
-/// Why plausible nights could not be computed.
+/// Why simulated nights could not be computed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CommonFailure {
     /// The reason, on one line, with the numbers of the first of these nights.
@@ -103,7 +103,7 @@ fn without_numbers(why: &str) -> String {
     bare.collect::<Vec<_>>().join(" ")
 }
 
-/// A group of parts over the plausible nights.
+/// A group of parts over the simulated nights.
 #[derive(Debug, Clone, PartialEq)]
 pub struct GroupBand {
     /// At departure, °C.
@@ -115,14 +115,14 @@ pub struct GroupBand {
 /// The mixed nights' outcomes with the groups they were made for.
 #[derive(Debug, Clone, Copy)]
 pub struct Mixed<'a> {
-    /// The groups of unknowns.
+    /// The groups of uncertain inputs.
     pub groups: &'a [Vec<usize>],
     /// The outcomes, in the order of their numbers.
     pub outcomes: &'a [Outcome],
 }
 
 impl Summary {
-    /// StageSums up the plausible nights, the single ones (all or none), and the mixed ones if there are any, of a question.
+    /// Sums up the simulated nights, the single ones (all or none), and the mixed ones if there are any, of a question.
     pub fn of(
         title: &str,
         question: &Question,

@@ -82,7 +82,7 @@ pub fn uncertain_inputs(scenario: &Scenario) -> Result<Vec<UncertainInput>, Vec<
 }
 
 /// What is wrong with the ranges of a night, whatever its numbers: paths that lead nowhere, and ends that the gate
-/// refuses. A number far from the range of its model is none of it: it is hard to believe, and told as that.
+/// refuses. A number far from the range of its model is none of it: it is a plausibility warning.
 pub fn unsound(scenario: &Scenario) -> Vec<Problem> {
     ranges(scenario).wrong
 }
@@ -96,7 +96,7 @@ struct Ranges {
     far: Vec<Problem>,
 }
 
-/// Why a number and its range make no doubt.
+/// Why a number and its range make no uncertain input.
 enum Refused {
     Wrong(Problem),
     Far(Problem),
@@ -145,7 +145,7 @@ fn ranges(scenario: &Scenario) -> Ranges {
     ranges
 }
 
-/// A problem told at the range.
+/// A problem at the place of the range.
 fn at(problem: Problem, (path, word): (String, String)) -> Problem {
     Problem {
         path,

@@ -103,7 +103,7 @@ impl Planned {
 /// depend on the number of threads.
 ///
 /// *Errors*: the scenario's problems, nothing to switch, or a night of the search that cannot be computed; one of a
-/// changed night is told in the answer.
+/// changed night is part of the answer.
 /// *Checked by* `tests/when`: every minute of the built-in nights.
 pub fn when(
     scenario: &Scenario,

@@ -25,7 +25,7 @@ pub enum Progress {
     Done,
 }
 
-/// Where progress is told.
+/// Called as the study advances.
 pub type ProgressCallback<'a> = &'a (dyn Fn(Progress) + Sync);
 
 /// What one of the tried nights came to.

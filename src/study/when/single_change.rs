@@ -159,7 +159,7 @@ pub struct SingleChanges {
     pub remedies: Vec<SufficientChange>,
     /// Changes that do not.
     pub in_vain: Vec<Tried>,
-    /// Those of which it is not known, told by their largest amount: one of their nights cannot be computed.
+    /// Those of which it is not known, given by their largest amount: one of their nights cannot be computed.
     pub unsolved: Vec<Unsolved>,
 }
 
