@@ -51,7 +51,7 @@ fn an_error_in_a_flag_says_what_to_write_instead() {
         ),
         (
             &["night", "demo", "--units", "degK"],
-            "--units: \"degK\" is not one of degC, degF.\n    Try: --units degC\n",
+            "--units: \"degK\" is not one of degC, degF.\n    Try: --units degF\n",
         ),
         (
             &["knight", "demo"],
