@@ -158,7 +158,9 @@ pub fn plain(e: &clap::Error) -> Option<String> {
     let flag = text(ContextKind::InvalidArg).unwrap_or_default();
     let flag = flag.split(" <").next().unwrap_or_default();
     // A group in angle brackets.
-    let flag = flag.strip_prefix("<--").map_or(flag.to_owned(), |name| format!("--{name}"));
+    let flag = flag
+        .strip_prefix("<--")
+        .map_or(flag.to_owned(), |name| format!("--{name}"));
     let value = text(ContextKind::InvalidValue).unwrap_or_default();
     let help = || "coldsoak --help".to_owned();
     let (message, instead) = match e.kind() {

@@ -184,9 +184,8 @@ pub fn reading(night: &Night) -> String {
     let scenario = night.scenario.scenario();
     let minimum = temperature(scenario.question.threshold.celsius(), scenario.units);
     format!(
-        "Margin: coldest part minus {minimum} at departure, in {}. To {minimum}: from the first switch-on until every part \
-stays there. Wet: hours in which some inner wall gathers water. Ranked by: {RANKING_KEY}.",
-        scenario.units.step_symbol()
+        "Margin: coldest part minus {minimum} at departure. To {minimum}: from the first switch-on until every part \
+stays there. Wet: hours in which some inner wall gathers water. Ranked by: {RANKING_KEY}."
     )
 }
 
