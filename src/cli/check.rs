@@ -127,8 +127,8 @@ fn located(errors: &[Fault]) -> Vec<Located> {
     let one = |e: &Fault| Located {
         file: e.file.clone(),
         place: e.line_and_column(),
-        message: e.what.clone(),
-        suggestion: e.help.clone(),
+        message: e.message.clone(),
+        suggestion: e.suggestion.clone(),
     };
     errors.iter().map(one).collect()
 }

@@ -1,6 +1,6 @@
 //! How a run ends: exit codes, and what is printed on standard error.
 
-use crate::files::fault::{Fault, FileError};
+use crate::files::fault::{Fault, FileError, printed};
 use crate::files::safe::WriteError;
 use crate::files::store::StoreError;
 use crate::night::NightError;
@@ -128,7 +128,5 @@ pub fn exit_code(ended: Result<Outcome, Failure>) -> ExitCode {
 }
 
 fn print(errors: &[Fault]) {
-    for error in errors {
-        anstream::eprintln!("{}\n", error.rendered(true));
-    }
+    anstream::eprintln!("{}", printed(errors));
 }

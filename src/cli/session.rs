@@ -99,7 +99,7 @@ impl ComparisonSession {
             NightError::Problems(problems) => {
                 let mut errors = located_choice(&problems, choice, &base.file, &base.sources);
                 for error in &mut errors {
-                    error.what = format!("{}, in the choice \"{choice}\"", error.what);
+                    error.message = format!("{}, in the choice \"{choice}\"", error.message);
                 }
                 FileError::Faults(errors).into()
             }

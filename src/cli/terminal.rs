@@ -41,7 +41,7 @@ pub fn notes(notes: &[String], quiet: bool) {
 /// Prints on standard error the implausible numbers of files, unless quiet.
 pub fn warnings(warnings: &[Fault], quiet: bool) {
     for warning in warnings.iter().filter(|_| !quiet) {
-        anstream::eprintln!("{}\n", warning.warned(true));
+        anstream::eprintln!("{}", warning.warned());
     }
 }
 

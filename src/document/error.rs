@@ -37,14 +37,18 @@ impl InputError {
         }
     }
     /// The same error at a place in the file's text.
-    pub fn at(mut self, text: &Arc<str>, bytes: Range<usize>) -> Self {
-        self.place = Some((text.clone(), Span::new(bytes.start, bytes.end)));
+    pub fn at(mut self, text: impl Into<Arc<str>>, bytes: Range<usize>) -> Self {
+        self.place = Some((text.into(), Span::new(bytes.start, bytes.end)));
         self
     }
     /// The same error with what to do about it.
     pub fn suggest(mut self, suggestion: impl Into<String>) -> Self {
         self.suggestion = Some(suggestion.into());
         self
+    }
+    /// As [`InputError::suggest`].
+    pub fn help(self, suggestion: impl Into<String>) -> Self {
+        self.suggest(suggestion)
     }
     /// The same error with the path of the value.
     pub fn path(mut self, path: impl Into<String>) -> Self {
@@ -114,9 +118,15 @@ impl ErrorList {
     pub fn kept(&self) -> &[InputError] {
         &self.kept
     }
-    /// Those that are kept.
+    /// Those that are kept, and one that counts the others.
     pub fn into_kept(self) -> Vec<InputError> {
-        self.kept
+        let mut kept = self.kept;
+        if self.more > 0 {
+            let file = kept.first().map_or("", |error| &error.file);
+            let error = InputError::of(file, format!("{} more errors are not listed", self.more));
+            kept.push(error);
+        }
+        kept
     }
     /// Sorts them by their places.
     pub(super) fn sort(&mut self) {

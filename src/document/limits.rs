@@ -19,13 +19,16 @@ pub struct Key {
     pub rule: Rule,
 }
 
-/// What the numbers at a key may be, and what they usually are; temperatures in °C, the rest in SI.
+/// What the numbers at a key may be, and what they usually are; temperatures in °C, the rest in SI, unless
+/// another unit is given.
 #[derive(Debug, Clone, Copy)]
 pub struct Rule {
     /// What they may be.
     pub limits: Limits,
     /// What they usually are, and why.
     pub usual: Option<(f64, f64, &'static str)>,
+    /// The unit of both, and what it is in the unit the number is kept in, if that is another.
+    pub unit: Option<(&'static str, f64)>,
     /// An example of the value, if not that of its type.
     pub example: Option<&'static str>,
 }
@@ -48,6 +51,7 @@ impl Rule {
             above: false,
         },
         usual: None,
+        unit: None,
         example: None,
     };
     const fn within(mut self, low: f64, high: f64, above: bool) -> Self {
@@ -77,6 +81,11 @@ impl Rule {
     /// What is usual, and why: outside there is a warning.
     pub const fn usual(mut self, low: f64, high: f64, reason: &'static str) -> Self {
         self.usual = Some((low, high, reason));
+        self
+    }
+    /// The unit in which limits and usual range are given, and what it is in the unit the number is kept in.
+    pub const fn unit(mut self, unit: &'static str, factor: f64) -> Self {
+        self.unit = Some((unit, factor));
         self
     }
     /// How a value is written.
@@ -156,6 +165,8 @@ pub struct Found {
 #[derive(Debug, Default)]
 pub struct Walk {
     path: String,
+    /// The last key, with the name of its entry if it holds a map.
+    called: String,
     rule: Option<&'static Rule>,
     found: Vec<Found>,
 }
@@ -165,6 +176,7 @@ impl Walk {
     pub(super) fn at(path: &str, rule: &'static Rule) -> Self {
         Self {
             path: path.to_owned(),
+            called: path.rsplit('.').next().unwrap_or("").to_owned(),
             rule: Some(rule),
             found: Vec::new(),
         }
@@ -176,7 +188,7 @@ impl Walk {
     /// Walks what stands at a key.
     pub fn key(&mut self, key: &'static Key, inner: impl FnOnce(&mut Self)) {
         let path = under(&self.path, Some(key.name));
-        self.held(key, |walk| walk.step(&path, inner));
+        self.held(key, |walk| walk.step(&path, key.name, inner));
     }
     /// Walks what stands in the brackets of a word.
     pub fn held(&mut self, key: &'static Key, inner: impl FnOnce(&mut Self)) {
@@ -186,48 +198,61 @@ impl Walk {
     }
     /// Walks an item of a list, under the rule of the list.
     pub fn item(&mut self, i: usize, inner: impl FnOnce(&mut Self)) {
-        self.step(&format!("{}[{i}]", self.path), inner);
+        let called = self.called.clone();
+        self.step(&format!("{}[{i}]", self.path), &called, inner);
     }
     /// Walks an entry of a map, under the rule of the map.
     pub fn entry(&mut self, name: &str, inner: impl FnOnce(&mut Self)) {
-        self.step(&under(&self.path, Some(name)), inner);
+        let called = under(&self.called, Some(name));
+        self.step(&under(&self.path, Some(name)), &called, inner);
     }
-    fn step(&mut self, path: &str, inner: impl FnOnce(&mut Self)) {
+    fn step(&mut self, path: &str, called: &str, inner: impl FnOnce(&mut Self)) {
         let before = std::mem::replace(&mut self.path, path.to_owned());
+        let called = std::mem::replace(&mut self.called, called.to_owned());
         inner(self);
         self.path = before;
+        self.called = called;
     }
-    /// A number, as it is kept, and the unit it is kept in.
+    /// A number, as it is kept, and the unit it is kept in, such as `kg_m3`.
     pub fn number(&mut self, number: f64, unit: &str) {
         let rule = self.rule.unwrap_or(&Rule::ANY);
-        let called = self.path.rsplit('.').next().unwrap_or("");
+        let unit = unit.replace('_', "/");
+        let (unit, factor) = rule.unit.unwrap_or((&unit, 1.0));
+        let number = number / factor;
+        let called = &self.called;
         let unit_after = after(unit);
-        if !rule.limits.contain(number) {
+        let (message, suggestion, warning) = if !rule.limits.contain(number) {
             let Limits { low, high, .. } = rule.limits;
+            let fraction = short(number / 100.0);
             let percent = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
-            self.found.push(Found {
-                path: self.path.clone(),
-                message: format!(
+            (
+                format!(
                     "`{called}` {}; found {}{unit_after}",
                     rule.limits.demand(unit),
                     short(number)
                 ),
-                suggestion: percent.then(|| {
-                    let fraction = short(number / 100.0);
+                percent.then(|| {
                     format!("{called}: {fraction} (a fraction: {number} percent is {fraction})")
                 }),
-                warning: false,
-            });
+                false,
+            )
         } else if let Some((low, high, reason)) = rule.usual
             && !(low..=high).contains(&number)
         {
             let number: f64 = format!("{number:.3e}").parse().unwrap_or(number);
-            self.found.push(Found {
-                path: self.path.clone(),
-                message: format!("`{called}` is {number}{unit_after}"),
-                suggestion: Some(format!("usual is {low} to {high}{unit_after} ({reason})")),
-                warning: true,
-            });
-        }
+            (
+                format!("`{called}` is {number}{unit_after}"),
+                Some(format!("{low} to {high}{unit_after} ({reason})")),
+                true,
+            )
+        } else {
+            return;
+        };
+        self.found.push(Found {
+            path: self.path.clone(),
+            message,
+            suggestion,
+            warning,
+        });
     }
 }

@@ -1,8 +1,6 @@
 //! `model!` and `choice!`: one definition gives the type, its reading, its limits, its usual range and its line of
 //! the reference.
 
-#![allow(unused_macros, unused_imports)]
-
 /// The keys of a group, from its fields.
 macro_rules! keys {
     ($($(#[doc = $doc:literal])* $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* $(= $default:expr)? ;)*) => {
@@ -40,18 +38,18 @@ macro_rules! field {
 }
 
 /// A group of keys in round brackets: `model! { /// Doc. pub struct Name { /// Doc. pub key: Type, limits(0.0, 1.0) = 0.5; } }`.
-/// With `: Default` after the name, the defaults of its keys make its own.
+/// With `: Default` after the name, the defaults of its keys make its own. `@[serde(..)]` before a key is for its writing.
 macro_rules! model {
     ($(#[$meta:meta])* $vis:vis struct $name:ident : Default { $($body:tt)* }) => {
         $crate::document::macros::model! { $(#[$meta])* $vis struct $name { $($body)* } }
         $crate::document::macros::defaults! { $name $($body)* }
     };
     ($(#[$meta:meta])* $vis:vis struct $name:ident {
-        $($(#[doc = $doc:literal])* $fvis:vis $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* $(= $default:expr)? ;)*
+        $($(#[doc = $doc:literal])* $(@[$attr:meta])? $fvis:vis $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* $(= $default:expr)? ;)*
     }) => {
         $(#[$meta])*
         #[derive(Debug, Clone, PartialEq, serde::Serialize)]
-        $vis struct $name { $($(#[doc = $doc])* $fvis $field: $ty,)* }
+        $vis struct $name { $($(#[doc = $doc])* $(#[$attr])? $fvis $field: $ty,)* }
 
         impl $name {
             /// Its keys.
@@ -84,7 +82,7 @@ macro_rules! model {
 }
 
 macro_rules! defaults {
-    ($name:ident $($(#[doc = $doc:literal])* $fvis:vis $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* = $default:expr ;)*) => {
+    ($name:ident $($(#[doc = $doc:literal])* $(@[$attr:meta])? $fvis:vis $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* = $default:expr ;)*) => {
         impl Default for $name {
             fn default() -> Self {
                 Self { $($field: $default),* }
@@ -133,6 +131,7 @@ macro_rules! choice {
                 })*
                 None
             }
+            #[allow(unused_variables)]
             fn walk(&self, walk: &mut $crate::document::Walk) {
                 match self {
                     $($crate::document::macros::pattern!($word $(( $inner ))? $({ $($field)* })?; inner) => {

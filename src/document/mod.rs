@@ -18,10 +18,9 @@ pub use limits::{Found, Key, Limits, Rule, Walk};
 pub use node::{Name, Node, Span, Value};
 pub use parse::parse;
 pub use path::PathError;
-pub use read::{Fields, Read, Reader, Reading, from_node, read};
+pub use read::{Fields, Read, Reader, Reading, from_node, read, read_node};
 pub use source::Source;
 
-#[allow(unused_imports)]
 pub(crate) use macros::{choice, model};
 
 #[cfg(test)]

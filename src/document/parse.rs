@@ -27,17 +27,28 @@ pub fn parse(source: &Source) -> Parsed {
         scan: Scan::new(source),
         open: Vec::new(),
         suspect: None,
-        trusted: u32::MAX,
     };
     let root = parser.document();
+    let trusted = parser.scan.trusted;
     parser.scan.report_foreign();
     let mut errors = parser.scan.errors;
     errors.sort();
     Parsed {
         root,
         errors,
-        trusted: parser.trusted,
+        trusted,
     }
+}
+
+/// Reads a text that holds one value of any kind, as a writer wrote it.
+pub(super) fn parse_value(text: &str) -> Node {
+    let source = Source::new("", text);
+    let mut parser = Parser {
+        scan: Scan::new(&source),
+        open: Vec::new(),
+        suspect: None,
+    };
+    parser.value(Within::Items)
 }
 
 /// An opening bracket: where it stands, and how far its line is indented.
@@ -60,7 +71,6 @@ struct Parser<'s> {
     open: Vec<Opened>,
     /// An opening bracket whose partner seems to have closed something inside it, by the indentation.
     suspect: Option<usize>,
-    trusted: u32,
 }
 
 fn partner(bracket: char) -> char {
@@ -208,7 +218,7 @@ impl Parser<'_> {
             let message = format!("brackets are nested more than {DEEPEST} deep");
             let help = "a model file needs ten at most".to_owned();
             self.scan.error(Span::new(at, at + 1), message, help);
-            self.lose(0);
+            self.scan.lose(0);
             self.scan.at = self.scan.text().len();
             return false;
         }
@@ -221,13 +231,6 @@ impl Parser<'_> {
             indent,
         });
         true
-    }
-
-    fn lose(&mut self, from: usize) {
-        if !self.scan.lost {
-            self.trusted = Span::new(from, from).start;
-        }
-        self.scan.lost = true;
     }
 
     /// Whether the innermost bracket is closed here; one of another kind closes it as well, and so does the end.
@@ -256,7 +259,7 @@ impl Parser<'_> {
                 );
                 self.scan
                     .error(Span::new(culprit, culprit + 1), message, help);
-                self.lose(culprit);
+                self.scan.lose(culprit);
             }
             Some(c) if c == wanted => {
                 let (indent, first) = self.scan.indent();
@@ -272,7 +275,7 @@ impl Parser<'_> {
                 );
                 let help = format!("write `{wanted}` before it, or in its place");
                 self.scan.error(Span::new(at, at + 1), message, help);
-                self.lose(opened);
+                self.scan.lose(opened);
                 let outer = self.open.iter().rev().skip(1);
                 if !outer.into_iter().any(|o| partner(o.bracket) == c) {
                     self.scan.take();
@@ -396,6 +399,10 @@ impl Parser<'_> {
     fn keyed(&mut self, name: Name, entries: &mut Vec<(Name, Node)>) {
         self.scan.space();
         let here = self.scan.at;
+        if self.scan.peek().is_none() {
+            // The bracket is never closed, which is reported.
+            return;
+        }
         if !self.scan.takes(":") {
             let there = &self.scan.text()[name.span.range()];
             self.scan.takes("=");

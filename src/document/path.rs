@@ -124,8 +124,12 @@ impl Node {
     ///
     /// *Errors*: nothing stands there; the nearest path of a number is named.
     pub fn set(&mut self, path: &str, mut to: Node) -> Result<(), PathError> {
-        let unknown = self.unknown(path);
-        let there = self.at_mut(path).ok_or(unknown)?;
+        if self.at(path).is_none() {
+            return Err(self.unknown(path, &self.numbers(&[])));
+        }
+        let Some(there) = self.at_mut(path) else {
+            return Ok(());
+        };
         if let Value::Number(number) = to.value
             && let Some((_, Some(unit))) = there.measured()
         {
@@ -135,16 +139,13 @@ impl Node {
         Ok(())
     }
 
-    /// That there is no number at a path.
-    pub fn unknown(&self, path: &str) -> PathError {
-        let mut near = None;
-        if self.at(path).is_none_or(|node| node.measured().is_none()) {
-            let paths = self.numbers(&[]);
-            near = nearest(path, paths.iter().map(String::as_str)).map(str::to_owned);
-        }
+    /// That there is no number at a path, and the one of these that is nearest to it.
+    pub fn unknown(&self, path: &str, among: &[String]) -> PathError {
+        let there = self.at(path).is_some();
+        let near = nearest(path, among.iter().map(String::as_str).filter(|_| !there));
         PathError::Unknown {
             path: path.to_owned(),
-            near,
+            near: near.map(str::to_owned),
         }
     }
 

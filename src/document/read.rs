@@ -66,12 +66,17 @@ pub fn read<T: Read>(source: &Source) -> Reading<T> {
 ///
 /// *Errors*: everything that is wrong, by path.
 pub fn from_node<T: Read>(node: &Node) -> Result<T, ErrorList> {
+    match read_node(node) {
+        (Some(value), errors) if errors.count() == 0 => Ok(value),
+        (_, errors) => Err(errors),
+    }
+}
+
+/// Reads a tree that stands in no text; there may be a value although there are errors, as with [`read`].
+pub fn read_node<T: Read>(node: &Node) -> (Option<T>, ErrorList) {
     let mut reader = Reader::free();
     let value = T::read(node, &mut reader);
-    match value {
-        Some(value) if reader.errors.count() == 0 => Ok(value),
-        _ => Err(reader.errors),
-    }
+    (value, reader.errors)
 }
 
 /// What a reading has found so far, and where it is.
@@ -141,7 +146,7 @@ impl<'s> Reader<'s> {
         if let Some(source) = self.source {
             let line = source.text[span.range()].lines().next().unwrap_or("");
             let start = span.start as usize;
-            error = error.at(&source.text, start..start + line.trim_end().len());
+            error = error.at(source.text.clone(), start..start + line.trim_end().len());
         }
         self.errors.add(error);
     }
@@ -349,9 +354,9 @@ impl<'s> Reader<'s> {
                 let payload = match items.as_slice() {
                     [one] => Cow::Borrowed(one),
                     several => Cow::Owned(Node {
-                        span: Span {
-                            start: name.span.end,
-                            end: node.span.end,
+                        span: match (several.first(), several.last()) {
+                            (Some(first), Some(last)) => first.span.to(last.span),
+                            _ => node.span,
                         },
                         value: Value::Group(None, several.to_vec()),
                     }),

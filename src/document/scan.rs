@@ -16,6 +16,8 @@ pub(super) struct Scan<'s> {
     pub errors: ErrorList,
     /// Whether brackets do not pair up: what follows is not looked at.
     pub lost: bool,
+    /// The byte from which on nothing can be trusted, since brackets or comments do not pair up.
+    pub trusted: u32,
     /// The key whose value is being read.
     pub key: Option<Span>,
     line_start: usize,
@@ -33,6 +35,7 @@ impl<'s> Scan<'s> {
             at: 0,
             errors: ErrorList::default(),
             lost: false,
+            trusted: u32::MAX,
             key: None,
             line_start: 0,
             foreign: None,
@@ -64,10 +67,17 @@ impl<'s> Scan<'s> {
             let error = InputError::of(&self.source.file, message);
             self.errors.add(
                 error
-                    .at(&self.source.text, span.range())
+                    .at(self.source.text.clone(), span.range())
                     .suggest(suggestion),
             );
         }
+    }
+    /// Gives up what follows, and what stands behind a byte.
+    pub fn lose(&mut self, from: usize) {
+        if !self.lost {
+            self.trusted = Span::new(from, from).start;
+        }
+        self.lost = true;
     }
     /// A suggestion with the key it belongs to: `humidity: 0.8`.
     pub fn keyed(&self, value: &str) -> String {
@@ -78,7 +88,7 @@ impl<'s> Scan<'s> {
     }
     /// The number of the line a byte stands in.
     pub fn line_of(&self, at: usize) -> usize {
-        let place = InputError::of("", "").at(&self.source.text, at..at);
+        let place = InputError::of("", "").at(self.source.text.clone(), at..at);
         place.line_and_column().map_or(1, |(line, _)| line)
     }
     /// How far the line of this place is indented, and whether the place is the first thing on it.
@@ -117,7 +127,7 @@ impl<'s> Scan<'s> {
                         message,
                         "write the missing `*/` where the comment ends".to_owned(),
                     );
-                    self.lost = true;
+                    self.lose(start);
                 }
             } else if self.peek().is_some_and(|c| {
                 c.is_whitespace() || matches!(c, '\u{feff}' | '\u{200b}'..='\u{200f}')
@@ -158,9 +168,7 @@ impl<'s> Scan<'s> {
             self.error(span, message, suggestion);
             return Some(-number);
         }
-        let number = parsed(word)?;
-        // A decimal comma: where a value of a key is wanted, or alone in the brackets of a unit.
-        Some(number)
+        parsed(word)
     }
 
     /// The rest of a number that is written with a decimal comma, if it is: `,5` of `1,5`.

@@ -117,7 +117,13 @@ impl<T: Read> Read for Vec<T> {
     const EXAMPLE: &'static str = "[]";
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
         let Value::List(items) = &node.value else {
-            let help = format!("[{}]", T::EXAMPLE);
+            let there = reader.text(node);
+            let help = match &node.value {
+                Value::Group(None, _) if there.contains('\n') => format!("[{}]", T::EXAMPLE),
+                Value::Group(None, _) if there.starts_with('(') => format!("[{there}]"),
+                Value::Group(None, _) => format!("[({there})]"),
+                _ => format!("[{}]", T::EXAMPLE),
+            };
             return reader.wanted(node, Self::WANTED, Some(help));
         };
         let read: Vec<Option<T>> = items

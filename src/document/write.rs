@@ -1,8 +1,7 @@
 //! Values as text, through `ron`, and as a tree.
 
 use super::node::Node;
-use super::parse::parse;
-use super::source::Source;
+use super::parse::parse_value;
 use ron::Options;
 use ron::extensions::Extensions;
 use serde::Serialize;
@@ -25,6 +24,6 @@ impl Node {
     /// *Errors*: none for the types of this library; whatever the writer says otherwise.
     pub fn of<T: Serialize>(value: &T) -> Result<Self, ron::Error> {
         let text = options().to_string(value)?;
-        Ok(parse(&Source::new("", &text)).root)
+        Ok(parse_value(&text))
     }
 }

@@ -3,44 +3,39 @@
 use super::fault::{ErrorList, Fault, FileError};
 use super::library::{Kind, builtin};
 use super::locate::{doubted, located_choice};
-use super::night::{self, HeaterEntry, Loaded, NightFile, heaters};
-use super::outline::Outline;
-use super::place::first_line;
+use super::night::{self, HeaterEntry, Loaded, NightFile, heaters, named_heaters};
 use super::recognise::{mistaken, other_builtin};
-use super::ron::read;
-use super::sources::{Outside, Sources, called, label};
+use super::sources::{Outside, Sources, label};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use crate::scenario::plausibility::doubts;
-use serde::{Deserialize, Serialize};
+use crate::document::{Node, Source, model, read};
 use std::collections::BTreeSet;
 use std::path::Path;
 
-/// What a comparison file holds.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, rename = "comparison")]
-pub struct ComparisonFile {
-    /// A name for the comparison.
-    pub title: String,
-    /// The night that all choices share: a built-in one, or a file beside this.
-    pub night: String,
-    /// The choices.
-    pub choices: Vec<ChoiceEntry>,
+model! {
+    /// What a comparison file holds.
+    pub struct ComparisonFile {
+        /// A name for the comparison.
+        pub title: String;
+        /// The night that all choices share: a built-in one, or a file beside this.
+        pub night: String, example("\"my-night.ron\"");
+        /// The choices.
+        pub choices: Vec<ChoiceEntry>, example("[(name: \"fan\", heaters: [(heater: \"bay-fan-350w\")])]");
+    }
 }
 
-/// One choice.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ChoiceEntry {
-    /// What it is called.
-    pub name: String,
-    /// Its heaters, in place of those of the night.
-    #[serde(default)]
-    pub heaters: Vec<HeaterEntry>,
-    /// Its coverings, if not those of the night.
-    #[serde(default)]
-    pub covers: Option<Covers>,
+model! {
+    /// One choice.
+    pub struct ChoiceEntry {
+        /// What it is called.
+        pub name: String;
+        /// Its heaters, in place of those of the night.
+        pub heaters: Vec<HeaterEntry> = Vec::new();
+        /// Its coverings, if not those of the night.
+        pub covers: Option<Covers> = None;
+    }
 }
 
 /// Choices with the files they came from.
@@ -58,8 +53,8 @@ pub struct LoadedComparison {
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load_comparison_from(path: &Path, outside: Outside) -> Result<LoadedComparison, FileError> {
     let mut sources = Sources::beside(path).outside(outside);
-    let text = sources.open(path)?;
-    resolve(&called(path), &text, sources)
+    let source = sources.open(path)?;
+    resolve(&source, sources)
 }
 
 /// A built-in comparison.
@@ -70,8 +65,8 @@ pub fn load_builtin_comparison(name: &str) -> Result<LoadedComparison, FileError
         return Err(fault.into());
     }
     let mut sources = Sources::builtin();
-    let text = sources.text(Kind::Comparison, name, "the command line")?;
-    resolve(&label(Kind::Comparison, name), &text, sources)
+    let source = sources.text(Kind::Comparison, name, "the command line")?;
+    resolve(&source, sources)
 }
 
 /// A comparison by its path, `-` for standard input, or by the name of a built-in one; with or without names that
@@ -109,25 +104,20 @@ fn stands(path: &str, covers: &Covers) -> bool {
     }
 }
 
-fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedComparison, FileError> {
+fn resolve(source: &Source, mut sources: Sources) -> Result<LoadedComparison, FileError> {
+    let file = source.file.as_str();
     let mut gathered = ErrorList::default();
-    let reading = read::<ComparisonFile>(file, text);
-    if !reading.faults.is_empty()
-        && let Some(fault) = mistaken(file, text, Kind::Comparison)
+    let reading = read::<ComparisonFile>(source);
+    if reading.errors.count() > 0
+        && let Some(fault) = mistaken(source, Kind::Comparison)
     {
         return Err(fault.into());
     }
-    gathered.add(reading.faults);
-    let Some(comparison) = reading.value else {
-        return gathered.ended(None);
-    };
-    let known = |path: &str| !reading.guessed.iter().any(|g| path.starts_with(g.as_str()));
-    if known("choices") {
-        gathered.add(names(&comparison, file, text));
-    }
+    let root = reading.root;
+    gathered.add(reading.errors.into_kept());
+    gathered.add(names(&root, source));
     let (mut base, mut engine) = (None, String::new());
-    if known("night") {
-        let named = &comparison.night;
+    if let Some(named) = root.at("night").and_then(Node::text) {
         let night = gathered.keep(sources.value::<NightFile>(Kind::Night, named, file));
         let label = label(Kind::Night, named);
         base = night.and_then(|night| {
@@ -135,11 +125,15 @@ fn resolve(file: &str, text: &str, mut sources: Sources) -> Result<LoadedCompari
             gathered.keep(night::resolve(&night, &label, &mut sources))
         });
     }
+    let Some(comparison) = reading.value else {
+        for choice in root.at("choices").map_or(&[][..], Node::items) {
+            named_heaters(choice, file, &mut sources, &mut gathered);
+        }
+        return gathered.ended(None);
+    };
     let mut choices = Vec::new();
-    for (i, choice) in comparison.choices.iter().enumerate() {
-        let whole = known(&format!("choices[{i}].heaters"));
-        let own = |k: usize| whole && known(&format!("choices[{i}].heaters[{k}].heater"));
-        let heaters = gathered.keep(heaters(&choice.heaters, file, &mut sources, &own));
+    for choice in &comparison.choices {
+        let heaters = gathered.keep(heaters(&choice.heaters, file, &mut sources));
         if let (Some(base), Some(heaters)) = (&base, heaters) {
             let mut scenario: Scenario = base.clone();
             scenario.heaters = heaters;
@@ -182,8 +176,8 @@ impl LoadedComparison {
             let faults = located_choice(&problems, choice, &self.base.file, &self.base.sources);
             for mut fault in faults {
                 // What all choices share is told of the first.
-                if told.insert((fault.what.clone(), fault.line_and_column())) {
-                    fault.what = format!("{}, in the choice \"{choice}\"", fault.what);
+                if told.insert((fault.message.clone(), fault.line_and_column())) {
+                    fault.message = format!("{}, in the choice \"{choice}\"", fault.message);
                     gathered.add([fault]);
                 }
             }
@@ -208,26 +202,35 @@ impl LoadedComparison {
     }
 }
 
-/// There are choices, and they are told apart by their names.
-fn names(comparison: &ComparisonFile, file: &str, text: &str) -> Vec<Fault> {
-    let outline = Outline::of(text);
-    let at = |fault: Fault, path: &str| match outline.find(path) {
-        Some(found) => fault.at(text, first_line(text, &found.value)),
-        None => fault,
+/// There are choices, and each has a name of its own.
+fn names(root: &Node, source: &Source) -> Vec<Fault> {
+    let at = |message: String, path: &str, node: &Node| {
+        let line = source.text[node.span.range()].lines().next().unwrap_or("");
+        let start = node.span.start as usize;
+        Fault::of(&source.file, message)
+            .path(path)
+            .at(source.text.clone(), start..start + line.trim_end().len())
     };
-    let mut faults = Vec::new();
-    if comparison.choices.is_empty() {
-        let fault = Fault::of(file, "the comparison has no choices")
-            .help("name at least one, as in `choices: [(name: \"fan\", heaters: [(heater: \"bay-fan-350w\")])]`");
-        faults.push(at(fault, "choices"));
+    let Some(choices) = root.at("choices") else {
+        return Vec::new();
+    };
+    let mut errors = Vec::new();
+    if choices.items().is_empty() {
+        let message = "the comparison has no choices".to_owned();
+        errors.push(at(message, "choices", choices).suggest(
+            "choices: [(name: \"fan\", heaters: [(heater: \"bay-fan-350w\")])]",
+        ));
     }
     let mut names = BTreeSet::new();
-    for (i, choice) in comparison.choices.iter().enumerate() {
-        if !names.insert(&choice.name) {
-            let what = format!("there are two choices named `{}`", choice.name);
-            let fault = Fault::of(file, what).help("give one of them another name");
-            faults.push(at(fault, &format!("choices[{i}].name")));
+    for (i, choice) in choices.items().iter().enumerate() {
+        if let Some(node) = choice.at("name")
+            && let Some(name) = node.text()
+            && !names.insert(name)
+        {
+            let message = format!("there are two choices named `{name}`");
+            let path = format!("choices[{i}].name");
+            errors.push(at(message, &path, node).suggest("give one of them another name"));
         }
     }
-    faults
+    errors
 }

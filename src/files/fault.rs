@@ -1,96 +1,8 @@
-//! What is wrong with a file: where, what, and what would mend it.
+//! Why files could not be turned into a night.
 
-use annotate_snippets::renderer::DecorStyle;
-use annotate_snippets::{AnnotationKind, Level, Renderer, Snippet};
-use std::fmt;
-use std::ops::Range;
-
-/// Something wrong with a file.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Fault {
-    /// The file, as the user named it.
-    pub file: String,
-    /// Its text and the bytes to underline, if the place is known.
-    pub place: Option<(String, Range<usize>)>,
-    /// What is wrong, in one sentence.
-    pub what: String,
-    /// What would mend it.
-    pub help: Option<String>,
-}
-
-impl Fault {
-    /// A fault of a whole file.
-    pub fn of(file: &str, what: impl Into<String>) -> Self {
-        Self {
-            file: file.to_owned(),
-            place: None,
-            what: what.into(),
-            help: None,
-        }
-    }
-    /// The same fault at a place in the file's text.
-    pub fn at(mut self, text: &str, bytes: Range<usize>) -> Self {
-        self.place = Some((text.to_owned(), bytes));
-        self
-    }
-    /// The same fault with what would mend it.
-    pub fn help(mut self, help: impl Into<String>) -> Self {
-        self.help = Some(help.into());
-        self
-    }
-    /// Line and column of the place, from one.
-    pub fn line_and_column(&self) -> Option<(usize, usize)> {
-        let (text, bytes) = self.place.as_ref()?;
-        let before = text.get(..bytes.start)?;
-        let line = before.matches('\n').count() + 1;
-        let column = before.rsplit('\n').next().unwrap_or("").chars().count() + 1;
-        Some((line, column))
-    }
-    /// The fault with its line underlined, in colour or plain.
-    pub fn rendered(&self, colour: bool) -> String {
-        self.rendered_as(&Level::ERROR, colour)
-    }
-    /// The same, if it is hard to believe and no error.
-    pub fn warned(&self, colour: bool) -> String {
-        self.rendered_as(&Level::WARNING, colour)
-    }
-    fn rendered_as(&self, level: &Level<'static>, colour: bool) -> String {
-        let renderer = if colour {
-            Renderer::styled()
-        } else {
-            Renderer::plain()
-        };
-        let title = level.clone().primary_title(self.what.as_str());
-        let whole = format!("in {}", self.file);
-        let mut group = match &self.place {
-            Some((text, bytes)) => title.element(
-                Snippet::source(text.as_str())
-                    .path(self.file.as_str())
-                    .annotation(AnnotationKind::Primary.span(bytes.clone())),
-            ),
-            None => title.element(Level::NOTE.message(whole.as_str())),
-        };
-        if let Some(help) = &self.help {
-            group = group.element(Level::HELP.message(help.as_str()));
-        }
-        renderer.decor_style(DecorStyle::Ascii).render(&[group])
-    }
-}
-
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.line_and_column() {
-            Some((line, column)) => write!(f, "{}:{line}:{column}: {}", self.file, self.what)?,
-            None => write!(f, "{}: {}", self.file, self.what)?,
-        }
-        match &self.help {
-            Some(help) => write!(f, " ({help})"),
-            None => Ok(()),
-        }
-    }
-}
-
-impl std::error::Error for Fault {}
+pub use crate::document::InputError as Fault;
+use crate::document::InputError;
+use crate::document::error::MOST_PRINTED;
 
 /// Why files could not be turned into a night.
 #[derive(Debug, thiserror::Error)]
@@ -104,8 +16,31 @@ pub enum FileError {
         source: std::io::Error,
     },
     /// Files were read, and these things are wrong with them.
-    #[error("{}", .0.iter().map(Fault::to_string).collect::<Vec<_>>().join("\n"))]
-    Faults(Vec<Fault>),
+    #[error("{}", printed(.0))]
+    Faults(Vec<InputError>),
+}
+
+impl FileError {
+    /// All errors, that of a file that could not be read among them.
+    pub fn into_errors(self) -> Vec<InputError> {
+        match self {
+            Self::Faults(errors) => errors,
+            Self::Read { file, source } => {
+                let message = format!("the file could not be read: {}", why(&source));
+                vec![InputError::of(&file, message)]
+            }
+        }
+    }
+}
+
+/// The first errors, and the number of the others.
+pub fn printed(errors: &[InputError]) -> String {
+    let first = errors.iter().take(MOST_PRINTED).map(InputError::to_string);
+    let mut lines: Vec<String> = first.collect();
+    if errors.len() > MOST_PRINTED {
+        lines.push(format!("{} more errors", errors.len() - MOST_PRINTED));
+    }
+    lines.join("\n")
 }
 
 /// Why a file could not be read, in words rather than numbers of errors.
@@ -117,28 +52,26 @@ pub(super) fn why(source: &std::io::Error) -> String {
     }
 }
 
-/// Faults of several files, gathered before any is told.
+/// Errors of several files, gathered before any is printed.
 #[derive(Debug, Default)]
-pub struct ErrorList(Vec<Fault>);
+pub struct ErrorList(Vec<InputError>);
 
 impl ErrorList {
-    /// What was read, if it was; its faults are kept.
+    /// What was read, if it was; its errors are kept.
     pub fn keep<T>(&mut self, read: Result<T, FileError>) -> Option<T> {
         match read {
-            Ok(value) => return Some(value),
-            Err(FileError::Faults(faults)) => self.add(faults),
-            Err(FileError::Read { file, source }) => {
-                let what = format!("{file} could not be read: {}", why(&source));
-                self.add([Fault::of(&file, what)]);
+            Ok(value) => Some(value),
+            Err(e) => {
+                self.add(e.into_errors());
+                None
             }
         }
-        None
     }
-    /// Adds faults, each once: a file may be named several times.
-    pub fn add(&mut self, faults: impl IntoIterator<Item = Fault>) {
-        for fault in faults {
-            if !self.0.contains(&fault) {
-                self.0.push(fault);
+    /// Adds errors, each once: a file may be named several times.
+    pub fn add(&mut self, errors: impl IntoIterator<Item = InputError>) {
+        for error in errors {
+            if !self.0.contains(&error) {
+                self.0.push(error);
             }
         }
     }
@@ -153,8 +86,8 @@ impl ErrorList {
     }
 }
 
-impl From<Fault> for FileError {
-    fn from(fault: Fault) -> Self {
-        Self::Faults(vec![fault])
+impl From<InputError> for FileError {
+    fn from(error: InputError) -> Self {
+        Self::Faults(vec![error])
     }
 }

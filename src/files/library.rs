@@ -1,6 +1,6 @@
 //! The built-in models: the files of `models/`, in the binary.
 
-use super::written_units::{HasRanges, with_units};
+use super::written_units::HasRanges;
 
 /// The kinds of model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -123,13 +123,13 @@ pub fn known(kind: Kind, name: &str) -> Result<&'static str, super::fault::Fault
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
 ///
 /// *Errors*: no such model, or one that is not of this type; the text says which.
-pub fn model<T: serde::de::DeserializeOwned + HasRanges>(
+pub fn model<T: crate::document::Read + HasRanges>(
     kind: Kind,
     name: &str,
 ) -> Result<T, super::fault::FileError> {
     let text = builtin(kind, name).ok_or_else(|| {
         let (what, help) = unknown(kind, name);
-        super::fault::Fault::of(name, what).help(help)
+        super::fault::Fault::of(name, what).suggest(help)
     })?;
-    Ok(with_units(super::ron::parse(name, text)?, text))
+    super::ron::parse_model(&crate::document::Source::new(name, text))
 }

@@ -5,8 +5,7 @@
 
 use super::fault::Fault;
 use super::library::Kind;
-use super::outline::{Found, Outline};
-use super::place::first_line;
+use crate::document::{Node, Source, Span, parse};
 use super::sources::{Sources, label};
 use crate::scenario::check::Problem;
 use crate::scenario::plausibility::PlausibilityWarning;
@@ -24,12 +23,11 @@ pub fn located_choice(
     file: &str,
     sources: &Sources,
 ) -> Vec<Fault> {
-    let prefix = sources.named_text(file).and_then(|(_, text)| {
-        let outline = Outline::of(text);
-        (0..)
-            .map(|i| format!("choices[{i}]"))
-            .take_while(|path| outline.find(path).is_some_and(|f| f.missing == 0))
-            .find(|path| outline.quoted(&format!("{path}.name"), text) == Some(choice))
+    let prefix = sources.named(file).and_then(|source| {
+        let root = parse(source).root;
+        let choices = root.at("choices")?.items();
+        let named = |entry: &Node| entry.at("name").and_then(Node::text) == Some(choice);
+        Some(format!("choices[{}]", choices.iter().position(named)?))
     });
     locate_all(problems, file, &prefix.unwrap_or_default(), sources)
 }
@@ -46,8 +44,8 @@ pub fn doubted(
         .map(|doubt| Problem {
             path: doubt.path.clone(),
             word: None,
-            what: doubt.what.clone(),
-            help: Some(format!("usual is {}", doubt.usual)),
+            what: format!("{}; usual is {}", doubt.what, doubt.usual),
+            help: None,
         })
         .collect();
     match choice {
@@ -60,28 +58,45 @@ fn locate_all(problems: &[Problem], file: &str, prefix: &str, sources: &Sources)
     problems
         .iter()
         .map(|problem| {
-            let what = match problem.path.as_str() {
-                "" => problem.what.clone(),
-                path => format!("{} (`{path}`)", problem.what),
-            };
-            let mut fault = Fault::of(file, what);
-            fault.help.clone_from(&problem.help);
+            let mut error = Fault::of(file, problem.what.clone()).path(problem.path.clone());
+            error.suggestion.clone_from(&problem.help);
             match place(problem, file, prefix, sources) {
-                Some((name, text, bytes)) => {
-                    name.clone_into(&mut fault.file);
-                    fault.at(text, bytes)
+                Some((source, bytes)) => {
+                    source.file.clone_into(&mut error.file);
+                    error.at(source.text.clone(), bytes)
                 }
-                None => fault,
+                None => error,
             }
         })
         .collect()
 }
 
-/// One of the files, with the place in it that the path leads to.
+/// The place in one of the files that a path leads to.
 struct Lead<'s> {
-    name: &'s str,
-    text: &'s str,
-    found: Found,
+    source: &'s Source,
+    /// The key, or the value itself for an item of a list.
+    key: Span,
+    value: Span,
+    /// How many steps of the path are not there.
+    missing: usize,
+}
+
+impl<'s> Lead<'s> {
+    /// The place that a path, or as much of it as is there, leads to; none if not even its first step is.
+    fn of(path: &str, source: &'s Source) -> Option<Self> {
+        let root = parse(source).root;
+        let (node, rest) = root.furthest(path);
+        let found = path[..path.len() - rest.len()].trim_end_matches('.');
+        let holder = found.rfind(['.', '[']).map_or("", |at| &found[..at]);
+        let key = found[holder.len()..].trim_start_matches('.');
+        let named = root.furthest(holder).0.key_span(key);
+        (!found.is_empty()).then(|| Self {
+            source,
+            key: named.unwrap_or(node.span),
+            value: node.span,
+            missing: steps(rest.trim_start_matches('.')),
+        })
+    }
 }
 
 fn place<'s>(
@@ -89,31 +104,30 @@ fn place<'s>(
     file: &str,
     prefix: &str,
     sources: &'s Sources,
-) -> Option<(&'s str, &'s str, Range<usize>)> {
+) -> Option<(&'s Source, Range<usize>)> {
     let mut leads = Vec::new();
     follow(&problem.path, file, prefix, sources, &mut leads);
-    let best = leads.iter().min_by_key(|lead| lead.found.missing);
+    let best = leads.iter().min_by_key(|lead| lead.missing);
     if let Some(word) = &problem.word {
-        let sure = best.filter(|lead| lead.found.missing == 0);
+        let sure = best.filter(|lead| lead.missing == 0);
         // The word may be the key itself.
-        let keys = sure.into_iter().map(|lead| (lead, lead.found.key.clone()));
+        let keys = sure.into_iter().map(|lead| (lead.source, lead.key.range()));
         let values = sure.into_iter().chain(&leads);
-        let values = values.map(|lead| (lead, lead.found.value.clone()));
-        for (Lead { name, text, .. }, within) in keys.chain(values) {
-            if let Some(at) = find_word(text, word, within) {
-                return Some((name, text, at));
-            }
-        }
-        for (name, text) in sources.texts() {
-            if let Some(at) = find_word(text, word, 0..text.len()) {
-                return Some((name, text, at));
+        let values = values.map(|lead| (lead.source, lead.value.range()));
+        let whole = sources.texts().map(|source| (source, 0..source.text.len()));
+        for (source, within) in keys.chain(values).chain(whole) {
+            if let Some(at) = find_word(&source.text, word, within) {
+                return Some((source, at));
             }
         }
     }
-    best.map(|Lead { name, text, found }| {
-        let whole = found.missing == 0 && !text[found.value.clone()].contains('\n');
-        let bytes = if whole { &found.value } else { &found.key };
-        (*name, *text, first_line(text, bytes))
+    best.map(|lead| {
+        let text = &lead.source.text;
+        let whole = lead.missing == 0 && !text[lead.value.range()].contains('\n');
+        let bytes = if whole { lead.value } else { lead.key };
+        let line = text[bytes.range()].lines().next().unwrap_or("").trim_end();
+        let start = bytes.start as usize;
+        (lead.source, start..start + line.len())
     })
 }
 
@@ -125,43 +139,28 @@ fn follow<'s>(
     sources: &'s Sources,
     leads: &mut Vec<Lead<'s>>,
 ) {
-    let Some((name, text)) = sources.named_text(file) else {
+    let Some(source) = sources.named(file) else {
         return;
     };
-    let outline = Outline::of(text);
-    let here = if prefix.is_empty() {
-        path.to_owned()
-    } else {
-        format!("{prefix}.{path}")
+    let root = parse(source).root;
+    let here = |path: &str| match prefix {
+        "" => path.to_owned(),
+        prefix => format!("{prefix}.{path}"),
     };
-    if let Some(found) = outline.find(&here) {
-        // A step back to the prefix itself says nothing.
-        if found.missing < steps(path) {
-            leads.push(Lead { name, text, found });
-        }
-    }
-    if let Some((key, kind, rest)) = named_by(path) {
-        let key = if prefix.is_empty() {
-            key
-        } else {
-            format!("{prefix}.{key}")
-        };
-        if let Some(other) = outline.quoted(&key, text) {
-            follow_in(rest, &label(kind, other), sources, leads);
-        }
+    // A step back to the prefix itself says nothing.
+    let lead = Lead::of(&here(path), source);
+    leads.extend(lead.filter(|lead| lead.missing < steps(path)));
+    let quoted = |path: &str| root.at(path).and_then(Node::text);
+    if let Some((key, kind, rest)) = named_by(path)
+        && let Some(other) = quoted(&here(&key))
+        && let Some(source) = sources.named(&label(kind, other))
+    {
+        leads.extend(Lead::of(rest, source));
     }
     if !prefix.is_empty()
-        && let Some(night) = outline.quoted("night", text)
+        && let Some(night) = quoted("night")
     {
         follow(path, &label(Kind::Night, night), "", sources, leads);
-    }
-}
-
-fn follow_in<'s>(path: &str, file: &str, sources: &'s Sources, leads: &mut Vec<Lead<'s>>) {
-    if let Some((name, text)) = sources.named_text(file)
-        && let Some(found) = Outline::of(text).find(path)
-    {
-        leads.push(Lead { name, text, found });
     }
 }
 
@@ -182,7 +181,7 @@ fn named_by(path: &str) -> Option<(String, Kind, &str)> {
 
 /// The steps of a path.
 fn steps(path: &str) -> usize {
-    1 + path.matches(['.', '[']).count()
+    path.split(['.', '[']).filter(|step| !step.is_empty()).count()
 }
 
 /// Where a word stands by itself in a part of a text, outside of comments.

@@ -4,8 +4,7 @@ use super::fault::{ErrorList, FileError};
 use super::library::{Kind, builtin};
 use super::loaded::refused_too;
 use super::recognise::{mistaken, other_builtin};
-use super::ron::read;
-use super::sources::{Outside, Sources, called, label};
+use super::sources::{Outside, Sources};
 use super::weather_entry::{self, WeatherEntry};
 use super::written_units::{HasRanges, with_units};
 use crate::quantity::{Power, Temperature, Units};
@@ -13,12 +12,15 @@ use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::Clock;
 use crate::scenario::cover::Covers;
 use crate::scenario::document::{Accuracy, Scenario};
+use crate::scenario::engine::Engine;
+use crate::scenario::hangar::Hangar;
+use crate::scenario::oil::Oil;
 use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
 use crate::scenario::hours::Hours;
 use crate::scenario::question::Question;
 use crate::scenario::start::Start;
 use crate::scenario::unknowns::Unknowns;
-use serde::{Deserialize, Serialize};
+use crate::document::{Node, Reading, Source, from_node, model, read};
 use std::path::Path;
 
 pub use super::loaded::Loaded;
@@ -26,51 +28,41 @@ pub use super::loaded::Loaded;
 /// The oil of a night that names none.
 const DEFAULT_OIL: &str = "15w-50";
 
-/// What a night file holds. Names are those of built-in models, or, ending in `.ron` or `.csv`, of files
-/// beside it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, rename = "night")]
-pub struct NightFile {
-    /// A name for the night.
-    pub title: String,
-    /// When it begins and when the aeroplane leaves.
-    pub clock: Clock,
-    /// The engine's name.
-    pub engine: String,
-    /// The oil's name.
-    #[serde(default = "default_oil")]
-    pub oil: String,
-    /// Plugs, blankets and what is left open.
-    #[serde(default)]
-    pub covers: Covers,
-    /// The heaters.
-    #[serde(default)]
-    pub heaters: Vec<HeaterEntry>,
-    /// The hangar's name.
-    pub hangar: String,
-    /// The hangar's temperature when the night begins, in place of its own.
-    #[serde(default)]
-    pub hangar_start: Option<Temperature>,
-    /// The weather.
-    pub weather: WeatherEntry,
-    /// How warm and how wet the engine is at the beginning.
-    #[serde(default)]
-    pub start: Start,
-    /// The electric circuit.
-    #[serde(default)]
-    pub circuit: Circuit,
-    /// What is asked.
-    #[serde(default)]
-    pub question: Question,
-    /// The degrees results are told in.
-    #[serde(default)]
-    pub units: Units,
-    /// How finely it is computed.
-    #[serde(default)]
-    pub accuracy: Accuracy,
-    /// Which numbers are uncertain.
-    #[serde(default)]
-    pub unknowns: Unknowns,
+model! {
+    /// What a night file holds. Names are those of built-in models, or, ending in `.ron` or `.csv`, of files
+    /// beside it.
+    pub struct NightFile {
+        /// A name for the night.
+        pub title: String, example("\"Tonight\"");
+        /// When it begins and when the aeroplane leaves.
+        pub clock: Clock, example("(begin: \"19:00\", departure: \"07:30\")");
+        /// The engine's name.
+        pub engine: String, example("\"flat-four-5l9\"");
+        /// The oil's name.
+        pub oil: String = DEFAULT_OIL.to_owned();
+        /// Plugs, blankets and what is left open.
+        pub covers: Covers = Covers::default();
+        /// The heaters.
+        pub heaters: Vec<HeaterEntry> = Vec::new();
+        /// The hangar's name.
+        pub hangar: String, example("\"shut\"");
+        /// The hangar's temperature when the night begins, in place of its own.
+        pub hangar_start: Option<Temperature>, limits(-60.0, 60.0) = None;
+        /// The weather.
+        pub weather: WeatherEntry, example("steady(outdoors: degC(-12), humidity: 0.8)");
+        /// How warm and how wet the engine is at the beginning.
+        pub start: Start = Start::default();
+        /// The electric circuit.
+        pub circuit: Circuit = Circuit::default();
+        /// What is asked.
+        pub question: Question = Question::default();
+        /// The degrees results are told in.
+        pub units: Units = Units::default();
+        /// How finely it is computed.
+        pub accuracy: Accuracy = Accuracy::default();
+        /// Which numbers are uncertain.
+        pub unknowns: Unknowns = Unknowns::new();
+    }
 }
 
 impl HasRanges for NightFile {
@@ -79,34 +71,24 @@ impl HasRanges for NightFile {
     }
 }
 
-fn default_oil() -> String {
-    DEFAULT_OIL.to_owned()
-}
-
-/// A heater by name, with what is different here.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct HeaterEntry {
-    /// The heater's name.
-    pub heater: String,
-    /// What it is called in the results.
-    #[serde(default)]
-    pub name: Option<String>,
-    /// Its power, if not that of the model.
-    #[serde(default)]
-    pub power: Option<Power>,
-    /// Where it is put, if not at the place of the model.
-    #[serde(default)]
-    pub place: Option<Place>,
-    /// When it is plugged in, if not always.
-    #[serde(default)]
-    pub hours: Option<Hours>,
-    /// Its thermostat, if not that of the model.
-    #[serde(default)]
-    pub thermostat: Option<Thermostat>,
-    /// Its self-limiting element, if not that of the model.
-    #[serde(default)]
-    pub self_limiting: Option<SelfLimiting>,
+model! {
+    /// A heater by name, with what is different here.
+    pub struct HeaterEntry {
+        /// The heater's name.
+        pub heater: String, example("\"bay-fan-350w\"");
+        /// What it is called in the results.
+        pub name: Option<String> = None;
+        /// Its power, if not that of the model.
+        pub power: Option<Power>, not_negative() = None;
+        /// Where it is put, if not at the place of the model.
+        pub place: Option<Place>, example("at(\"bottom\")") = None;
+        /// When it is plugged in, if not always.
+        pub hours: Option<Hours> = None;
+        /// Its thermostat, if not that of the model.
+        pub thermostat: Option<Thermostat> = None;
+        /// Its self-limiting element, if not that of the model.
+        pub self_limiting: Option<SelfLimiting> = None;
+    }
 }
 
 /// Reads a night from a file, or from standard input if it is called `-`.
@@ -117,8 +99,8 @@ pub fn load(path: &Path) -> Result<Loaded, FileError> {
 }
 
 fn load_from(path: &Path, mut sources: Sources) -> Result<Loaded, FileError> {
-    let text = sources.open(path)?;
-    from_text(&called(path), &text, sources)
+    let source = sources.open(path)?;
+    from_text(&source, sources)
 }
 
 /// A built-in night.
@@ -129,44 +111,84 @@ pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
         return Err(fault.into());
     }
     let mut sources = Sources::builtin();
-    let text = sources.text(Kind::Night, name, "the command line")?;
-    from_text(&label(Kind::Night, name), &text, sources)
+    let source = sources.text(Kind::Night, name, "the command line")?;
+    from_text(&source, sources)
 }
 
-/// The night of a text, or the faults of all files that it names together with its own.
-fn from_text(file: &str, text: &str, mut sources: Sources) -> Result<Loaded, FileError> {
+/// The night of a text, or the errors of all files that it names together with its own.
+fn from_text(source: &Source, mut sources: Sources) -> Result<Loaded, FileError> {
+    let file = source.file.as_str();
     let mut gathered = ErrorList::default();
-    let reading = read::<NightFile>(file, text);
-    if !reading.faults.is_empty()
-        && let Some(fault) = mistaken(file, text, Kind::Night)
+    let reading = read::<NightFile>(source);
+    if reading.errors.count() > 0
+        && let Some(fault) = mistaken(source, Kind::Night)
     {
         return Err(fault.into());
     }
-    let sure = reading.guessed.is_empty();
-    gathered.add(reading.faults);
-    let known = |path: &str| {
-        !reading
-            .guessed
-            .iter()
-            .any(|guessed| path.starts_with(guessed.as_str()))
+    let Reading {
+        value,
+        root,
+        errors,
+        ignored,
+        only_ignored,
+    } = reading;
+    let scenario = match value.map(|night| with_units(night, &root)) {
+        Some(night) => gathered.keep(resolve(&night, file, &mut sources)),
+        None => {
+            named(&root, file, &mut sources, &mut gathered);
+            None
+        }
     };
-    let engine = reading.value.as_ref().map(|night| night.engine.clone());
-    let engine = engine.unwrap_or_default();
-    let scenario = reading
-        .value
-        .map(|night| with_units(night, text))
-        .and_then(|night| gathered.keep(resolve_known(&night, file, &mut sources, &known)));
-    if let Some(scenario) = scenario.as_ref().filter(|_| sure) {
-        gathered.add(refused_too(scenario, &reading.ignored, file, &sources));
+    let mut errors = errors.into_kept();
+    errors.extend(gathered.ended(Some(())).err().into_iter().flat_map(FileError::into_errors));
+    let mut gathered = ErrorList::default();
+    gathered.add(errors);
+    if let Some(scenario) = scenario.as_ref().filter(|_| only_ignored) {
+        gathered.add(refused_too(scenario, &ignored, file, &sources));
     }
     let scenario = gathered.ended(scenario)?;
+    let engine = root.at("engine").and_then(Node::text).unwrap_or_default();
     Ok(Loaded {
         scenario,
         inputs: sources.inputs(),
         sources,
         file: file.to_owned(),
-        engine,
+        engine: engine.to_owned(),
     })
+}
+
+/// Looks after the files that a night names, where the night itself cannot be read.
+fn named(root: &Node, file: &str, sources: &mut Sources, gathered: &mut ErrorList) {
+    let name = |path: &str| root.at(path).and_then(Node::text);
+    if let Some(engine) = name("engine") {
+        gathered.keep(sources.value::<Engine>(Kind::Engine, engine, file));
+    }
+    if let Some(oil) = name("oil") {
+        gathered.keep(sources.value::<Oil>(Kind::Oil, oil, file));
+    }
+    if let Some(hangar) = name("hangar") {
+        gathered.keep(sources.value::<Hangar>(Kind::Hangar, hangar, file));
+    }
+    named_heaters(root, file, sources, gathered);
+    if let (Some(weather), Some(clock)) = (root.at("weather"), root.at("clock"))
+        && let (Ok(weather), Ok(clock)) = (from_node(weather), from_node(clock))
+    {
+        gathered.keep(weather_entry::resolve(&weather, &clock, file, sources));
+    }
+}
+
+/// Looks after the heaters that a night or a choice names.
+pub(super) fn named_heaters(
+    root: &Node,
+    file: &str,
+    sources: &mut Sources,
+    gathered: &mut ErrorList,
+) {
+    for entry in root.at("heaters").map_or(&[][..], Node::items) {
+        if let Some(heater) = entry.at("heater").and_then(Node::text) {
+            gathered.keep(sources.value::<Heater>(Kind::Heater, heater, file));
+        }
+    }
 }
 
 /// A night by its path, or by the name of a built-in one; with or without names that lead out of its folder.
@@ -192,34 +214,14 @@ pub fn resolve(
     file: &str,
     sources: &mut Sources,
 ) -> Result<Scenario, FileError> {
-    resolve_known(night, file, sources, &|_| true)
-}
-
-/// The scenario of a night, looking only after those names that are `known` to be the user's own.
-fn resolve_known(
-    night: &NightFile,
-    file: &str,
-    sources: &mut Sources,
-    known: &dyn Fn(&str) -> bool,
-) -> Result<Scenario, FileError> {
     let mut gathered = ErrorList::default();
-    let engine = known("engine")
-        .then(|| sources.value(Kind::Engine, &night.engine, file))
-        .and_then(|read| gathered.keep(read));
-    let oil = known("oil")
-        .then(|| sources.value(Kind::Oil, &night.oil, file))
-        .and_then(|read| gathered.keep(read));
-    let hangar = known("hangar")
-        .then(|| {
-            sources.value::<crate::scenario::hangar::Hangar>(Kind::Hangar, &night.hangar, file)
-        })
-        .and_then(|read| gathered.keep(read));
-    let weather = known("weather")
-        .then(|| weather_entry::resolve(&night.weather, &night.clock, file, sources))
-        .and_then(|read| gathered.keep(read));
-    let heaters = gathered.keep(heaters(&night.heaters, file, sources, &|i| {
-        known(&format!("heaters[{i}].heater"))
-    }));
+    let engine = gathered.keep(sources.value(Kind::Engine, &night.engine, file));
+    let oil = gathered.keep(sources.value(Kind::Oil, &night.oil, file));
+    let hangar: Option<Hangar> =
+        gathered.keep(sources.value(Kind::Hangar, &night.hangar, file));
+    let weather = weather_entry::resolve(&night.weather, &night.clock, file, sources);
+    let weather = gathered.keep(weather);
+    let heaters = gathered.keep(heaters(&night.heaters, file, sources));
     let scenario = || {
         let mut hangar = hangar?;
         hangar.start = night.hangar_start.or(hangar.start);
@@ -243,21 +245,17 @@ fn resolve_known(
     gathered.ended(scenario())
 }
 
-/// The heaters that entries stand for, looking only after those whose number is `known` to be the user's own.
+/// The heaters that entries stand for.
 ///
 /// *Errors*: every name that leads nowhere, and every fault of a heater file.
 pub fn heaters(
     entries: &[HeaterEntry],
     file: &str,
     sources: &mut Sources,
-    known: &dyn Fn(usize) -> bool,
 ) -> Result<Vec<Heater>, FileError> {
     let mut gathered = ErrorList::default();
     let mut heaters = Vec::new();
-    for (i, entry) in entries.iter().enumerate() {
-        if !known(i) {
-            continue;
-        }
+    for entry in entries {
         let model = gathered.keep(sources.value::<Heater>(Kind::Heater, &entry.heater, file));
         heaters.extend(model.map(|model| Heater {
             name: entry.name.clone().unwrap_or(model.name),

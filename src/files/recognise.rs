@@ -2,7 +2,7 @@
 
 use super::fault::Fault;
 use super::library::{Kind, builtin};
-use super::outline::Outline;
+use crate::document::{Node, Source, parse};
 use crate::weather::holds_weather;
 
 /// Keys by which each kind is known; the kind with the most of them is it.
@@ -33,18 +33,19 @@ const MARKS: &[(Kind, &[&str])] = &[
 ];
 
 /// The kind of a text; none if it has no key of any.
-pub fn kind_of(file: &str, text: &str) -> Option<Kind> {
+pub fn kind_of(source: &Source) -> Option<Kind> {
+    let (file, text) = (source.file.as_str(), &*source.text);
     if [".csv", ".tsv", ".metar"]
         .iter()
         .any(|ending| file.ends_with(ending))
     {
         return Some(Kind::Weather);
     }
-    let outline = Outline::of(text);
+    let root = parse(source).root;
     let (count, kind) = MARKS
         .iter()
         .map(|(kind, keys)| {
-            let there = |key: &&&str| outline.find(key).is_some_and(|found| found.missing == 0);
+            let there = |key: &&&str| root.at(key).is_some();
             (keys.iter().filter(there).count(), *kind)
         })
         .rev()
@@ -77,15 +78,15 @@ pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
     match wanted {
         Kind::Night => {
             let text = builtin(Kind::Comparison, name)?;
-            let shared = Outline::of(text).find("night").filter(|f| f.missing == 0)?;
-            let night = text[shared.value].trim_matches('"');
-            Some(fault("comparison", "night").help(format!(
+            let root = parse(&Source::new(name, text)).root;
+            let night = root.at("night").and_then(Node::text)?;
+            Some(fault("comparison", "night").suggest(format!(
                 "run it with `coldsoak compare {name}`, or name the night that its choices share here: `{night}`"
             )))
         }
         Kind::Comparison => {
             builtin(Kind::Night, name)?;
-            Some(fault("night", "comparison").help(format!(
+            Some(fault("night", "comparison").suggest(format!(
                 "run it with `coldsoak night {name}`; a comparison names it, as in `night: \"{name}\"`"
             )))
         }
@@ -94,8 +95,9 @@ pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
 }
 
 /// Whether a text that could not be read as one kind is one of another; and what to do with it.
-pub fn mistaken(file: &str, text: &str, wanted: Kind) -> Option<Fault> {
-    let is = kind_of(file, text).filter(|is| *is != wanted)?;
+pub fn mistaken(source: &Source, wanted: Kind) -> Option<Fault> {
+    let file = &source.file;
+    let is = kind_of(source).filter(|is| *is != wanted)?;
     let an = |kind: Kind| match kind {
         Kind::Engine | Kind::Oil => format!("an {}", kind.word()),
         kind => format!("a {}", kind.word()),
@@ -103,12 +105,12 @@ pub fn mistaken(file: &str, text: &str, wanted: Kind) -> Option<Fault> {
     let what = format!("this is {} file, and {} is wanted here", an(is), an(wanted));
     let fault = Fault::of(file, what);
     Some(match is {
-        Kind::Night => fault.help(format!("run it with `coldsoak night {file}`")),
-        Kind::Comparison => fault.help(format!("run it with `coldsoak compare {file}`")),
-        Kind::Weather => fault.help(format!(
+        Kind::Night => fault.suggest(format!("run it with `coldsoak night {file}`")),
+        Kind::Comparison => fault.suggest(format!("run it with `coldsoak compare {file}`")),
+        Kind::Weather => fault.suggest(format!(
             "look at it with `coldsoak weather {file}`; a night names it, as in `weather: recorded(\"{file}\")`"
         )),
-        _ => fault.help(format!(
+        _ => fault.suggest(format!(
             "a night names it, as in `{}: \"{file}\"`",
             is.key()
         )),

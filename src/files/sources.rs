@@ -3,10 +3,10 @@
 use super::fault::{Fault, FileError, why};
 use super::library::{self, Kind, builtin};
 use super::recognise::mistaken;
-use super::ron::{parse, text_of};
-use super::written_units::{HasRanges, with_units};
+use super::ron::{parse_model, text_of};
+use super::written_units::HasRanges;
+use crate::document::{Read, Source};
 use serde::Serialize;
-use serde::de::DeserializeOwned;
 use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
@@ -38,8 +38,8 @@ pub enum Outside {
 pub struct Sources {
     folder: Option<PathBuf>,
     outside: Outside,
-    /// Name, text, and the hash of the bytes.
-    read: Vec<(String, String, String)>,
+    /// Name and text, and the hash of the bytes.
+    read: Vec<(Source, String)>,
     notes: Vec<String>,
 }
 
@@ -72,25 +72,25 @@ impl Sources {
     pub fn inputs(&self) -> Vec<Input> {
         self.read
             .iter()
-            .map(|(name, _, hash)| Input {
-                name: name.clone(),
+            .map(|(source, hash)| Input {
+                name: source.file.clone(),
                 sha256: hash.clone(),
             })
             .collect()
     }
-    /// The texts read so far, by name.
-    pub fn texts(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.read.iter().map(|(n, t, _)| (n.as_str(), t.as_str()))
+    /// The files read so far.
+    pub fn texts(&self) -> impl Iterator<Item = &Source> {
+        self.read.iter().map(|(source, _)| source)
     }
-    /// A file read so far, and its text.
-    pub fn named_text(&self, file: &str) -> Option<(&str, &str)> {
-        self.texts().find(|(name, _)| *name == file)
+    /// A file read so far.
+    pub fn named(&self, file: &str) -> Option<&Source> {
+        self.texts().find(|source| source.file == file)
     }
 
     /// Reads the user's own file; `-` is standard input, whose names resolve in the working directory.
     ///
     /// *Errors*: it cannot be read, is too long, or is no UTF-8 text.
-    pub fn open(&mut self, path: &Path) -> Result<String, FileError> {
+    pub fn open(&mut self, path: &Path) -> Result<Source, FileError> {
         let file = called(path);
         let bytes = if is_stdin(path) {
             standard_input()
@@ -103,21 +103,19 @@ impl Sources {
         })?;
         let hash = sha256(&bytes);
         let text = text_of(&file, bytes)?;
-        self.keep(&file, &text, hash);
-        Ok(text)
+        Ok(self.keep(&file, &text, hash))
     }
 
     /// The text behind a name: a built-in of this kind, or a file beside the user's own. `asked_by` is the
     /// file that names it, for the fault.
     ///
     /// *Errors*: no such built-in (with the nearest name), a path outside the folder, or a file that cannot be read.
-    pub fn text(&mut self, kind: Kind, name: &str, asked_by: &str) -> Result<String, FileError> {
+    pub fn text(&mut self, kind: Kind, name: &str, asked_by: &str) -> Result<Source, FileError> {
         if !ENDINGS.iter().any(|ending| name.ends_with(ending)) {
             let Some(text) = builtin(kind, name) else {
                 return Err(self.unknown(kind, name, asked_by).into());
             };
-            self.keep(&label(kind, name), text, sha256(text.as_bytes()));
-            return Ok(text.to_owned());
+            return Ok(self.keep(&label(kind, name), text, sha256(text.as_bytes())));
         }
         let free = self.outside == Outside::Allowed;
         let plain = free
@@ -125,8 +123,7 @@ impl Sources {
                 .components()
                 .all(|c| matches!(c, std::path::Component::Normal(_)));
         let folder = self.folder.clone().filter(|_| plain).ok_or_else(|| {
-            self.named(
-                asked_by,
+            self.error_at_name(asked_by,
                 name,
                 format!("`{name}` is not a file in the folder of {asked_by}"),
             )
@@ -139,7 +136,7 @@ impl Sources {
                 kind.word(),
                 why(&e)
             );
-            self.named(asked_by, name, what)
+            self.error_at_name(asked_by, name, what)
         };
         // A link may still lead out of the folder.
         let inside = if folder.as_os_str().is_empty() {
@@ -151,43 +148,41 @@ impl Sources {
         if !free && !real.starts_with(inside.canonicalize().map_err(unread)?) {
             let what = format!("`{name}` is a link that leads out of the folder of {asked_by}");
             return Err(self
-                .named(asked_by, name, what)
+                .error_at_name(asked_by, name, what)
                 .help("copy the file itself there, or say --allow-outside")
                 .into());
         }
         let bytes = read_bounded(&real).map_err(unread)?;
         let hash = sha256(&bytes);
         let text = text_of(name, bytes)?;
-        self.keep(name, &text, hash);
-        Ok(text)
+        Ok(self.keep(name, &text, hash))
     }
 
     /// The value behind a name.
     ///
     /// *Errors*: as [`Sources::text`], or a text that is not such a value.
-    pub fn value<T: DeserializeOwned + HasRanges>(
+    pub fn value<T: Read + HasRanges>(
         &mut self,
         kind: Kind,
         name: &str,
         asked_by: &str,
     ) -> Result<T, FileError> {
-        let text = self.text(kind, name, asked_by)?;
-        let file = label(kind, name);
-        match parse(&file, &text) {
-            Ok(held) => Ok(with_units(held, &text)),
-            Err(e) => Err(match mistaken(&file, &text, kind) {
-                Some(fault) => fault
-                    .help(format!("name another file in {asked_by}"))
-                    .into(),
-                None => e,
-            }),
-        }
+        let source = self.text(kind, name, asked_by)?;
+        parse_model(&source).map_err(|e| match mistaken(&source, kind) {
+            Some(fault) => fault
+                .suggest(format!("name another file in {asked_by}"))
+                .into(),
+            None => e,
+        })
     }
 
-    fn keep(&mut self, name: &str, text: &str, hash: String) {
-        if !self.read.iter().any(|(n, ..)| n == name) {
-            self.read.push((name.to_owned(), text.to_owned(), hash));
+    fn keep(&mut self, name: &str, text: &str, hash: String) -> Source {
+        if let Some(source) = self.named(name) {
+            return source.clone();
         }
+        let source = Source::new(name, text);
+        self.read.push((source.clone(), hash));
+        source
     }
 
     fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> Fault {
@@ -196,17 +191,17 @@ impl Sources {
         let help = format!(
             "{help} (a file of your own is named with its ending, as in \"{name}{ending}\")"
         );
-        self.named(asked_by, name, what).help(help)
+        self.error_at_name(asked_by, name, what).help(help)
     }
 
     /// A fault at a quoted name in the file that asks for it.
-    fn named(&self, asked_by: &str, name: &str, what: String) -> Fault {
+    fn error_at_name(&self, asked_by: &str, name: &str, what: String) -> Fault {
         let fault = Fault::of(asked_by, what);
         match self
-            .named_text(asked_by)
-            .and_then(|(_, text)| Some((text, text.find(&format!("\"{name}\""))?)))
+            .named(asked_by)
+            .and_then(|source| Some((source, source.text.find(&format!("\"{name}\""))?)))
         {
-            Some((text, at)) => fault.at(text, at + 1..at + 1 + name.len()),
+            Some((source, at)) => fault.at(source.text.clone(), at + 1..at + 1 + name.len()),
             None => fault,
         }
     }

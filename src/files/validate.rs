@@ -7,7 +7,8 @@ use super::loaded::Loaded;
 use super::locate::{doubted, located};
 use super::night::{load_builtin, load_named_from};
 use super::recognise::{kind_of, mistaken};
-use super::ron::parse;
+use super::ron::parse_model;
+use crate::document::{Source, parse};
 use super::sources::{Outside, Sources};
 use super::weather_entry::input_error;
 use crate::scenario::check::{Problem, check};
@@ -95,7 +96,7 @@ pub fn kind_named(name: &str, sources: &mut Sources) -> Result<Option<Kind>, Fil
     if name != "-" && !path.exists() && path.extension().is_none() {
         return Ok(Some(Kind::Night));
     }
-    Ok(kind_of(name, &sources.open(path)?))
+    Ok(kind_of(&sources.open(path)?))
 }
 
 /// Checks a file of this kind; of the kind its keys tell, if none is given. What was told about its weather (lines
@@ -114,7 +115,7 @@ pub fn validate(
         Some(kind) => kind,
         None => match kind_named(&name, &mut sources)? {
             Some(kind) => kind,
-            None => return Err(unknown(&name, &sources.open(path)?)),
+            None => return Err(unknown(&sources.open(path)?)),
         },
     };
     let mut sound = ValidFile {
@@ -140,19 +141,19 @@ pub fn validate(
             sound.held = Held::Choices(loaded);
         }
         Kind::Weather => {
-            let text = sources.open(path)?;
-            let found = standalone(&name, &text).map_err(|e| input_error(&name, &text, e))?;
+            let source = sources.open(path)?;
+            let found = standalone(&name, &source.text);
+            let found = found.map_err(|e| input_error(&name, &source.text, e))?;
             let used = found.notes.iter().filter(|n| n.kind() != NoteKind::Unused);
             notes.extend(used.map(|note| format!("{name}, {note}")));
             sound.taken_for = Some(found.description);
         }
         Kind::Engine | Kind::Heater | Kind::Hangar | Kind::Oil => {
-            let text = sources.open(path)?;
-            let night =
-                within(&name, &text, known).map_err(|e| match mistaken(&name, &text, known) {
-                    Some(fault) => fault.into(),
-                    None => e,
-                })?;
+            let source = sources.open(path)?;
+            let night = within(&source, known).map_err(|e| match mistaken(&source, known) {
+                Some(fault) => fault.into(),
+                None => e,
+            })?;
             let problems = check(&night).err().unwrap_or_default();
             refused(located(&own(problems, known), &name, &sources))?;
             let doubts: Vec<PlausibilityWarning> = doubts(&night)
@@ -180,17 +181,14 @@ fn refused(faults: Vec<Fault>) -> Result<(), FileError> {
     gathered.ended(Some(()))
 }
 
-fn unknown(file: &str, text: &str) -> FileError {
+fn unknown(source: &Source) -> FileError {
     // A broken or empty file says best itself what is wrong with it.
-    if let Err(FileError::Faults(faults)) = parse::<super::night::NightFile>(file, text)
-        && faults.len() == 1
-        && faults[0].help.is_some()
-        && !faults[0].what.contains("key")
-    {
-        return FileError::Faults(faults);
+    let parsed = parse(source);
+    if parsed.errors.count() > 0 {
+        return FileError::Faults(parsed.errors.into_kept());
     }
     Fault::of(
-        file,
+        &source.file,
         "it cannot be told what kind of file this is: it has no key of any",
     )
     .help("use --kind night, comparison, engine, heater, hangar, oil or weather")
@@ -198,17 +196,17 @@ fn unknown(file: &str, text: &str) -> FileError {
 }
 
 /// A built-in night with one part of it taken from a file.
-fn within(file: &str, text: &str, kind: Kind) -> Result<Scenario, FileError> {
+fn within(source: &Source, kind: Kind) -> Result<Scenario, FileError> {
     let mut night = load_builtin(AROUND)?.scenario;
     match kind {
         Kind::Engine => {
-            night.engine = parse(file, text)?;
+            night.engine = parse_model(source)?;
             night.heaters.clear();
             night.covers = crate::scenario::cover::Covers::default();
         }
-        Kind::Heater => night.heaters = vec![parse(file, text)?],
-        Kind::Hangar => night.hangar = parse(file, text)?,
-        _ => night.oil = parse(file, text)?,
+        Kind::Heater => night.heaters = vec![parse_model(source)?],
+        Kind::Hangar => night.hangar = parse_model(source)?,
+        _ => night.oil = parse_model(source)?,
     }
     Ok(night)
 }

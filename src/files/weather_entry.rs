@@ -2,65 +2,53 @@
 
 use super::fault::{Fault, FileError};
 use super::library::{Kind, builtin};
-use super::outline::Outline;
 use super::sources::{Sources, label};
+use crate::document::{choice, parse};
 use crate::quantity::{Speed, Temperature};
 use crate::scenario::clock::Clock;
-use crate::scenario::weather::{LONGEST_GAP_S, Record, Weather};
+use crate::scenario::weather::{AIR_C, LONGEST_GAP_S, Record, WIND_M_S, Weather};
 use crate::weather::{
     Form, Month, Note, NoteKind, Reading, WeatherError, WeatherOptions, form_of, read,
 };
-use serde::{Deserialize, Serialize};
 
 /// Most notes that a night shows; the weather command shows all.
 const MOST_NOTES: usize = 8;
 
-/// The weather, steady or recorded.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(non_camel_case_types)]
-pub enum WeatherEntry {
-    /// The same all night.
-    steady {
-        /// Temperature outdoors.
-        outdoors: Temperature,
-        /// Relative humidity, over ice below freezing.
-        #[serde(default = "usual_humidity")]
-        humidity: f64,
-        /// Wind outdoors; none leaves the hangar its own air movement.
-        #[serde(default)]
-        wind: Option<Speed>,
-    },
-    /// A built-in record, or a file beside the night that needs no options.
-    recorded(String),
-    /// Aviation reports (METAR, SPECI) in a file beside the night.
-    reports {
-        /// The file.
-        file: String,
-        /// The station, of several.
-        #[serde(default)]
-        station: Option<String>,
-        /// Year and month of the last report; those of the night if not given.
-        #[serde(default)]
-        month: Option<Month>,
-    },
-    /// A table (CSV) in a file beside the night.
-    table {
-        /// The file.
-        file: String,
-        /// The station, of several.
-        #[serde(default)]
-        station: Option<String>,
-        /// The IANA zone of times without an offset; the night's if not given.
-        #[serde(default)]
-        zone: Option<String>,
-        /// The wind, if no column holds it.
-        #[serde(default)]
-        wind: Option<Speed>,
-    },
-}
-
-fn usual_humidity() -> f64 {
-    0.8
+choice! {
+    /// The weather, steady or recorded.
+    pub enum WeatherEntry {
+        /// The same all night.
+        steady {
+            /// Temperature outdoors.
+            outdoors: Temperature, limits(*AIR_C.start(), *AIR_C.end());
+            /// Relative humidity, over ice below freezing.
+            humidity: f64, fraction() = 0.8;
+            /// Wind outdoors; none leaves the hangar its own air movement.
+            wind: Option<Speed>, limits(*WIND_M_S.start(), *WIND_M_S.end()) = None;
+        },
+        /// A built-in record, or a file beside the night that needs no options.
+        recorded(String),
+        /// Aviation reports (METAR, SPECI) in a file beside the night.
+        reports {
+            /// The file.
+            file: String;
+            /// The station, of several.
+            station: Option<String> = None;
+            /// Year and month of the last report; those of the night if not given.
+            month: Option<Month> = None;
+        },
+        /// A table (CSV) in a file beside the night.
+        table {
+            /// The file.
+            file: String;
+            /// The station, of several.
+            station: Option<String> = None;
+            /// The IANA zone of times without an offset; the night's if not given.
+            zone: Option<String> = None;
+            /// The wind, if no column holds it.
+            wind: Option<Speed>, limits(*WIND_M_S.start(), *WIND_M_S.end()) = None;
+        },
+    }
 }
 
 /// The weather that an entry stands for; notes on it go to the sources.
@@ -113,7 +101,7 @@ pub fn resolve(
             (file, Some(Form::Table))
         }
     };
-    let text = sources.text(Kind::Weather, name, night)?;
+    let text = sources.text(Kind::Weather, name, night)?.text;
     let found = form_of(&text);
     if form.is_some_and(|form| form != found) {
         let (is, write) = match found {
@@ -147,7 +135,7 @@ pub fn read_plain(file: &str, text: &str) -> Result<Record, Fault> {
 /// A weather file's error with the file and the text it is in.
 pub fn input_error(file: &str, text: &str, error: WeatherError) -> Fault {
     let mut fault = Fault::of(file, error.message);
-    fault.help = error.suggestion;
+    fault.suggestion = error.suggestion;
     match error.span {
         Some(span) => fault.at(text, span),
         None => fault,
@@ -160,18 +148,18 @@ fn at_key(mut fault: Fault, key: &str, night: &str, sources: &Sources) -> Fault 
         return fault;
     }
     let path = format!("weather.{key}");
-    let Some((name, text)) = sources.named_text(night) else {
+    let Some(source) = sources.named(night) else {
         return fault;
     };
-    let Some(found) = Outline::of(text).find(path.trim_end_matches('.')) else {
-        return fault;
-    };
-    if fault.file != name {
-        fault.what = format!("{} (in {})", fault.what, fault.file);
-        name.clone_into(&mut fault.file);
+    let root = parse(source).root;
+    let found = root.furthest(path.trim_end_matches('.')).0.span;
+    if fault.file != source.file {
+        fault.message = format!("{} (in {})", fault.message, fault.file);
+        source.file.clone_into(&mut fault.file);
     }
-    let first = text[found.value.clone()].lines().next().unwrap_or("").len();
-    fault.at(text, found.value.start..found.value.start + first)
+    let first = source.text[found.range()].lines().next().unwrap_or("").len();
+    let start = found.start as usize;
+    fault.path(path).at(source.text.clone(), start..start + first)
 }
 
 /// What the night should know of its weather: notes on the whole file and on its own hours, the rest counted.

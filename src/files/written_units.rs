@@ -1,6 +1,6 @@
 //! The units of plausible ranges: a range is in the unit in which its number is written beside it.
 
-use super::outline::Outline;
+use crate::document::Node;
 use crate::scenario::engine::Engine;
 use crate::scenario::hangar::Hangar;
 use crate::scenario::heater::Heater;
@@ -33,47 +33,15 @@ macro_rules! doubted {
 }
 doubted!(Hangar, Heater, Oil);
 
-/// Gives each range the unit in which its number is written in the text, unless it names one itself.
-pub fn with_units<T: HasRanges>(mut held: T, text: &str) -> T {
-    let outline = Outline::of(text);
+/// Gives each range the unit in which its number is written in the tree, unless it names one itself.
+pub fn with_units<T: HasRanges>(mut held: T, tree: &Node) -> T {
     for (path, unknown) in held.unknowns() {
         if unknown.unit.is_none() {
-            unknown.unit = spellings(path)
-                .iter()
-                .filter_map(|path| outline.find(path).filter(|found| found.missing == 0))
-                .find_map(|found| unit(&text[found.value]));
+            let number = tree.at(path).and_then(Node::measured);
+            unknown.unit = number.and_then(|(_, unit)| unit.map(str::to_owned));
         }
     }
     held
-}
-
-/// The word before the brackets: `kg` of `kg(22)`; none of a plain number.
-fn unit(value: &str) -> Option<String> {
-    let (word, rest) = value.split_once('(')?;
-    let word = word.trim();
-    let number = rest.trim_end().strip_suffix(')')?.trim();
-    let plain = !word.is_empty() && number.parse::<f64>().is_ok();
-    plain.then(|| word.to_owned())
-}
-
-/// A path, and it without one or two of its inner steps: an outline does not count the names of variants.
-fn spellings(path: &str) -> Vec<String> {
-    let steps: Vec<&str> = path.split('.').collect();
-    let inner = 1..steps.len().saturating_sub(1).max(1);
-    let without = |gone: &[usize]| {
-        let kept = steps.iter().enumerate().filter(|(i, _)| !gone.contains(i));
-        kept.map(|(_, step)| *step).collect::<Vec<_>>().join(".")
-    };
-    let mut spelt = vec![path.to_owned()];
-    for i in inner.clone() {
-        spelt.push(without(&[i]));
-    }
-    for i in inner.clone() {
-        for j in inner.clone().filter(|j| *j > i) {
-            spelt.push(without(&[i, j]));
-        }
-    }
-    spelt
 }
 
 #[cfg(test)]

@@ -30,8 +30,23 @@ macro_rules! quantity {
 
 /// One module a quantity, holding the enum that serde reads and writes.
 macro_rules! spelled {
-    ($module:ident, $(#[$doc:meta])* $name:ident, $base:ident { $($unit:ident = $factor:expr),+ $(,)? }) => {
+    ($module:ident, $called:literal, $example:literal, $(#[$doc:meta])* $name:ident, $base:ident { $($unit:ident = $factor:expr),+ $(,)? }) => {
         mod $module {
+            use crate::document::{Node, Read, Reader, Walk};
+
+            impl Read for $name {
+                const WANTED: &'static str = $called;
+                const EXAMPLE: &'static str = concat!(stringify!($base), "(", $example, ")");
+                fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+                    let units = [$(stringify!($unit)),+];
+                    let (unit, number) = reader.measured(node, &units, $called, $example)?;
+                    Some(Self(number * [$($factor),+][unit]))
+                }
+                fn walk(&self, walk: &mut Walk) {
+                    walk.number(self.0, stringify!($base));
+                }
+            }
+
             #[allow(non_camel_case_types)]
             #[derive(serde::Deserialize)]
             #[serde(rename = "quantity")]
@@ -62,25 +77,25 @@ macro_rules! spelled {
     };
 }
 
-spelled!(length, /** A length, kept in metres. */ Length, m { m = 1.0, cm = 0.01, mm = 0.001, inch = 0.0254, ft = 0.3048 });
-spelled!(area, /** An area, kept in square metres. */ Area, m2 { m2 = 1.0, cm2 = 1e-4, mm2 = 1e-6, in2 = 6.4516e-4, ft2 = 0.09290304 });
-spelled!(volume, /** A volume, kept in cubic metres. */ Volume, m3 { m3 = 1.0, L = 1e-3, qt = 9.46352946e-4, gal = 3.785411784e-3 });
-spelled!(mass, /** A mass, kept in kilograms. */ Mass, kg { kg = 1.0, g = 1e-3, lb = 0.45359237, oz = 0.028349523125 });
-spelled!(density, /** A density, kept in kilograms per cubic metre. */ Density, kg_m3 { kg_m3 = 1.0 });
-spelled!(duration, /** A length of time, kept in seconds. */ Duration, s { s = 1.0, min = 60.0, h = 3600.0 });
-spelled!(speed, /** A speed, kept in metres per second. */ Speed, m_s { m_s = 1.0, km_h = 0.2777777777777778, kt = 0.5144444444444445, mph = 0.44704 });
-spelled!(mass_flow, /** A mass flow, kept in kilograms per second. */ MassFlow, kg_s { kg_s = 1.0, g_s = 1e-3 });
-spelled!(power, /** A power, kept in watts. */ Power, W { W = 1.0, kW = 1e3 });
-spelled!(energy, /** An energy, kept in joules. */ Energy, J { J = 1.0, kJ = 1e3, kWh = 3.6e6 });
-spelled!(flux, /** A heat flux, kept in watts per square metre. */ Flux, W_m2 { W_m2 = 1.0 });
-spelled!(conductance, /** A thermal conductance, kept in watts per kelvin. */ Conductance, W_K { W_K = 1.0 });
-spelled!(conductivity, /** A thermal conductivity, kept in watts per metre and kelvin. */ Conductivity, W_mK { W_mK = 1.0 });
-spelled!(resistance, /** A thermal resistance of a layer, kept in square metres and kelvins per watt. */ Resistance, m2K_W { m2K_W = 1.0 });
-spelled!(film, /** A film coefficient, kept in watts per square metre and kelvin. */ FilmCoefficient, W_m2K { W_m2K = 1.0 });
-spelled!(specific_heat, /** A specific heat, kept in joules per kilogram and kelvin. */ SpecificHeat, J_kgK { J_kgK = 1.0 });
-spelled!(potential, /** An electric potential, kept in volts. */ Potential, V { V = 1.0 });
-spelled!(current, /** An electric current, kept in amperes. */ Current, A { A = 1.0 });
-spelled!(viscosity, /** A kinematic viscosity, kept in square millimetres per second. */ Viscosity, mm2_s { mm2_s = 1.0, cSt = 1.0 });
+spelled!(length, "a length", "0.12", /** A length, kept in metres. */ Length, m { m = 1.0, cm = 0.01, mm = 0.001, inch = 0.0254, ft = 0.3048 });
+spelled!(area, "an area", "0.03", /** An area, kept in square metres. */ Area, m2 { m2 = 1.0, cm2 = 1e-4, mm2 = 1e-6, in2 = 6.4516e-4, ft2 = 0.09290304 });
+spelled!(volume, "a volume", "0.05", /** A volume, kept in cubic metres. */ Volume, m3 { m3 = 1.0, L = 1e-3, qt = 9.46352946e-4, gal = 3.785411784e-3 });
+spelled!(mass, "a mass", "15", /** A mass, kept in kilograms. */ Mass, kg { kg = 1.0, g = 1e-3, lb = 0.45359237, oz = 0.028349523125 });
+spelled!(density, "a density", "880", /** A density, kept in kilograms per cubic metre. */ Density, kg_m3 { kg_m3 = 1.0 });
+spelled!(duration, "a length of time", "90", /** A length of time, kept in seconds. */ Duration, s { s = 1.0, min = 60.0, h = 3600.0 });
+spelled!(speed, "a speed", "0.5", /** A speed, kept in metres per second. */ Speed, m_s { m_s = 1.0, km_h = 0.2777777777777778, kt = 0.5144444444444445, mph = 0.44704 });
+spelled!(mass_flow, "a mass flow", "0.008", /** A mass flow, kept in kilograms per second. */ MassFlow, kg_s { kg_s = 1.0, g_s = 1e-3 });
+spelled!(power, "a power", "350", /** A power, kept in watts. */ Power, W { W = 1.0, kW = 1e3 });
+spelled!(energy, "an energy", "1000", /** An energy, kept in joules. */ Energy, J { J = 1.0, kJ = 1e3, kWh = 3.6e6 });
+spelled!(flux, "a heat flux", "100", /** A heat flux, kept in watts per square metre. */ Flux, W_m2 { W_m2 = 1.0 });
+spelled!(conductance, "a conductance", "12", /** A thermal conductance, kept in watts per kelvin. */ Conductance, W_K { W_K = 1.0 });
+spelled!(conductivity, "a conductivity", "135", /** A thermal conductivity, kept in watts per metre and kelvin. */ Conductivity, W_mK { W_mK = 1.0 });
+spelled!(resistance, "the resistance of a layer", "0.3", /** A thermal resistance of a layer, kept in square metres and kelvins per watt. */ Resistance, m2K_W { m2K_W = 1.0 });
+spelled!(film, "a film coefficient", "5", /** A film coefficient, kept in watts per square metre and kelvin. */ FilmCoefficient, W_m2K { W_m2K = 1.0 });
+spelled!(specific_heat, "a specific heat", "900", /** A specific heat, kept in joules per kilogram and kelvin. */ SpecificHeat, J_kgK { J_kgK = 1.0 });
+spelled!(potential, "a voltage", "120", /** An electric potential, kept in volts. */ Potential, V { V = 1.0 });
+spelled!(current, "a current", "15", /** An electric current, kept in amperes. */ Current, A { A = 1.0 });
+spelled!(viscosity, "a viscosity", "141", /** A kinematic viscosity, kept in square millimetres per second. */ Viscosity, mm2_s { mm2_s = 1.0, cSt = 1.0 });
 
 #[cfg(test)]
 mod tests {

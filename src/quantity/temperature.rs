@@ -1,5 +1,6 @@
 //! A temperature and a difference of two, which are different things.
 
+use crate::document::{Node, Read, Reader, Walk};
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Sub};
 
@@ -80,6 +81,25 @@ impl TryFrom<Spelt> for Temperature {
         Ok(kept)
     }
 }
+impl Read for Temperature {
+    const WANTED: &'static str = "a temperature";
+    const EXAMPLE: &'static str = "degC(-9)";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        let units = ["degC", "degF", "K"];
+        let (unit, number) = reader.measured(node, &units, Self::WANTED, "-9")?;
+        let kept = [Self::degC, Self::degF, Self::K][unit](number);
+        if kept.0 < -ZERO_C_IN_K {
+            let message = "the temperature is below absolute zero".to_owned();
+            let help = "degC(-273.15) or more, which is degF(-459.67)".to_owned();
+            reader.report(node.span, message, Some(help));
+            return None;
+        }
+        Some(kept)
+    }
+    fn walk(&self, walk: &mut Walk) {
+        walk.number(self.0, "°C");
+    }
+}
 impl From<Temperature> for Kept {
     fn from(value: Temperature) -> Self {
         Self::degC(value.0)
@@ -133,6 +153,17 @@ impl TryFrom<StepSpelt> for TemperatureStep {
         }
     }
 }
+impl Read for TemperatureStep {
+    const WANTED: &'static str = "a difference of temperatures";
+    const EXAMPLE: &'static str = "K(3)";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        let (unit, number) = reader.measured(node, &["K", "Fdeg"], Self::WANTED, "3")?;
+        Some([Self::K, Self::Fdeg][unit](number))
+    }
+    fn walk(&self, walk: &mut Walk) {
+        walk.number(self.0, "K");
+    }
+}
 impl From<TemperatureStep> for StepKept {
     fn from(value: TemperatureStep) -> Self {
         Self::K(value.0)
@@ -162,6 +193,15 @@ pub enum Units {
     /// Degrees Fahrenheit.
     #[serde(rename = "degF")]
     Fahrenheit,
+}
+
+impl Read for Units {
+    const WANTED: &'static str = "`degC` or `degF`";
+    const EXAMPLE: &'static str = "degC";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        let (word, _) = reader.word(node, &["degC", "degF"])?;
+        Some([Self::Celsius, Self::Fahrenheit][word])
+    }
 }
 
 impl Units {

@@ -2,7 +2,8 @@
 
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::TimeZone;
-use serde::{Deserialize, Serialize};
+use crate::document::{Node, Read, Reader, Value, model};
+use serde::Serialize;
 use std::fmt;
 
 /// The date that stands in where a night names none: its weather is steady, so any will do.
@@ -12,24 +13,89 @@ const ANY_DATE: Date = Date::constant(2000, 1, 15);
 const DAY_S: f64 = 86_400.0;
 
 /// A time of day, spelt `"06:30"`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(into = "String")]
 pub struct ClockTime(Time);
+
+/// A time that cannot be read: what is wrong, and what to write.
+type Unreadable = (String, String);
+
+impl ClockTime {
+    fn of(text: &str) -> Result<Self, Unreadable> {
+        let time = Time::strptime("%H:%M", text.trim());
+        time.map(Self).map_err(|_| no_time(text))
+    }
+}
 
 impl TryFrom<String> for ClockTime {
     type Error = String;
     fn try_from(text: String) -> Result<Self, String> {
-        Time::strptime("%H:%M", text.trim())
-            .map(Self)
-            .map_err(|_| no_time(&text))
+        Self::of(&text).map_err(in_one)
     }
 }
+
+fn in_one((what, write): Unreadable) -> String {
+    format!("{what}: write {write}")
+}
+
+/// Reads what is written as a text.
+fn from_text<T: Read>(
+    node: &Node,
+    reader: &mut Reader,
+    of: impl FnOnce(&str) -> Result<T, Unreadable>,
+) -> Option<T> {
+    match &node.value {
+        Value::Text(text) => match of(text) {
+            Ok(read) => Some(read),
+            Err((message, write)) => {
+                // A suggestion of one time, and not of other brackets.
+                let fits = write.starts_with('"') && write.ends_with('"');
+                let write = match fits {
+                    true => reader.instead(node.span, &write),
+                    false => write,
+                };
+                reader.report(node.span, message, Some(write));
+                None
+            }
+        },
+        Value::Word(word) if ClockTime::of(word).is_ok() => {
+            reader.wanted(node, T::WANTED, Some(format!("\"{word}\"")))
+        }
+        Value::Group(None, items) if items.len() > 1 => {
+            let times: Vec<&str> = items.iter().filter_map(Node::text).collect();
+            let pairs: Vec<String> = times
+                .chunks_exact(2)
+                .map(|pair| format!("(\"{}\", \"{}\")", pair[0], pair[1]))
+                .collect();
+            let message = "one time is needed here; found more".to_owned();
+            let write = format!(
+                "between([{}]) for a heater that is on from one time to another",
+                pairs.join(", ")
+            );
+            reader.report(node.span, message, Some(write));
+            None
+        }
+        _ => reader.wanted(node, T::WANTED, Some(T::EXAMPLE.to_owned())),
+    }
+}
+
+impl Read for ClockTime {
+    const WANTED: &'static str = "a time of day in quotes";
+    const EXAMPLE: &'static str = "\"06:30\"";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        from_text(node, reader, Self::of)
+    }
+}
+
 /// What is wrong with a time of day, and how the very time is written if it was meant by noon and midnight.
-fn no_time(text: &str) -> String {
+fn no_time(text: &str) -> Unreadable {
     let tidy = text.trim().to_ascii_uppercase().replace('.', "");
     let meant = ["%I:%M%n%p", "%I:%M%p", "%I%n%p", "%I%p"]
         .iter()
         .find_map(|form| Time::strptime(form, &tidy).ok());
+    // "7.30" is a time as well.
+    let dotted = text.trim().replace('.', ":");
+    let meant = meant.or_else(|| Time::strptime("%H:%M", &dotted).ok());
     // A span in one text, as in "02:00-06:00".
     let halves = ["-", "–", " to ", ","].iter().find_map(|between| {
         let (on, off) = text.split_once(between)?;
@@ -38,19 +104,15 @@ fn no_time(text: &str) -> String {
     });
     if let Some((on, off)) = halves {
         let (on, off) = (on.strftime("%H:%M"), off.strftime("%H:%M"));
-        return format!(
-            "`{text}` are two times, and one is wanted here: write between([(\"{on}\", \"{off}\")]) for a heater that is on \
-             from the one to the other"
+        return (
+            format!("`{text}` are two times, and one is needed here"),
+            format!("between([(\"{on}\", \"{off}\")]) for a heater that is on from the one to the other"),
         );
     }
+    let what = format!("`{text}` is not a time of day by twenty-four hours");
     match meant {
-        Some(time) => format!(
-            "`{text}` is no time of day by twenty-four hours: write \"{}\"",
-            time.strftime("%H:%M")
-        ),
-        None => format!(
-            "`{text}` is no time of day: write hours and minutes by twenty-four hours, as in \"06:30\" or \"19:30\""
-        ),
+        Some(time) => (what, format!("\"{}\"", time.strftime("%H:%M"))),
+        None => (what, "hours and minutes, as in \"06:30\" or \"19:30\"".to_owned()),
     }
 }
 
@@ -66,8 +128,8 @@ impl fmt::Display for ClockTime {
 }
 
 /// A moment by the local clock, spelt `"1996-02-04 19:00"`, or `"19:00"` where no date matters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(into = "String")]
 pub struct Moment {
     /// The day, if one was given.
     pub date: Option<Date>,
@@ -75,14 +137,13 @@ pub struct Moment {
     pub time: ClockTime,
 }
 
-impl TryFrom<String> for Moment {
-    type Error = String;
-    fn try_from(text: String) -> Result<Self, String> {
+impl Moment {
+    fn of(text: &str) -> Result<Self, Unreadable> {
         let text = text.trim();
         let Some((date, time)) = text.split_once([' ', 'T']) else {
             return Ok(Self {
                 date: None,
-                time: ClockTime::try_from(text.to_owned())?,
+                time: ClockTime::of(text)?,
             });
         };
         // A time with a word behind it, such as "7 pm", and no date at all.
@@ -90,14 +151,33 @@ impl TryFrom<String> for Moment {
             return Err(no_time(text));
         }
         let date = date.parse().map_err(|_| {
-            format!("`{date}` is no date: write year-month-day, as in \"1996-02-04 19:00\"")
+            (
+                format!("`{date}` is no date"),
+                "year-month-day, as in \"1996-02-04 19:00\"".to_owned(),
+            )
         })?;
         Ok(Self {
             date: Some(date),
-            time: ClockTime::try_from(time.to_owned())?,
+            time: ClockTime::of(time)?,
         })
     }
 }
+
+impl TryFrom<String> for Moment {
+    type Error = String;
+    fn try_from(text: String) -> Result<Self, String> {
+        Self::of(&text).map_err(in_one)
+    }
+}
+
+impl Read for Moment {
+    const WANTED: &'static str = "a time in quotes";
+    const EXAMPLE: &'static str = "\"19:00\"";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        from_text(node, reader, Self::of)
+    }
+}
+
 impl Moment {
     /// Seconds since 1970 UTC of a dated moment by the clock of a zone; nothing without a date.
     pub fn unix_s(&self, zone: &TimeZone) -> Option<f64> {
@@ -135,18 +215,17 @@ impl Moment {
     }
 }
 
-/// When the night begins, when the aeroplane leaves, and by which clock.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Clock {
-    /// The first moment of the night.
-    pub begin: Moment,
-    /// When the engine is to be started: the first such time after the beginning, or the dated moment.
-    pub departure: Moment,
-    /// The IANA name of the local time zone, such as `America/New_York`. A steady night needs none (UTC serves);
-    /// recorded weather does.
-    #[serde(default)]
-    pub zone: Option<String>,
+model! {
+    /// When the night begins, when the aeroplane leaves, and by which clock.
+    pub struct Clock {
+        /// The first moment of the night.
+        pub begin: Moment;
+        /// When the engine is to be started: the first such time after the beginning, or the dated moment.
+        pub departure: Moment, example("\"07:30\"");
+        /// The IANA name of the local time zone, such as `America/New_York`. A steady night needs none (UTC serves);
+        /// recorded weather does.
+        pub zone: Option<String> = None;
+    }
 }
 
 /// The zone of a night that names none: its weather is steady, so any without clock changes will do.

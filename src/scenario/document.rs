@@ -11,62 +11,62 @@ use super::question::Question;
 use super::start::Start;
 use super::unknowns::Unknowns;
 use super::weather::Weather;
+use crate::document::{Node, from_node, model};
 use crate::quantity::Units;
-use serde::{Deserialize, Serialize};
+use serde::de::{Deserialize, Deserializer, Error};
 
-/// Everything a night is computed from. Built in code or read from a file, it passes the same gate
-/// ([`crate::scenario::check`]) before it is marched.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Scenario {
-    /// A name for the night.
-    pub title: String,
-    /// When it begins and when the aeroplane leaves.
-    pub clock: Clock,
-    /// The engine and the air around it.
-    pub engine: Engine,
-    /// The oil in the sump.
-    pub oil: Oil,
-    /// Plugs, blankets and what is left open.
-    #[serde(default)]
-    pub covers: Covers,
-    /// The heaters, each with its own hours.
-    #[serde(default)]
-    pub heaters: Vec<Heater>,
-    /// The building.
-    pub hangar: Hangar,
-    /// The air outdoors.
-    pub weather: Weather,
-    /// How warm and how wet the engine is when the night begins.
-    #[serde(default)]
-    pub start: Start,
-    /// The electric circuit the heaters share.
-    #[serde(default)]
-    pub circuit: Circuit,
-    /// What is asked of the night.
-    #[serde(default)]
-    pub question: Question,
-    /// The degrees a reader thinks in.
-    #[serde(default)]
-    pub units: Units,
-    /// How finely the night is computed.
-    #[serde(default)]
-    pub accuracy: Accuracy,
-    /// Which numbers are uncertain, and by how much.
-    #[serde(default)]
-    pub unknowns: Unknowns,
+model! {
+    /// Everything a night is computed from. Built in code or read from a file, it passes the same gate
+    /// ([`crate::scenario::check`]) before it is marched.
+    pub struct Scenario {
+        /// A name for the night.
+        pub title: String;
+        /// When it begins and when the aeroplane leaves.
+        pub clock: Clock;
+        /// The engine and the air around it.
+        pub engine: Engine;
+        /// The oil in the sump.
+        pub oil: Oil;
+        /// Plugs, blankets and what is left open.
+        pub covers: Covers = Covers::default();
+        /// The heaters, each with its own hours.
+        pub heaters: Vec<Heater> = Vec::new();
+        /// The building.
+        pub hangar: Hangar;
+        /// The air outdoors.
+        pub weather: Weather;
+        /// How warm and how wet the engine is when the night begins.
+        pub start: Start = Start::default();
+        /// The electric circuit the heaters share.
+        pub circuit: Circuit = Circuit::default();
+        /// What is asked of the night.
+        pub question: Question = Question::default();
+        /// The degrees a reader thinks in.
+        pub units: Units = Units::default();
+        /// How finely the night is computed.
+        pub accuracy: Accuracy = Accuracy::default();
+        /// Which numbers are uncertain, and by how much.
+        pub unknowns: Unknowns = Unknowns::new();
+    }
 }
 
-/// How finely the night is computed.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, default)]
-pub struct Accuracy {
-    /// Every part that can be cut is cut into this many cells along each of its axes; 1 to 8.
-    pub resolution: usize,
-    /// The error allowed in one step, as a multiple of the default weights; 0.000001 to 100.
-    pub tolerance: f64,
-    /// The longest time between two samples of the trace, in seconds; 1 to 60, since findings need 60 or less.
-    pub sample_s: f64,
+/// A door for JSON and Python: filled into a tree, and read as that.
+impl<'de> Deserialize<'de> for Scenario {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        from_node(&Node::deserialize(from)?).map_err(D::Error::custom)
+    }
+}
+
+model! {
+    /// How finely the night is computed.
+    pub struct Accuracy: Default {
+        /// Every part that can be cut is cut into this many cells along each of its axes; 1 to 8.
+        pub resolution: usize, limits(Accuracy::RESOLUTION.0 as f64, Accuracy::RESOLUTION.1 as f64) = 1;
+        /// The error allowed in one step, as a multiple of the default weights; 0.000001 to 100.
+        pub tolerance: f64, limits(Accuracy::TOLERANCE.0, Accuracy::TOLERANCE.1) = 1.0;
+        /// The longest time between two samples of the trace, in seconds; 1 to 60, since findings need 60 or less.
+        pub sample_s: f64, limits(Accuracy::SAMPLE_S.0, Accuracy::SAMPLE_S.1) = 60.0;
+    }
 }
 
 impl Accuracy {
@@ -78,12 +78,3 @@ impl Accuracy {
     pub const SAMPLE_S: (f64, f64) = (1.0, 60.0);
 }
 
-impl Default for Accuracy {
-    fn default() -> Self {
-        Self {
-            resolution: 1,
-            tolerance: 1.0,
-            sample_s: 60.0,
-        }
-    }
-}

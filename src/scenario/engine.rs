@@ -3,6 +3,7 @@
 use super::bay::Bay;
 use super::body::Body;
 use super::unknowns::Unknowns;
+use crate::document::{Node, Read, Reader};
 use crate::quantity::{Area, Conductance, Conductivity, Length, Mass, Volume};
 use serde::{Deserialize, Serialize};
 
@@ -117,4 +118,21 @@ pub struct Layout {
     /// Which of its numbers are uncertain.
     #[serde(default)]
     pub unknowns: Unknowns,
+}
+
+/// Until the types of engines are read from the tree themselves.
+impl Read for Engine {
+    const WANTED: &'static str = "an engine";
+    const EXAMPLE: &'static str = "opposed(key: value)";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        match serde_path_to_error::deserialize(node.json()) {
+            Ok(engine) => Some(engine),
+            Err(e) => {
+                let path = e.path().to_string();
+                let place = node.furthest(&path).0.span;
+                reader.report(place, format!("{}, at `{path}`", e.inner()), None);
+                None
+            }
+        }
+    }
 }

@@ -1,23 +1,23 @@
 //! When a heater is plugged in, by the clock of the night.
 
 use super::clock::{ClockTime, NightClock};
+use crate::document::choice;
 use crate::quantity::Duration;
-use serde::{Deserialize, Serialize};
 
-/// When a heater is plugged in.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(non_camel_case_types)]
-pub enum Hours {
-    /// From the beginning to the end.
-    always,
-    /// From this clock time to the end.
-    from(ClockTime),
-    /// Between pairs of clock times.
-    between(Vec<(ClockTime, ClockTime)>),
-    /// For so long before the departure, until it.
-    before_departure(Duration),
-    /// Never: it stands unplugged.
-    never,
+choice! {
+    /// When a heater is plugged in.
+    pub enum Hours {
+        /// From the beginning to the end.
+        always,
+        /// From this clock time to the end.
+        from(ClockTime),
+        /// Between pairs of clock times.
+        between(Vec<(ClockTime, ClockTime)>),
+        /// For so long before the departure, until it.
+        before_departure(Duration),
+        /// Never: it stands unplugged.
+        never,
+    }
 }
 
 impl Hours {

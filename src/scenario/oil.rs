@@ -1,23 +1,22 @@
 //! The oil: a grade by its two published viscosities.
 
+use crate::document::model;
 use crate::quantity::{Temperature, Viscosity};
-use serde::{Deserialize, Serialize};
 
-/// An oil grade.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Oil {
-    /// Its grade, such as `15W-50`.
-    pub grade: String,
-    /// Viscosity at 40 °C.
-    pub at_40: Viscosity,
-    /// Viscosity at 100 °C.
-    pub at_100: Viscosity,
-    /// Pour point: below it, figures are extrapolated and flagged.
-    pub pour_point: Temperature,
-    /// Which of its numbers are uncertain.
-    #[serde(default)]
-    pub unknowns: super::unknowns::Unknowns,
+model! {
+    /// An oil grade.
+    pub struct Oil {
+        /// Its grade, such as `15W-50`.
+        pub grade: String, example("\"15W-50\"");
+        /// Viscosity at 40 °C.
+        pub at_40: Viscosity, above_zero();
+        /// Viscosity at 100 °C.
+        pub at_100: Viscosity, above_zero();
+        /// Pour point: below it, figures are extrapolated and flagged.
+        pub pour_point: Temperature, limits(-90.0, 60.0);
+        /// Which of its numbers are uncertain.
+        pub unknowns: super::unknowns::Unknowns = super::unknowns::Unknowns::new();
+    }
 }
 
 #[cfg(test)]

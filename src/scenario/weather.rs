@@ -1,8 +1,8 @@
 //! The air outdoors: steady, or as a station recorded it.
 
+use crate::document::{choice, model};
 use crate::quantity::{Speed, Temperature};
 use jiff::Timestamp;
-use serde::{Deserialize, Serialize};
 use std::ops::RangeInclusive;
 
 /// Air temperatures that are believed, °C: beyond the coldest and the hottest air recorded at the ground
@@ -19,46 +19,47 @@ pub const DEW_POINT_ABOVE_K: f64 = 0.6;
 /// three hours, but stations of the synoptic network report every three).
 pub const LONGEST_GAP_S: f64 = 3.0 * 3600.0;
 
-/// The weather of the night.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(non_camel_case_types)]
-pub enum Weather {
-    /// The same all night.
-    steady {
-        /// Temperature outdoors.
-        outdoors: Temperature,
-        /// Relative humidity, over ice below freezing (0.8 usual).
-        humidity: f64,
-        /// Wind outdoors; none leaves the hangar its own draught.
-        #[serde(default)]
-        wind: Option<Speed>,
-    },
-    /// As recorded.
-    recorded(Record),
+choice! {
+    /// The weather of the night.
+    pub enum Weather {
+        /// The same all night.
+        steady {
+            /// Temperature outdoors.
+            outdoors: Temperature, limits(*AIR_C.start(), *AIR_C.end()), usual(-55.0, 15.0, "estimate: nights in which an engine is heated; is the unit right, degC or degF?");
+            /// Relative humidity, over ice below freezing (0.8 usual).
+            humidity: f64, fraction();
+            /// Wind outdoors; none leaves the hangar its own draught.
+            wind: Option<Speed>, limits(*WIND_M_S.start(), *WIND_M_S.end()) = None;
+        },
+        /// As recorded.
+        recorded(Record),
+    }
 }
 
-/// A station's readings, in order of time, with straight lines between them.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Record {
-    /// Station and source.
-    pub name: String,
-    /// Each reading.
-    pub readings: Vec<Observation>,
+model! {
+    /// A station's readings, in order of time, with straight lines between them.
+    #[derive(Default)]
+    pub struct Record {
+        /// Station and source.
+        pub name: String;
+        /// Each reading.
+        pub readings: Vec<Observation>;
+    }
 }
 
-/// One reading.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Observation {
-    /// Seconds since 1970 UTC.
-    pub unix_s: f64,
-    /// Air temperature, °C.
-    pub temp_c: f64,
-    /// Dew point over liquid water at all temperatures, °C.
-    pub dew_point_c: f64,
-    /// Wind speed, m/s.
-    pub wind_m_s: f64,
+model! {
+    /// One reading.
+    #[derive(Copy)]
+    pub struct Observation {
+        /// Seconds since 1970 UTC.
+        pub unix_s: f64;
+        /// Air temperature, °C.
+        pub temp_c: f64, limits(*AIR_C.start(), *AIR_C.end());
+        /// Dew point over liquid water at all temperatures, °C.
+        pub dew_point_c: f64, limits(*DEW_POINT_C.start(), *DEW_POINT_C.end());
+        /// Wind speed, m/s.
+        pub wind_m_s: f64, limits(*WIND_M_S.start(), *WIND_M_S.end());
+    }
 }
 
 /// A moment in seconds since 1970 UTC as people write it: `2018-01-09 22:35 UTC`.

@@ -5,7 +5,7 @@ use crate::night::NightError;
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use serde::Serialize;
-use serde_json::Value;
+use crate::document::{Node, Value};
 
 /// A named change of some keys of a base night: the only way in which a study varies a night.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -13,7 +13,7 @@ pub struct Case {
     /// What it is called.
     pub name: String,
     /// What is set, in this order, at each path; the empty path is the whole night.
-    pub set: Vec<(String, Value)>,
+    pub set: Vec<(String, Node)>,
 }
 
 impl Case {
@@ -32,18 +32,16 @@ impl Case {
 
     /// The same case with one more value, at a path such as `heaters[0].hours`.
     pub fn set<T: Serialize>(mut self, path: impl Into<String>, value: &T) -> Self {
-        // A value that cannot be written is none, which the reader refuses at its path.
-        let value = serde_json::to_value(value).unwrap_or_default();
+        // A value that cannot be written is the empty word, which the reader refuses at its path.
+        let value = Node::of(value).unwrap_or(Node::free(Value::Word(String::new())));
         self.set.push((path.into(), value));
         self
     }
 
     /// The same case with a number in this unit, or a plain one.
-    pub fn number(self, path: &str, number: f64, unit: Option<&str>) -> Self {
-        match unit {
-            None => self.set(path, &number),
-            Some(unit) => self.set(path, &std::collections::BTreeMap::from([(unit, number)])),
-        }
+    pub fn number(mut self, path: &str, number: f64, unit: Option<&str>) -> Self {
+        self.set.push((path.to_owned(), Node::number(number, unit)));
+        self
     }
 
     /// This case, and then another.

@@ -1,38 +1,17 @@
 //! A number in a Scenario, named by a path as the `unknowns` of model files spell it.
 //!
-//! A Scenario is turned into a tree of plain values, in which a step of a path is a key, the name of a variant, or an
-//! index: `hangar.lag`, `heaters[0].kind.bay_fan.flow`, `engine.parts[3].mass`. The form of the engine (`opposed`,
-//! `body`) is left out, as in the messages of the gate. A quantity stands in the tree under its unit, so a number
-//! can be set in any unit its type can be written in.
+//! A Scenario is turned into a tree, in which a step of a path is a key, the word of a choice, or an index: `hangar.lag`,
+//! `heaters[0].kind.bay_fan.flow`, `engine.parts[3].mass`. The words of choices may be left out. A quantity stands in the
+//! tree under its unit, so a number can be set in any unit its type can be written in.
 
-use crate::scenario::check::nearest;
+use crate::document::{Node, read_node};
 use crate::scenario::document::Scenario;
-use serde_json::Value;
+
+pub use crate::document::PathError;
 
 /// A Scenario as a tree in which numbers can be set.
 #[derive(Debug, Clone)]
-pub struct Tree(Value);
-
-/// Why a number was not found or not set.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum PathError {
-    /// The path leads nowhere.
-    #[error("there is no number at `{path}`{}", near.as_ref().map_or(String::new(), |n| format!("; did you mean `{n}`?")))]
-    Unknown {
-        /// The path.
-        path: String,
-        /// The path of a number that is spelt most like it.
-        near: Option<String>,
-    },
-    /// The tree no longer is a Scenario: a unit that this number cannot have, or a number out of its type's range.
-    #[error("`{path}` cannot be set: {why}")]
-    Refused {
-        /// The path that was set last.
-        path: String,
-        /// What the reader of scenarios said.
-        why: String,
-    },
-}
+pub struct Tree(Node);
 
 /// A number with the unit it is kept in; plain numbers have none.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,53 +41,52 @@ impl Tree {
     ///
     /// *Errors*: none for a Scenario that passes the gate.
     pub fn of(scenario: &Scenario) -> Result<Self, PathError> {
-        serde_json::to_value(scenario)
-            .map(Self)
-            .map_err(|e| PathError::Refused {
-                path: String::new(),
-                why: e.to_string(),
-            })
+        Node::of(scenario).map(Self).map_err(|e| PathError::Refused {
+            path: String::new(),
+            why: e.to_string(),
+        })
     }
 
     /// The number at a path, in the unit it is kept in.
     ///
     /// *Errors*: no number there; the nearest path that has one is named.
     pub fn number(&self, path: &str) -> Result<PathNumber, PathError> {
-        self.0
-            .pointer(&self.pointer(path))
-            .and_then(kept)
-            .ok_or_else(|| self.unknown(path))
+        let found = self.0.at(path).and_then(Node::measured);
+        let kept = found.map(|(value, unit)| PathNumber {
+            value,
+            unit: unit.map(str::to_owned),
+        });
+        kept.ok_or_else(|| self.0.unknown(path, &self.paths()))
     }
 
     /// Puts a value at a path, whatever stands there; the whole night at the empty path.
     ///
     /// *Errors*: nothing stands there; the nearest path of a number is named.
-    pub fn put(&mut self, path: &str, value: Value) -> Result<(), PathError> {
-        let pointer = match path {
-            "" => String::new(),
-            path => self.pointer(path),
-        };
-        match self.0.pointer_mut(&pointer) {
-            Some(place) => *place = value,
-            None => return Err(self.unknown(path)),
+    pub fn put(&mut self, path: &str, value: Node) -> Result<(), PathError> {
+        if self.0.at(path).is_none() {
+            return Err(self.0.unknown(path, &self.paths()));
         }
-        Ok(())
+        self.0.set(path, value)
     }
 
-    /// The Scenario of the tree.
+    /// The Scenario of the tree; its numbers may be out of their limits.
     ///
-    /// *Errors*: what was set is not a Scenario; the path that was set last is not known here and left empty.
+    /// *Errors*: what was set is not a Scenario: a unit that the number cannot have.
     pub fn scenario(self) -> Result<Scenario, PathError> {
-        serde_path_to_error::deserialize(self.0).map_err(|e| PathError::Refused {
-            path: e.path().to_string(),
-            why: e.inner().to_string(),
+        let (scenario, errors) = read_node(&self.0);
+        scenario.ok_or_else(|| {
+            let first = errors.kept().first();
+            PathError::Refused {
+                path: first.map_or(String::new(), |error| error.path.clone()),
+                why: first.map_or(String::new(), |error| error.message.clone()),
+            }
         })
     }
 
-    /// Every path that leads to a number, in the order of the tree.
+    /// Every path that leads to a number, in the order of the tree; but not what is said about numbers, and not the
+    /// weather, which is given.
     pub fn paths(&self) -> Vec<String> {
-        let mut found = Vec::new();
-        collect(&self.0, "", &mut found);
+        let mut found = self.0.numbers(&["unknowns", "weather"]);
         for path in &mut found {
             for form in ["opposed", "body"] {
                 if let Some(rest) = path.strip_prefix(&format!("engine.{form}.")) {
@@ -118,76 +96,20 @@ impl Tree {
         }
         found
     }
-
-    fn pointer(&self, path: &str) -> String {
-        let steps = path.replace(['.', '['], "/").replace(']', "");
-        match steps.strip_prefix("engine/") {
-            Some(rest) => {
-                let form = self.0.get("engine").and_then(Value::as_object);
-                let form = form.and_then(|f| f.keys().next());
-                format!("/engine/{}/{rest}", form.map_or("", String::as_str))
-            }
-            None => format!("/{steps}"),
-        }
-    }
-
-    fn unknown(&self, path: &str) -> PathError {
-        let paths = self.paths();
-        PathError::Unknown {
-            path: path.to_owned(),
-            near: nearest(path, paths.iter().map(String::as_str)).map(str::to_owned),
-        }
-    }
-}
-
-/// The number of a leaf: plain, or alone under its unit.
-fn kept(leaf: &Value) -> Option<PathNumber> {
-    let (unit, number) = match leaf {
-        Value::Object(map) if map.len() == 1 => map.iter().next().map(|(u, n)| (Some(u), n))?,
-        plain => (None, plain),
-    };
-    Some(PathNumber {
-        value: number.as_f64()?,
-        unit: unit.cloned(),
-    })
-}
-
-fn collect(value: &Value, path: &str, found: &mut Vec<String>) {
-    if kept(value).is_some() {
-        found.push(path.to_owned());
-        return;
-    }
-    match value {
-        Value::Object(map) => {
-            let dot = if path.is_empty() { "" } else { "." };
-            // What is said about numbers is not one of them; a recorded night is given.
-            let skipped = |key: &str| key == "unknowns" || key == "weather";
-            for (key, value) in map.iter().filter(|(key, _)| !skipped(key)) {
-                collect(value, &format!("{path}{dot}{key}"), found);
-            }
-        }
-        Value::Array(items) => {
-            for (i, value) in items.iter().enumerate() {
-                collect(value, &format!("{path}[{i}]"), found);
-            }
-        }
-        _ => {}
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::super::tests::scenario;
     use super::*;
-    use serde_json::json;
 
     #[test]
     fn a_number_is_read_and_set_in_any_of_its_units() {
         let mut tree = Tree::of(&scenario()).unwrap();
         assert_eq!(tree.number("hangar.lag").unwrap().value, 1.5 * 3600.0);
-        tree.put("hangar.lag", json!({"h": 2.0})).unwrap();
-        tree.put("engine.bay.fin_pen", json!(0.3)).unwrap();
-        tree.put("heaters[0].kind.bay_fan.flow", json!({"g_s": 6.0}))
+        tree.put("hangar.lag", Node::number(2.0, Some("h"))).unwrap();
+        tree.put("engine.bay.fin_pen", Node::number(0.3, None)).unwrap();
+        tree.put("heaters[0].kind.bay_fan.flow", Node::number(6.0, Some("g_s")))
             .unwrap();
         let set = tree.scenario().unwrap();
         assert_eq!(set.hangar.lag.si(), 7200.0);
@@ -225,7 +147,7 @@ mod tests {
         assert!(error.contains("did you mean `hangar.lag`?"), "{error}");
         let error = tree.number("hangar.name").unwrap_err().to_string();
         assert!(error.contains("no number at `hangar.name`"), "{error}");
-        tree.put("hangar.lag", json!({"kg": 2.0})).unwrap();
+        tree.put("hangar.lag", Node::number(2.0, Some("kg"))).unwrap();
         let error = tree.scenario().unwrap_err().to_string();
         assert!(
             error.contains("hangar.lag") && error.contains("kg"),

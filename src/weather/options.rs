@@ -1,10 +1,11 @@
 //! What the user says about a weather file that the file may not say itself.
 
+use crate::document::{Node, Read, Reader};
 use crate::quantity::Speed;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::Offset;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use std::fmt;
 
 /// How a weather file is to be read.
@@ -23,8 +24,8 @@ pub struct WeatherOptions {
 }
 
 /// A year and a month, spelt `"2018-01"`; held as its first day.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(into = "String")]
 pub struct Month(Date);
 
 impl Month {
@@ -43,6 +44,17 @@ impl Month {
     }
 }
 
+impl Read for Month {
+    const WANTED: &'static str = "a year and a month in quotes";
+    const EXAMPLE: &'static str = "\"2018-01\"";
+    fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
+        match node.text().map(str::parse) {
+            Some(Ok(month)) => Some(month),
+            _ => reader.wanted(node, Self::WANTED, Some(Self::EXAMPLE.to_owned())),
+        }
+    }
+}
+
 impl std::str::FromStr for Month {
     type Err = String;
     fn from_str(text: &str) -> Result<Self, String> {
@@ -50,12 +62,6 @@ impl std::str::FromStr for Month {
         first
             .map(Self)
             .map_err(|_| format!("`{text}` is no month: write year and month, as in \"2018-01\""))
-    }
-}
-impl TryFrom<String> for Month {
-    type Error = String;
-    fn try_from(text: String) -> Result<Self, String> {
-        text.parse()
     }
 }
 impl From<Month> for String {

@@ -69,8 +69,8 @@ proptest! {
             Err(FileError::Faults(faults)) => {
                 prop_assert!(!faults.is_empty(), "{name}: refused without a word");
                 for fault in faults {
-                    prop_assert!(!fault.what.is_empty());
-                    prop_assert!(fault.rendered(false).contains("own."), "{}", fault.rendered(false));
+                    prop_assert!(!fault.message.is_empty());
+                    prop_assert!(fault.to_string().contains("own."), "{fault}");
                 }
             }
         }

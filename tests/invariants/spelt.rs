@@ -6,6 +6,7 @@ use crate::kit::bench::{at, solved};
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::Mass;
+use coldsoak::document::{Source, read as read_text};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::study::case::Case;
 use coldsoak::study::path::Tree;
@@ -101,7 +102,9 @@ fn written(scenario: &Scenario) -> String {
 }
 
 fn read(text: &str) -> Scenario {
-    ron::from_str(text).unwrap_or_else(|e| panic!("{e}: {text}"))
+    let reading = read_text::<Scenario>(&Source::new("night", text));
+    assert_eq!(reading.errors.count(), 0, "{}: {text}", reading.errors);
+    reading.value.unwrap()
 }
 
 proptest! {

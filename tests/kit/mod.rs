@@ -5,6 +5,7 @@ pub mod bench;
 pub mod complex;
 pub mod record;
 
+use coldsoak::document::{Read, Source, read};
 use coldsoak::quantity::{Mass, Power, Temperature};
 use coldsoak::scenario::clock::{Clock, ClockTime, Moment};
 use coldsoak::scenario::cover::Covers;
@@ -18,7 +19,6 @@ use coldsoak::scenario::start::{Start, Warmth};
 use coldsoak::scenario::weather::Weather;
 use proptest::prelude::ProptestConfig;
 use proptest::test_runner::FileFailurePersistence;
-use serde::de::DeserializeOwned;
 
 /// So many random cases; what failed once is kept beside the test, in a file that ends in `.regressions`.
 pub fn cases(count: u32) -> ProptestConfig {
@@ -29,14 +29,12 @@ pub fn cases(count: u32) -> ProptestConfig {
 }
 
 /// A built-in model.
-pub fn model<T: DeserializeOwned>(path: &str) -> T {
+pub fn model<T: Read>(path: &str) -> T {
     let file = format!("{}/models/{path}.ron", env!("CARGO_MANIFEST_DIR"));
     let text = std::fs::read_to_string(&file).unwrap_or_else(|e| panic!("{file}: {e}"));
-    let options =
-        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    options
-        .from_str(&text)
-        .unwrap_or_else(|e| panic!("{file}: {e}"))
+    let reading = read::<T>(&Source::new(&file, &text));
+    assert_eq!(reading.errors.count(), 0, "{}", reading.errors);
+    reading.value.expect("a value without errors")
 }
 
 /// The three engine classes.

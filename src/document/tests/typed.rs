@@ -141,7 +141,7 @@ fn every_error_is_found_in_one_pass_with_what_to_write() {
             "f, line 3, column 10: a number is needed here; found `80%`.\n    Try: share: 0.8",
             "f, line 4, column 10: a whole number is needed here; found `1.5`.\n    Try: count: 1 or 4, without unit or fraction",
             "f, line 5, column 9: one of a few words is needed here; found `form`.\n    Try: when: from(7)",
-            "f, line 6, column 16: `x` must be above zero; found 0.",
+            "f, line 6, column 16: `parts.x` must be above zero; found 0.",
             "f, line 7, column 15: `true` or `false` is needed here; found `yes`.\n    Try: on: true",
             "f, line 7, column 26: the number must be finite.\n    Try: write the number itself; neither NaN nor inf can be computed with",
             "f, line 8, column 11: the number `0,5` has a comma.\n    Try: 0.5 (a decimal point)",
@@ -208,7 +208,7 @@ fn a_value_made_in_code_is_held_to_the_same_limits() {
             "share: `share` is 0.95 true",
             "count: `count` must be from 1 to 8; found 9 false",
             "when.every: `every` must be above zero; found 0 false",
-            "parts.x: `x` must be above zero; found NaN false",
+            "parts.x: `parts.x` must be above zero; found NaN false",
         ]
     );
 }

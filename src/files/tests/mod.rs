@@ -58,18 +58,18 @@ fn fault(was: &str, is: &str) -> Fault {
 
 /// The bytes that are underlined.
 fn underlined(fault: &Fault) -> &str {
-    let (text, bytes) = fault.place.as_ref().expect("no place");
-    &text[bytes.clone()]
+    let (text, span) = fault.place.as_ref().expect("no place");
+    &text[span.range()]
 }
 
 #[track_caller]
 fn told(fault: &Fault, what: &str, place: &str, help: &str) {
-    assert!(fault.what.contains(what), "{fault:?}");
-    assert_eq!(underlined(fault), place, "{}", fault.what);
-    let said = fault.help.as_deref().unwrap_or("");
+    assert!(fault.message.contains(what), "{fault:?}");
+    assert_eq!(underlined(fault), place, "{}", fault.message);
+    let said = fault.suggestion.as_deref().unwrap_or("");
     assert!(
         said.contains(help) && said.is_empty() == help.is_empty(),
         "{}: {said}",
-        fault.what
+        fault.message
     );
 }

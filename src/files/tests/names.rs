@@ -38,7 +38,7 @@ fn names_that_lead_nowhere_are_told() {
         "built in are",
     );
     let f = fault("\"shut\"", "\"own-hangar.ron\"");
-    assert!(f.what.contains("could not be read"), "{f:?}");
+    assert!(f.message.contains("could not be read"), "{f:?}");
     for outside in ["../shut.ron", "/etc/shut.ron", "a/../../shut.ron"] {
         let f = fault("\"shut\"", &format!("\"{outside}\""));
         told(&f, "is not a file in the folder", outside, "without `..`");
@@ -47,7 +47,7 @@ fn names_that_lead_nowhere_are_told() {
         panic!("no fault")
     };
     assert!(
-        faults[0].help.as_deref().unwrap_or("").contains("`demo`"),
+        faults[0].suggestion.as_deref().unwrap_or("").contains("`demo`"),
         "{faults:?}"
     );
 }
@@ -62,10 +62,10 @@ fn a_built_in_comparison_is_no_night_and_says_which_night_it_shares() {
             panic!("no fault")
         };
         assert_eq!(
-            faults[0].what,
+            faults[0].message,
             format!("`{name}` is a built-in comparison, and a night is wanted here")
         );
-        let help = faults[0].help.as_deref().unwrap_or("");
+        let help = faults[0].suggestion.as_deref().unwrap_or("");
         assert!(
             help.contains(&format!("`coldsoak compare {name}`"))
                 && help.ends_with(&format!("`{shares}`")),
@@ -78,7 +78,7 @@ fn a_built_in_comparison_is_no_night_and_says_which_night_it_shares() {
     let Err(FileError::Faults(faults)) = load_named_comparison_from(path, Outside::Refused) else {
         panic!("no fault")
     };
-    let help = faults[0].help.as_deref().unwrap_or("");
+    let help = faults[0].suggestion.as_deref().unwrap_or("");
     assert!(help.contains("`coldsoak night thermostat-pad`"), "{help}");
 }
 

@@ -7,8 +7,9 @@ use super::super::heater::{Aim, Heater, HeaterKind, Place};
 use super::hours::hours;
 use super::names::{Names, listed};
 use super::outlet_path::{SHARE_TOLERANCE, way_out};
-use super::problem::{Problems, nearest};
-use super::surroundings::{BELIEVED_C, temperature, unknowns};
+use super::problem::Problems;
+use crate::document::names::nearest;
+use super::surroundings::unknowns;
 use std::collections::BTreeSet;
 
 /// Checks every heater and finds its aim; the engine's places are checked too.
@@ -60,42 +61,8 @@ pub(super) fn check_all(
 }
 
 fn numbers(heater: &Heater, path: &str, problems: &mut Problems) {
-    problems.not_negative(format!("{path}.power"), heater.power.si());
-    let kind = format!("{path}.kind");
-    match &heater.kind {
-        HeaterKind::bay_fan {
-            flow,
-            entrain,
-            entrain_from_intake,
-            strike,
-        } => {
-            problems.positive(format!("{kind}.flow"), flow.si());
-            problems.within(format!("{kind}.entrain"), *entrain, 0.0, 20.0, "");
-            let from = format!("{kind}.entrain_from_intake");
-            problems.within(from, *entrain_from_intake, 0.0, 1.0, "");
-            problems.not_negative(format!("{kind}.strike"), strike.si());
-        }
-        HeaterKind::ducted {
-            flow,
-            duct_loss,
-            entrain,
-            strike,
-        } => {
-            problems.positive(format!("{kind}.flow"), flow.si());
-            problems.within(format!("{kind}.duct_loss"), *duct_loss, 0.0, 1.0, "");
-            problems.within(format!("{kind}.entrain"), *entrain, 0.0, 20.0, "");
-            problems.not_negative(format!("{kind}.strike"), strike.si());
-        }
-        HeaterKind::bonded => {}
-        HeaterKind::radiant { radiant_share } => {
-            let share = format!("{kind}.radiant_share");
-            problems.within(share, *radiant_share, 0.0, 1.0, "");
-        }
-    }
     if let Some(t) = &heater.thermostat {
         let path = format!("{path}.thermostat");
-        temperature(t.lo, &format!("{path}.lo"), BELIEVED_C, problems);
-        temperature(t.hi, &format!("{path}.hi"), BELIEVED_C, problems);
         if t.lo >= t.hi {
             problems
                 .tell(
@@ -173,13 +140,12 @@ fn shares(aim: &Aim, path: &str, names: &Names, problems: &mut Problems) {
     ] {
         let path = format!("{path}.{key}");
         let mut seen = BTreeSet::new();
-        for (name, share) in list {
+        for (name, _) in list {
             if parts {
                 names.part(name, &path, problems);
             } else {
                 names.pocket(name, &path, problems);
             }
-            problems.not_negative(&path, *share);
             if !seen.insert(name) {
                 problems
                     .tell(&path, format!("`{name}` is named twice in `{key}`"))

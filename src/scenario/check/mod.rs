@@ -15,7 +15,8 @@ mod unit;
 mod validate;
 mod weather;
 
-pub use problem::{Problem, nearest};
+pub use crate::document::names::nearest;
+pub use problem::Problem;
 pub use validate::{CheckedScenario, check};
 
 #[cfg(test)]

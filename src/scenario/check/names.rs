@@ -2,7 +2,8 @@
 
 use super::super::body::Body;
 use super::super::part::{Part, Shape, Spot};
-use super::problem::{Problems, nearest};
+use super::problem::Problems;
+use crate::document::names::nearest;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The hangar, wherever a name of surroundings may stand.

@@ -1,6 +1,7 @@
 //! What is wrong with a scenario, and the list in which all of it is collected.
 
 use super::unit::{key, unit_of};
+use crate::document::Found;
 
 /// Something wrong with a scenario.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -44,6 +45,16 @@ impl Problems {
         });
         let last = self.0.len() - 1;
         &mut self.0[last]
+    }
+
+    /// Adds a number that is refused by the limits of its key.
+    pub fn add(&mut self, found: Found) {
+        self.0.push(Problem {
+            path: found.path,
+            word: None,
+            what: found.message,
+            help: found.suggestion,
+        });
     }
 
     /// A number that must be above zero; whether it is.
@@ -133,60 +144,5 @@ fn short(number: f64) -> f64 {
         number
     } else {
         rounded
-    }
-}
-
-/// The name most like this one, if any is like enough: at most a third of its letters differ.
-///
-/// Likeness is the number of letters to insert, delete, replace or exchange with their neighbour (the restricted
-/// distance of Damerau 1964), case not counted.
-pub fn nearest<'a>(name: &str, among: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
-    let name: Vec<char> = name.to_lowercase().chars().collect();
-    let allowed = (name.len() / 3).max(1);
-    among
-        .into_iter()
-        .map(|candidate| {
-            let letters: Vec<char> = candidate.to_lowercase().chars().collect();
-            (edits(&name, &letters), candidate)
-        })
-        .filter(|(edits, _)| *edits <= allowed)
-        .min_by_key(|(edits, _)| *edits)
-        .map(|(_, candidate)| candidate)
-}
-
-fn edits(a: &[char], b: &[char]) -> usize {
-    let mut before = Vec::new();
-    let mut above: Vec<usize> = (0..=b.len()).collect();
-    for (i, x) in a.iter().enumerate() {
-        let mut row = vec![i + 1];
-        for (j, y) in b.iter().enumerate() {
-            let replaced = above[j] + usize::from(x != y);
-            let mut fewest = replaced.min(row[j] + 1).min(above[j + 1] + 1);
-            if i > 0 && j > 0 && *x == b[j - 1] && a[i - 1] == *y {
-                let exchanged: &Vec<usize> = &before;
-                fewest = fewest.min(exchanged[j - 1] + 1);
-            }
-            row.push(fewest);
-        }
-        before = std::mem::replace(&mut above, row);
-    }
-    above[b.len()]
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_nearest_name_is_found_and_a_far_one_is_not() {
-        let names = ["sump", "sump_side", "carb"];
-        assert_eq!(nearest("smup", names), Some("sump"));
-        assert_eq!(nearest("pusm", names), None);
-        assert_eq!(nearest("sumo", names), Some("sump"));
-        assert_eq!(nearest("SUMP_SIDE", names), Some("sump_side"));
-        assert_eq!(nearest("propeller", names), None);
-        // "kitten" to "sitting" takes three, the textbook example.
-        let letters = |s: &str| s.chars().collect::<Vec<_>>();
-        assert_eq!(edits(&letters("kitten"), &letters("sitting")), 3);
     }
 }

@@ -3,18 +3,15 @@
 use super::super::body::Body;
 use super::super::clock::{Clock, ClockError, NightClock};
 use super::super::cover::Covers;
-use super::super::document::{Accuracy, Scenario};
+use super::super::document::Scenario;
 use super::super::part::Role;
 use super::super::start::{Start, Warmth};
 use super::super::unknowns::{Distribution, Unknowns};
 use super::names::Names;
-use super::problem::{Problems, nearest};
+use super::problem::Problems;
+use crate::document::names::nearest;
 use crate::quantity::Temperature;
 
-/// Temperatures of engines and thresholds that are believed, in degrees Celsius.
-pub(super) const BELIEVED_C: (f64, f64) = (-60.0, 250.0);
-/// Gauges of cords that are sold: the thickest and the thinnest (common practice, no source).
-const GAUGES_AWG: (f64, f64) = (6.0, 20.0);
 /// The longest night that is followed, in seconds.
 const LONGEST_S: f64 = 31.0 * 86_400.0;
 
@@ -140,11 +137,8 @@ fn zones_like(name: &str) -> String {
 
 /// Plugs between open and shut, blankets where there is skin.
 pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut Problems) {
-    problems.within("covers.inlet_plug", covers.inlet_plug, 0.0, 1.0, "");
-    problems.within("covers.outlet_plug", covers.outlet_plug, 0.0, 1.0, "");
-    for (pocket, resistance) in &covers.blankets {
+    for pocket in covers.blankets.keys() {
         let path = format!("covers.blankets.{pocket}");
-        problems.positive(&path, resistance.si());
         let covered = |role: &Role| matches!(role, Role::skin(over) if over == pocket);
         if names.pocket(pocket, &path, problems) && !body.parts.iter().any(|p| covered(&p.role)) {
             problems
@@ -158,18 +152,13 @@ pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut
                 ));
         }
     }
-    if let Some(resistance) = covers.propeller {
-        problems.positive("covers.propeller", resistance.si());
+    if covers.propeller.is_some() {
         if !body.parts.iter().any(|p| p.role == Role::propeller) {
             problems.tell("covers.propeller", "the engine has no propeller to cover");
         }
     }
     if let Some(side) = &covers.open_side {
         names.pocket(&side.pocket, "covers.open_side.pocket", problems);
-        problems.positive("covers.open_side.area", side.area.si());
-        problems.not_negative("covers.open_side.tall", side.tall.si());
-        let centre = side.centre.si();
-        problems.within("covers.open_side.centre", centre, -20.0, 20.0, "m");
     }
     if covers.filler_open && body.gas_room.is_none() {
         problems.tell(
@@ -181,13 +170,10 @@ pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut
 
 /// The warmth and the water at the beginning.
 pub(super) fn start(start: &Start, names: &Names, problems: &mut Problems) {
-    problems.not_negative("start.water_in_oil", start.water_in_oil.si());
-    if let Warmth::given { all, parts } = &start.warmth {
-        temperature(*all, "start.warmth.all", BELIEVED_C, problems);
-        for (name, t) in parts {
+    if let Warmth::given { parts, .. } = &start.warmth {
+        for name in parts.keys() {
             let path = format!("start.warmth.parts.{name}");
             names.part_or_pocket(name, &path, problems);
-            temperature(*t, &path, BELIEVED_C, problems);
         }
     }
 }
@@ -195,20 +181,11 @@ pub(super) fn start(start: &Start, names: &Names, problems: &mut Problems) {
 /// Everything that needs no engine.
 pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &mut Problems) {
     let hangar = &scenario.hangar;
-    problems.positive("hangar.lag", hangar.lag.si());
-    problems.within("hangar.draught", hangar.draught.si(), 0.0, 30.0, "m/s");
-    problems.within("hangar.draught_share", hangar.draught_share, 0.0, 1.0, "");
-    if let Some(t) = hangar.start {
-        temperature(t, "hangar.start", (-60.0, 60.0), problems);
-    }
-    let above = hangar.cabin_above.kelvin();
-    problems.within("hangar.cabin_above", above, -40.0, 60.0, "K");
     unknowns(&hangar.unknowns, "hangar.unknowns", problems);
 
     let oil = &scenario.oil;
-    let thick = problems.positive("oil.at_40", oil.at_40.si());
-    let thin = problems.positive("oil.at_100", oil.at_100.si());
-    if thick && thin && oil.at_100.si() >= oil.at_40.si() {
+    let thin = oil.at_100.si() > 0.0;
+    if thin && oil.at_40.si() > 0.0 && oil.at_100.si() >= oil.at_40.si() {
         problems
             .tell(
                 "oil.at_100",
@@ -224,34 +201,9 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     if thin && oil.at_100.si() <= 0.3 {
         problems.tell("oil.at_100", "`at_100` must be above 0.3 mm2/s");
     }
-    temperature(oil.pour_point, "oil.pour_point", (-90.0, 60.0), problems);
     unknowns(&oil.unknowns, "oil.unknowns", problems);
 
-    let circuit = &scenario.circuit;
-    problems.positive("circuit.volts", circuit.volts.si());
-    problems.positive("circuit.breaker", circuit.breaker.si());
-    problems.not_negative("circuit.other_load", circuit.other_load.si());
-    if let Some(cord) = circuit.cord {
-        problems.positive("circuit.cord.length", cord.length.si());
-        let gauge = f64::from(cord.gauge_awg);
-        let (low, high) = GAUGES_AWG;
-        problems.within("circuit.cord.gauge_awg", gauge, low, high, "AWG");
-    }
-    if let Some(tariff) = circuit.tariff_per_kwh {
-        problems.not_negative("circuit.tariff_per_kwh", tariff);
-    }
-
     let question = &scenario.question;
-    temperature(
-        question.threshold,
-        "question.threshold",
-        BELIEVED_C,
-        problems,
-    );
-    if let Some(t) = question.oil_threshold {
-        temperature(t, "question.oil_threshold", BELIEVED_C, problems);
-    }
-    problems.not_negative("question.water_limit", question.water_limit.si());
     if let (Some(horizon), Some(clock)) = (question.horizon, clock) {
         let (horizon, night) = (horizon.si(), clock.night_s());
         if horizon.is_nan() || horizon < night {
@@ -269,7 +221,6 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
         problems.within("question.horizon", horizon, 0.0, LONGEST_S, "s");
     }
     if let (Warmth::after_flight { delay }, Some(clock)) = (&scenario.start.warmth, clock) {
-        problems.not_negative("start.warmth.delay", delay.si());
         if delay.si() >= clock.night_s() {
             problems.tell(
                 "start.warmth.delay",
@@ -282,14 +233,5 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
         }
     }
 
-    let accuracy = &scenario.accuracy;
-    let resolution = accuracy.resolution as f64;
-    let (fewest, most) = Accuracy::RESOLUTION;
-    let (fewest, most) = (fewest as f64, most as f64);
-    problems.within("accuracy.resolution", resolution, fewest, most, "");
-    let (least, most) = Accuracy::TOLERANCE;
-    problems.within("accuracy.tolerance", accuracy.tolerance, least, most, "");
-    let (least, most) = Accuracy::SAMPLE_S;
-    problems.within("accuracy.sample_s", accuracy.sample_s, least, most, "");
     unknowns(&scenario.unknowns, "unknowns", problems);
 }

@@ -10,6 +10,7 @@ use super::horizon::end_s;
 use super::names::Names;
 use super::problem::{Problem, Problems};
 use super::{air, body, heaters, joints, layout, surroundings, weather};
+use crate::document::{Read, Walk};
 use std::borrow::Cow;
 
 /// A scenario whose names resolve and whose numbers are sane.
@@ -59,6 +60,11 @@ impl CheckedScenario {
 /// *Errors*: all problems found, in the order of the file's keys.
 pub fn check(scenario: &Scenario) -> Result<CheckedScenario, Vec<Problem>> {
     let mut problems = Problems::default();
+    let mut walk = Walk::default();
+    scenario.walk(&mut walk);
+    for found in walk.into_found().into_iter().filter(|f| !f.warning) {
+        problems.add(found);
+    }
     let clock = surroundings::clock(&scenario.clock, &mut problems);
     let body = expanded(&scenario.engine, &mut problems);
     let mut aims = Vec::new();

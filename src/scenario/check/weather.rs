@@ -3,32 +3,15 @@
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::weather::{
-    AIR_C, DEW_POINT_ABOVE_K, DEW_POINT_C, LONGEST_GAP_S, Record, WIND_M_S, Weather, utc,
+    DEW_POINT_ABOVE_K, LONGEST_GAP_S, Record, Weather, utc,
 };
 use super::horizon::end_s;
 use super::problem::Problems;
-use std::ops::RangeInclusive;
 
 /// Checks the weather against the night.
 pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &mut Problems) {
     match &scenario.weather {
-        Weather::steady {
-            outdoors,
-            humidity,
-            wind,
-        } => {
-            believed(
-                "weather.outdoors",
-                outdoors.celsius(),
-                AIR_C,
-                "°C",
-                problems,
-            );
-            problems.within("weather.humidity", *humidity, 0.0, 1.0, "");
-            if let Some(wind) = wind {
-                believed("weather.wind", wind.si(), WIND_M_S, "m/s", problems);
-            }
-        }
+        Weather::steady { .. } => {}
         Weather::recorded(record) => {
             let dated = scenario.clock.begin.date.is_some();
             if !dated {
@@ -59,16 +42,6 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     }
 }
 
-fn believed(
-    path: impl Into<String>,
-    number: f64,
-    range: RangeInclusive<f64>,
-    unit: &str,
-    problems: &mut Problems,
-) {
-    problems.within(path, number, *range.start(), *range.end(), unit);
-}
-
 /// Whether the readings are there, sane and in order.
 fn readings(record: &Record, problems: &mut Problems) -> bool {
     let before = problems.count();
@@ -79,12 +52,6 @@ fn readings(record: &Record, problems: &mut Problems) -> bool {
     }
     for (i, r) in readings.iter().enumerate() {
         let path = |key: &str| format!("weather.readings[{i}].{key}");
-        if !r.unix_s.is_finite() {
-            problems.tell(path("unix_s"), "`unix_s` must be finite");
-        }
-        believed(path("temp_c"), r.temp_c, AIR_C, "°C", problems);
-        let dew_point = path("dew_point_c");
-        believed(dew_point, r.dew_point_c, DEW_POINT_C, "°C", problems);
         if r.dew_point_c > r.temp_c + DEW_POINT_ABOVE_K {
             problems.tell(
                 path("dew_point_c"),
@@ -94,7 +61,6 @@ fn readings(record: &Record, problems: &mut Problems) -> bool {
                 ),
             );
         }
-        believed(path("wind_m_s"), r.wind_m_s, WIND_M_S, "m/s", problems);
     }
     for (i, pair) in readings.windows(2).enumerate() {
         if pair[1].unix_s <= pair[0].unix_s {

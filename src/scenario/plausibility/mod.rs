@@ -8,6 +8,7 @@ mod warning;
 pub use warning::PlausibilityWarning;
 
 use super::document::Scenario;
+use crate::document::{Found, Read, Walk};
 
 /// Everything in a night that is hard to believe, in the order of the file's keys.
 ///
@@ -15,9 +16,15 @@ use super::document::Scenario;
 /// may be doubted too: each number is looked at by itself.
 pub fn doubts(scenario: &Scenario) -> Vec<PlausibilityWarning> {
     let mut doubts = warning::PlausibilityWarnings::default();
+    let mut walk = Walk::default();
+    scenario.walk(&mut walk);
     night::clock(scenario, &mut doubts);
     clock_change::turned(scenario, &mut doubts);
     engine::engine(scenario, &mut doubts);
     night::all(scenario, &mut doubts);
+    let unusual = walk.into_found().into_iter().filter(|f| f.warning);
+    for Found { path, message, suggestion, .. } in unusual {
+        doubts.odd(path, message, &suggestion.unwrap_or_default());
+    }
     doubts.into_all()
 }

@@ -3,7 +3,6 @@
 use super::super::document::Scenario;
 use super::super::heater::HeaterKind;
 use super::super::hours::Hours;
-use super::super::start::Warmth;
 use super::super::weather::Weather;
 use super::warning::{PlausibilityWarnings, Usual};
 
@@ -21,30 +20,6 @@ const FAN_W: Usual = Usual(
 );
 const BONDED_W: Usual = Usual(10.0, 1500.0, "W", "estimate: pads and rings");
 const LAMP_W: Usual = Usual(10.0, 3000.0, "W", "estimate: lamps and panels");
-/// Quilted covers are near 0.2 to 0.6; 5 m2K/W is a house roof.
-const BLANKET: Usual = Usual(
-    0.02,
-    3.0,
-    "m2K/W",
-    "estimate: a cloth to a thick quilt; a house roof has 5",
-);
-const LAG_H: Usual = Usual(0.1, 24.0, "h", "estimate: open shed to insulated hall");
-const DRAUGHT: Usual = Usual(0.02, 3.0, "m/s", "estimate: still air to nearly outdoors");
-const SHARE: Usual = Usual(0.0, 0.6, "", "estimate: a hangar slows the wind");
-const TARIFF: Usual = Usual(0.0, 5.0, "a kWh", "estimate: in dollars or euros");
-const BREAKER: Usual = Usual(5.0, 125.0, "A", "common practice, no source");
-const VOLTS: Usual = Usual(
-    90.0,
-    480.0,
-    "V",
-    "common practice, no source: 100, 120, 230, 240, 400 V",
-);
-const START_C: Usual = Usual(
-    -60.0,
-    100.0,
-    "°C",
-    "estimate: the coldest nights to an engine just shut down",
-);
 /// Nights whose clock has no dates, so that a departure before the beginning is taken to be of the next day.
 const UNDATED_H: Usual = Usual(
     0.5,
@@ -57,19 +32,6 @@ const HANGAR_OVER_OUTDOORS_K: Usual = Usual(
     20.0,
     "K",
     "estimate: an unheated building; is the unit right, degC or degF?",
-);
-const THRESHOLD_C: Usual = Usual(
-    -30.0,
-    60.0,
-    "°C",
-    "estimate: makers ask for a few degrees above freezing",
-);
-const WATER_G: Usual = Usual(0.0, 200.0, "g", "estimate: 5 to 30 g stay from a flight");
-const OUTDOORS_C: Usual = Usual(
-    -55.0,
-    15.0,
-    "°C",
-    "estimate: nights in which an engine is heated; is the unit right, degC or degF?",
 );
 
 pub(super) fn clock(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
@@ -85,96 +47,17 @@ pub(super) fn clock(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
 }
 
 pub(super) fn all(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
-    for (pocket, resistance) in &scenario.covers.blankets {
-        let called = format!("the resistance of the blanket on `{pocket}`");
-        doubts.outside(
-            format!("covers.blankets.{pocket}"),
-            &called,
-            resistance.si(),
-            &BLANKET,
-        );
-    }
-    if let Some(resistance) = scenario.covers.propeller {
-        doubts.outside(
-            "covers.propeller",
-            "the resistance of the propeller cover",
-            resistance.si(),
-            &BLANKET,
-        );
-    }
     heaters(scenario, doubts);
-    let hangar = &scenario.hangar;
-    doubts.outside(
-        "hangar.lag",
-        "the lag of the hangar",
-        hangar.lag.si() / 3600.0,
-        &LAG_H,
-    );
-    doubts.outside(
-        "hangar.draught",
-        "the draught in the hangar",
-        hangar.draught.si(),
-        &DRAUGHT,
-    );
-    doubts.outside(
-        "hangar.draught_share",
-        "the share of the wind in the hangar",
-        hangar.draught_share,
-        &SHARE,
-    );
-    if let Weather::steady { outdoors, .. } = &scenario.weather {
+    if let (Weather::steady { outdoors, .. }, Some(start)) = (&scenario.weather, scenario.hangar.start)
+    {
         doubts.outside(
-            "weather.outdoors",
-            "the temperature outdoors",
-            outdoors.celsius(),
-            &OUTDOORS_C,
+            "hangar_start",
+            "the hangar at the beginning, less the outdoors,",
+            start.celsius() - outdoors.celsius(),
+            &HANGAR_OVER_OUTDOORS_K,
         );
-        if let Some(start) = hangar.start {
-            doubts.outside(
-                "hangar_start",
-                "the hangar at the beginning, less the outdoors,",
-                start.celsius() - outdoors.celsius(),
-                &HANGAR_OVER_OUTDOORS_K,
-            );
-        }
-    }
-    let start = &scenario.start;
-    doubts.outside(
-        "start.water_in_oil",
-        "the water in the oil",
-        start.water_in_oil.si() * 1e3,
-        &WATER_G,
-    );
-    if let Warmth::given { all, parts } = &start.warmth {
-        doubts.outside(
-            "start.warmth.all",
-            "the temperature at the beginning",
-            all.celsius(),
-            &START_C,
-        );
-        for (name, t) in parts {
-            let called = format!("the temperature of `{name}` at the beginning");
-            doubts.outside(
-                format!("start.warmth.parts.{name}"),
-                &called,
-                t.celsius(),
-                &START_C,
-            );
-        }
     }
     let circuit = &scenario.circuit;
-    doubts.outside(
-        "circuit.volts",
-        "the mains voltage",
-        circuit.volts.si(),
-        &VOLTS,
-    );
-    doubts.outside(
-        "circuit.breaker",
-        "the breaker",
-        circuit.breaker.si(),
-        &BREAKER,
-    );
     let watts = scenario.heaters.iter().map(|h| h.power.si());
     let amperes = watts.fold(circuit.other_load.si(), |sum, w| sum + w) / circuit.volts.si();
     let breaker = circuit.breaker.si();
@@ -183,24 +66,6 @@ pub(super) fn all(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
             "circuit",
             format!("all heaters and the other load together draw {amperes:.1} A"),
             &format!("less than the {breaker:.0} A breaker, unless they never are on at once"),
-        );
-    }
-    if let Some(tariff) = circuit.tariff_per_kwh {
-        doubts.outside("circuit.tariff_per_kwh", "the price", tariff, &TARIFF);
-    }
-    let question = &scenario.question;
-    doubts.outside(
-        "question.threshold",
-        "the threshold",
-        question.threshold.celsius(),
-        &THRESHOLD_C,
-    );
-    if let Some(t) = question.oil_threshold {
-        doubts.outside(
-            "question.oil_threshold",
-            "the threshold of the oil",
-            t.celsius(),
-            &THRESHOLD_C,
         );
     }
 }

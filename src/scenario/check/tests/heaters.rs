@@ -1,7 +1,7 @@
 //! Places, shares, air and hours of spoilt heaters.
 
 use super::super::check;
-use super::{only, sound, spoilt, time, told};
+use super::{only, sound, spoilt, time, told, written};
 use crate::quantity::{Area, Duration, Temperature};
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::{Place, Thermostat};
@@ -47,12 +47,12 @@ fn a_heater_must_suit_its_place() {
         "comes on again",
     );
     let p = only(spoilt(|s| {
-        let lamp = ron::from_str(
+        let lamp = written(
             r#"(name: "lamp", kind: radiant(radiant_share: 0.3), power: W(100),
                 place: aimed(throw: [("lower", 1.0)], strike: [("sump", 1.0)]),
                 self_limiting: Some((full_below: degC(50), none_above: degC(60))))"#,
         );
-        s.heaters.push(lamp.unwrap());
+        s.heaters.push(lamp);
     }));
     told(
         &p,

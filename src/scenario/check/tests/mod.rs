@@ -4,6 +4,7 @@ mod engine;
 mod heaters;
 mod validate;
 
+use crate::document;
 use super::{Problem, check};
 use crate::scenario::body::Body;
 use crate::scenario::clock::ClockTime;
@@ -66,9 +67,14 @@ const SOUND: &str = r#"(
 )"#;
 
 fn sound() -> Scenario {
-    let implicit = ron::extensions::Extensions::IMPLICIT_SOME;
-    let options = ron::Options::default().with_default_extension(implicit);
-    options.from_str(SOUND).unwrap_or_else(|e| panic!("{e}"))
+    written(SOUND)
+}
+
+/// A value from its text.
+fn written<T: document::Read>(text: &str) -> T {
+    let reading = document::read::<T>(&document::Source::new("test", text));
+    assert_eq!(reading.errors.count(), 0, "{}", reading.errors);
+    reading.value.unwrap()
 }
 
 /// The problems of the sound night, spoilt.

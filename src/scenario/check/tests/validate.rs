@@ -53,9 +53,9 @@ fn numbers_must_be_sane() {
     let p = engine(|b| b.gaps[0].tall = Length::m(-0.1));
     told(&p, "engine.gaps[0].tall", "must not be negative", "");
     let p = only(spoilt(|s| s.accuracy.resolution = 9));
-    told(&p, "accuracy.resolution", "between 1 and 8, it is 9", "");
+    told(&p, "accuracy.resolution", "from 1 to 8; found 9", "");
     let p = only(spoilt(|s| s.accuracy.sample_s = 61.0));
-    told(&p, "accuracy.sample_s", "between 1 and 60", "");
+    told(&p, "accuracy.sample_s", "from 1 to 60", "");
     let p = only(spoilt(|s| {
         s.oil.at_100 = crate::quantity::Viscosity::mm2_s(180.0)
     }));
@@ -167,7 +167,7 @@ fn recorded_weather_must_cover_the_night() {
     told(
         &p,
         "weather.humidity",
-        "between 0 and 1, it is 80",
+        "from 0 to 1; found 80",
         "80 percent is 0.8",
     );
 }

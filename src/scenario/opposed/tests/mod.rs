@@ -7,9 +7,9 @@ mod models;
 mod sums;
 
 use super::expand;
+use crate::document::{self, Read, Source};
 use crate::scenario::body::Body;
 use crate::scenario::engine::{Engine, Layout};
-use serde::de::DeserializeOwned;
 use std::path::{Path, PathBuf};
 
 /// The opposed engines: file, rows, parked mass in kg.
@@ -29,11 +29,11 @@ fn ron() -> ron::Options {
     ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
 }
 
-fn read<T: DeserializeOwned>(file: &Path) -> T {
+fn read<T: Read>(file: &Path) -> T {
     let text = std::fs::read_to_string(file).unwrap();
-    ron()
-        .from_str(&text)
-        .unwrap_or_else(|e| panic!("{}: {e}", file.display()))
+    let reading = document::read::<T>(&Source::new(&file.display().to_string(), &text));
+    assert_eq!(reading.errors.count(), 0, "{}", reading.errors);
+    reading.value.unwrap()
 }
 
 fn layout(name: &str) -> Layout {
