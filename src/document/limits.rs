@@ -225,12 +225,12 @@ impl Walk {
             let Limits { low, high, .. } = rule.limits;
             let fraction = short(number / 100.0);
             let percent = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
+            let demand = match number.is_finite() {
+                true => rule.limits.demand(unit),
+                false => "must be finite".to_owned(),
+            };
             (
-                format!(
-                    "`{called}` {}; found {}{unit_after}",
-                    rule.limits.demand(unit),
-                    short(number)
-                ),
+                format!("`{called}` {demand}; found {}{unit_after}", short(number)),
                 percent.then(|| {
                     format!("{called}: {fraction} (a fraction: {number} percent is {fraction})")
                 }),

@@ -208,7 +208,7 @@ fn a_value_made_in_code_is_held_to_the_same_limits() {
             "share: `share` is 0.95 true",
             "count: `count` must be from 1 to 8; found 9 false",
             "when.every: `every` must be above zero; found 0 false",
-            "parts.x: `parts.x` must be above zero; found NaN false",
+            "parts.x: `parts.x` must be finite; found NaN false",
         ]
     );
 }
