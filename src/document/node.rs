@@ -165,7 +165,9 @@ impl Node {
     pub fn json(&self) -> serde_json::Value {
         use serde_json::Value as Json;
         let object = |entries: &[(Name, Node)]| {
-            let pairs = entries.iter().map(|(name, node)| (name.text.clone(), node.json()));
+            let pairs = entries
+                .iter()
+                .map(|(name, node)| (name.text.clone(), node.json()));
             Json::Object(pairs.collect())
         };
         let under = |word: &Option<Name>, inner: Json| match word {

@@ -6,11 +6,11 @@ use super::locate::{doubted, located_choice};
 use super::night::{self, HeaterEntry, Loaded, NightFile, heaters, named_heaters};
 use super::recognise::{mistaken, other_builtin};
 use super::sources::{Outside, Sources, label};
+use crate::document::{Node, Source, model, read};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::cover::Covers;
 use crate::scenario::document::Scenario;
 use crate::scenario::plausibility::doubts;
-use crate::document::{Node, Source, model, read};
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -217,9 +217,10 @@ fn names(root: &Node, source: &Source) -> Vec<Fault> {
     let mut errors = Vec::new();
     if choices.items().is_empty() {
         let message = "the comparison has no choices".to_owned();
-        errors.push(at(message, "choices", choices).suggest(
-            "choices: [(name: \"fan\", heaters: [(heater: \"bay-fan-350w\")])]",
-        ));
+        errors.push(
+            at(message, "choices", choices)
+                .suggest("choices: [(name: \"fan\", heaters: [(heater: \"bay-fan-350w\")])]"),
+        );
     }
     let mut names = BTreeSet::new();
     for (i, choice) in choices.items().iter().enumerate() {

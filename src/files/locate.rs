@@ -5,8 +5,8 @@
 
 use super::fault::Fault;
 use super::library::Kind;
-use crate::document::{Node, Source, Span, parse};
 use super::sources::{Sources, label};
+use crate::document::{Node, Source, Span, parse};
 use crate::scenario::check::Problem;
 use crate::scenario::plausibility::PlausibilityWarning;
 use std::ops::Range;
@@ -181,7 +181,9 @@ fn named_by(path: &str) -> Option<(String, Kind, &str)> {
 
 /// The steps of a path.
 fn steps(path: &str) -> usize {
-    path.split(['.', '[']).filter(|step| !step.is_empty()).count()
+    path.split(['.', '['])
+        .filter(|step| !step.is_empty())
+        .count()
 }
 
 /// Where a word stands by itself in a part of a text, outside of comments.

@@ -7,6 +7,7 @@ use super::recognise::{mistaken, other_builtin};
 use super::sources::{Outside, Sources};
 use super::weather_entry::{self, WeatherEntry};
 use super::written_units::{HasRanges, with_units};
+use crate::document::{Node, Reading, Source, from_node, model, read};
 use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::Clock;
@@ -14,13 +15,12 @@ use crate::scenario::cover::Covers;
 use crate::scenario::document::{Accuracy, Scenario};
 use crate::scenario::engine::Engine;
 use crate::scenario::hangar::Hangar;
-use crate::scenario::oil::Oil;
 use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
 use crate::scenario::hours::Hours;
+use crate::scenario::oil::Oil;
 use crate::scenario::question::Question;
 use crate::scenario::start::Start;
 use crate::scenario::unknowns::Unknowns;
-use crate::document::{Node, Reading, Source, from_node, model, read};
 use std::path::Path;
 
 pub use super::loaded::Loaded;
@@ -140,7 +140,13 @@ fn from_text(source: &Source, mut sources: Sources) -> Result<Loaded, FileError>
         }
     };
     let mut errors = errors.into_kept();
-    errors.extend(gathered.ended(Some(())).err().into_iter().flat_map(FileError::into_errors));
+    errors.extend(
+        gathered
+            .ended(Some(()))
+            .err()
+            .into_iter()
+            .flat_map(FileError::into_errors),
+    );
     let mut gathered = ErrorList::default();
     gathered.add(errors);
     if let Some(scenario) = scenario.as_ref().filter(|_| only_ignored) {
@@ -217,8 +223,7 @@ pub fn resolve(
     let mut gathered = ErrorList::default();
     let engine = gathered.keep(sources.value(Kind::Engine, &night.engine, file));
     let oil = gathered.keep(sources.value(Kind::Oil, &night.oil, file));
-    let hangar: Option<Hangar> =
-        gathered.keep(sources.value(Kind::Hangar, &night.hangar, file));
+    let hangar: Option<Hangar> = gathered.keep(sources.value(Kind::Hangar, &night.hangar, file));
     let weather = weather_entry::resolve(&night.weather, &night.clock, file, sources);
     let weather = gathered.keep(weather);
     let heaters = gathered.keep(heaters(&night.heaters, file, sources));

@@ -157,9 +157,15 @@ fn at_key(mut fault: Fault, key: &str, night: &str, sources: &Sources) -> Fault 
         fault.message = format!("{} (in {})", fault.message, fault.file);
         source.file.clone_into(&mut fault.file);
     }
-    let first = source.text[found.range()].lines().next().unwrap_or("").len();
+    let first = source.text[found.range()]
+        .lines()
+        .next()
+        .unwrap_or("")
+        .len();
     let start = found.start as usize;
-    fault.path(path).at(source.text.clone(), start..start + first)
+    fault
+        .path(path)
+        .at(source.text.clone(), start..start + first)
 }
 
 /// What the night should know of its weather: notes on the whole file and on its own hours, the rest counted.

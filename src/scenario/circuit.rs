@@ -31,4 +31,3 @@ model! {
         pub gauge_awg: u32, limits(6.0, 20.0);
     }
 }
-

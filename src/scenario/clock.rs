@@ -1,8 +1,8 @@
 //! Clock times of the night, and their seconds after its beginning.
 
+use crate::document::{Node, Read, Reader, Value, model};
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::TimeZone;
-use crate::document::{Node, Read, Reader, Value, model};
 use serde::Serialize;
 use std::fmt;
 
@@ -106,13 +106,18 @@ fn no_time(text: &str) -> Unreadable {
         let (on, off) = (on.strftime("%H:%M"), off.strftime("%H:%M"));
         return (
             format!("`{text}` are two times, and one is needed here"),
-            format!("between([(\"{on}\", \"{off}\")]) for a heater that is on from the one to the other"),
+            format!(
+                "between([(\"{on}\", \"{off}\")]) for a heater that is on from the one to the other"
+            ),
         );
     }
     let what = format!("`{text}` is not a time of day by twenty-four hours");
     match meant {
         Some(time) => (what, format!("\"{}\"", time.strftime("%H:%M"))),
-        None => (what, "hours and minutes, as in \"06:30\" or \"19:30\"".to_owned()),
+        None => (
+            what,
+            "hours and minutes, as in \"06:30\" or \"19:30\"".to_owned(),
+        ),
     }
 }
 

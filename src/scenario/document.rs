@@ -77,4 +77,3 @@ impl Accuracy {
     /// The least and the most of `sample_s`.
     pub const SAMPLE_S: (f64, f64) = (1.0, 60.0);
 }
-

@@ -16,4 +16,3 @@ model! {
         pub horizon: Option<Duration> = None;
     }
 }
-

@@ -1,11 +1,11 @@
 //! A night that differs from another in some of its keys: a choice, a sample, a finer mesh, another switch-on time.
 
 use super::path::{PathError, Tree};
+use crate::document::{Node, Value};
 use crate::night::NightError;
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use serde::Serialize;
-use crate::document::{Node, Value};
 
 /// A named change of some keys of a base night: the only way in which a study varies a night.
 #[derive(Debug, Clone, PartialEq, Default)]

@@ -41,10 +41,12 @@ impl Tree {
     ///
     /// *Errors*: none for a Scenario that passes the gate.
     pub fn of(scenario: &Scenario) -> Result<Self, PathError> {
-        Node::of(scenario).map(Self).map_err(|e| PathError::Refused {
-            path: String::new(),
-            why: e.to_string(),
-        })
+        Node::of(scenario)
+            .map(Self)
+            .map_err(|e| PathError::Refused {
+                path: String::new(),
+                why: e.to_string(),
+            })
     }
 
     /// The number at a path, in the unit it is kept in.
@@ -107,10 +109,15 @@ mod tests {
     fn a_number_is_read_and_set_in_any_of_its_units() {
         let mut tree = Tree::of(&scenario()).unwrap();
         assert_eq!(tree.number("hangar.lag").unwrap().value, 1.5 * 3600.0);
-        tree.put("hangar.lag", Node::number(2.0, Some("h"))).unwrap();
-        tree.put("engine.bay.fin_pen", Node::number(0.3, None)).unwrap();
-        tree.put("heaters[0].kind.bay_fan.flow", Node::number(6.0, Some("g_s")))
+        tree.put("hangar.lag", Node::number(2.0, Some("h")))
             .unwrap();
+        tree.put("engine.bay.fin_pen", Node::number(0.3, None))
+            .unwrap();
+        tree.put(
+            "heaters[0].kind.bay_fan.flow",
+            Node::number(6.0, Some("g_s")),
+        )
+        .unwrap();
         let set = tree.scenario().unwrap();
         assert_eq!(set.hangar.lag.si(), 7200.0);
         let again = Tree::of(&set).unwrap();
@@ -147,7 +154,8 @@ mod tests {
         assert!(error.contains("did you mean `hangar.lag`?"), "{error}");
         let error = tree.number("hangar.name").unwrap_err().to_string();
         assert!(error.contains("no number at `hangar.name`"), "{error}");
-        tree.put("hangar.lag", Node::number(2.0, Some("kg"))).unwrap();
+        tree.put("hangar.lag", Node::number(2.0, Some("kg")))
+            .unwrap();
         let error = tree.scenario().unwrap_err().to_string();
         assert!(
             error.contains("hangar.lag") && error.contains("kg"),

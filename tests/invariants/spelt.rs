@@ -3,10 +3,10 @@
 use super::any_body::{Dice, NIGHTS, name, night, whole};
 use super::any_heat::furnished;
 use crate::kit::bench::{at, solved};
+use coldsoak::document::{Source, read as read_text};
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::Mass;
-use coldsoak::document::{Source, read as read_text};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::study::case::Case;
 use coldsoak::study::path::Tree;

@@ -47,7 +47,11 @@ fn names_that_lead_nowhere_are_told() {
         panic!("no fault")
     };
     assert!(
-        faults[0].suggestion.as_deref().unwrap_or("").contains("`demo`"),
+        faults[0]
+            .suggestion
+            .as_deref()
+            .unwrap_or("")
+            .contains("`demo`"),
         "{faults:?}"
     );
 }

@@ -77,7 +77,12 @@ fn a_problem_of_a_choice_is_shown_at_that_choice() {
     let problems = check(scenario).unwrap_err();
     let faults = located_choice(&problems, name, &loaded.base.file, &loaded.base.sources);
     assert_eq!(faults.len(), 1, "{faults:?}");
-    told(&faults[0], "no place named `sump`", "sump", "its places are");
+    told(
+        &faults[0],
+        "no place named `sump`",
+        "sump",
+        "its places are",
+    );
     assert_eq!(faults[0].line_and_column().unwrap().0, 5);
     // Comparison, night, hangar, engine, oil, and the two heaters of the night.
     assert_eq!(loaded.base.inputs.len(), 7, "{:?}", loaded.base.inputs);

@@ -33,7 +33,12 @@ fn keys_that_are_wrong_missing_or_doubled_are_told() {
         "\"UL\": m2K_W(0.3)",
         "\"UL\": m2K_W(0.3), \"UL\": m2K_W(0.4)",
     );
-    told(&f, "the key `UL` stands there twice", "\"UL\"", "take one of the two out");
+    told(
+        &f,
+        "the key `UL` stands there twice",
+        "\"UL\"",
+        "take one of the two out",
+    );
 }
 
 #[test]
@@ -49,20 +54,31 @@ fn numbers_and_units_that_are_wrong_are_told() {
     );
     let f = fault("degC(-9)", "degC(-9,5)");
     assert!(
-        f.suggestion.as_deref().unwrap_or("").contains("decimal point"),
+        f.suggestion
+            .as_deref()
+            .unwrap_or("")
+            .contains("decimal point"),
         "{f:?}"
     );
     let f = fault("degC(-9)", "degC(NaN)");
     assert!(f.message.contains("finite"), "{f:?}");
     let f = fault("humidity: 0.8", "humidity: 0,8");
     assert!(
-        f.suggestion.as_deref().unwrap_or("").contains("decimal point"),
+        f.suggestion
+            .as_deref()
+            .unwrap_or("")
+            .contains("decimal point"),
         "{f:?}"
     );
     let f = fault("humidity: 0.8", "humidity: NaN");
     told(&f, "must be finite", "NaN", "write the number itself");
     let f = fault("\"19:00\"", "\"7 pm\"");
-    told(&f, "`7 pm` is not a time of day", "\"7 pm\"", "begin: \"19:00\"");
+    told(
+        &f,
+        "`7 pm` is not a time of day",
+        "\"7 pm\"",
+        "begin: \"19:00\"",
+    );
     let f = fault("\"19:00\"", "\"25:00\"");
     assert!(f.message.contains("`25:00` is not a time of day"), "{f:?}");
 }
@@ -72,7 +88,10 @@ fn texts_that_are_no_model_are_told() {
     let f = fault(")\n", ")\n)\n");
     assert!(f.message.contains("closes nothing"), "{f:?}");
     let bytes = text_of("own.ron", vec![b'(', 0xff, b')']).unwrap_err();
-    assert!(bytes.message.contains("not UTF-8 text (byte 2"), "{bytes:?}");
+    assert!(
+        bytes.message.contains("not UTF-8 text (byte 2"),
+        "{bytes:?}"
+    );
     let long = text_of("own.ron", vec![b' '; LONGEST + 1]).unwrap_err();
     assert!(long.message.contains("longer than 8 MB"), "{long:?}");
     let deep = format!("(all: {}", "[".repeat(10_000));

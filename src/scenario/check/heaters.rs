@@ -8,8 +8,8 @@ use super::hours::hours;
 use super::names::{Names, listed};
 use super::outlet_path::{SHARE_TOLERANCE, way_out};
 use super::problem::Problems;
-use crate::document::names::nearest;
 use super::surroundings::unknowns;
+use crate::document::names::nearest;
 use std::collections::BTreeSet;
 
 /// Checks every heater and finds its aim; the engine's places are checked too.

@@ -2,9 +2,7 @@
 
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
-use super::super::weather::{
-    DEW_POINT_ABOVE_K, LONGEST_GAP_S, Record, Weather, utc,
-};
+use super::super::weather::{DEW_POINT_ABOVE_K, LONGEST_GAP_S, Record, Weather, utc};
 use super::horizon::end_s;
 use super::problem::Problems;
 

@@ -23,7 +23,13 @@ pub fn doubts(scenario: &Scenario) -> Vec<PlausibilityWarning> {
     engine::engine(scenario, &mut doubts);
     night::all(scenario, &mut doubts);
     let unusual = walk.into_found().into_iter().filter(|f| f.warning);
-    for Found { path, message, suggestion, .. } in unusual {
+    for Found {
+        path,
+        message,
+        suggestion,
+        ..
+    } in unusual
+    {
         doubts.odd(path, message, &suggestion.unwrap_or_default());
     }
     doubts.into_all()

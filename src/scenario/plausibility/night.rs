@@ -48,7 +48,8 @@ pub(super) fn clock(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
 
 pub(super) fn all(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
     heaters(scenario, doubts);
-    if let (Weather::steady { outdoors, .. }, Some(start)) = (&scenario.weather, scenario.hangar.start)
+    if let (Weather::steady { outdoors, .. }, Some(start)) =
+        (&scenario.weather, scenario.hangar.start)
     {
         doubts.outside(
             "hangar_start",

@@ -4,8 +4,8 @@ mod engine;
 mod heaters;
 mod validate;
 
-use crate::document;
 use super::{Problem, check};
+use crate::document;
 use crate::scenario::body::Body;
 use crate::scenario::clock::ClockTime;
 use crate::scenario::document::Scenario;
