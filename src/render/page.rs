@@ -9,7 +9,7 @@ use crate::report::{Block, Fact, Report, Section, Show, Table};
 use serde_json::Value;
 use std::fmt::Write;
 
-/// A table of more columns is told row by row where the screen is narrow.
+/// A table of more columns is laid out row by row where the screen is narrow.
 const NARROW: usize = 4;
 
 const STYLE: &str = include_str!("page.css");

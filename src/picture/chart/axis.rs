@@ -69,7 +69,7 @@ pub fn hour_ticks(clock: &NightClock, end_s: f64, most: f64) -> Vec<f64> {
 /// A number of degrees on an axis, with a true minus sign: `−10`, or `2.5` where the ticks are finer.
 pub fn tick_label(value: f64) -> String {
     let value = if value.abs() < 1e-9 { 0.0 } else { value };
-    // To as many digits as it has, so that small ticks are not all told as nothing.
+    // To as many digits as it has, so that small ticks are not all written as nothing.
     let told = |digits: &usize| format!("{value:.digits$}");
     let is = |digits: &usize| {
         told(digits)

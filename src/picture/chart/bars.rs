@@ -30,7 +30,7 @@ pub struct Bars<'a> {
     pub heads: Vec<String>,
     /// Its rows, from above.
     pub rows: Vec<Row>,
-    /// How many of them are drawn; the rest is told in numbers only.
+    /// How many of them are drawn; the rest is given in numbers only.
     pub drawn: usize,
     /// Said in place of rows, if there are none.
     pub empty: String,

@@ -23,7 +23,7 @@ const HOURS_HIGH: f64 = 30.0;
 const DAYS_HIGH: f64 = 16.0;
 const STRIP_HIGH: f64 = 22.0;
 const BOTTOM: f64 = 12.0;
-/// Hours by which a day has passed, so that a time of day alone does not tell when.
+/// Hours by which a day has passed, so that a time of day alone does not say when.
 const DAY_S: f64 = 86_400.0;
 
 /// What a figure shows.

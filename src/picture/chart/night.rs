@@ -18,7 +18,7 @@ pub enum Show {
 }
 
 impl Show {
-    /// All of them, in the order in which they are told.
+    /// All of them, in the order in which they are listed.
     pub const ALL: [Self; 4] = [Self::Temperature, Self::Heat, Self::Water, Self::Dew];
 
     /// Its word, as in names of files.

@@ -39,7 +39,7 @@ pub fn sensitivity(
     let head = |end: &str| format!("margin_at_{end}_end_{}", unit.key);
     Bars {
         view: *view,
-        what: "margin at departure with one uncertain number, told as written, at the low and, at the stroke, at the \
+        what: "margin at departure with one uncertain number, named as written, at the low and, at the stroke, at the \
 high end of its range; zero is just ready"
             .to_owned(),
         axis: format!("coldest part above the threshold at departure, {}", unit.symbol),

@@ -147,7 +147,7 @@ pub fn heaters(trace: &Trace) -> Vec<Strip> {
 /// What the strip of settling water counts, in a few words.
 pub fn settles() -> String {
     format!(
-        "water is told to settle once the film on a wall is over {TRACE_FILM_G_PER_M2} g/m², some time after it is below the dew point"
+        "water counts as settled once the film on a wall is over {TRACE_FILM_G_PER_M2} g/m², some time after it is below the dew point"
     )
 }
 

@@ -1,4 +1,4 @@
-//! What every chart needs to be told, and what comes of it.
+//! What every chart needs, and what comes of it.
 
 use crate::night::Night;
 use crate::picture::draw::Picture;
@@ -17,7 +17,7 @@ pub struct ChartView<'a> {
     pub clock: &'a NightClock,
     /// The degrees a reader thinks in.
     pub units: Units,
-    /// The temperature that is asked for.
+    /// The minimum.
     pub threshold: Temperature,
     /// The colours it is drawn in.
     pub theme: Theme,
@@ -57,7 +57,7 @@ impl Breadth {
             Self::Phone => 150.0,
         }
     }
-    /// The most hours that are told along the clock.
+    /// The most hours that are written along the clock.
     pub(super) fn hours(self) -> f64 {
         match self {
             Self::Sheet => 8.5,

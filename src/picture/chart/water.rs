@@ -5,7 +5,7 @@ use super::view::{Chart, ChartView};
 use crate::picture::draw::colour;
 use crate::trace::{Trace, WallNote};
 
-/// A wall that never held this much, g, is told in numbers only.
+/// A wall that never held this much, g, is given in numbers only.
 const LEAST_G: f64 = 0.01;
 
 /// The chart; the wettest wall at departure comes first.

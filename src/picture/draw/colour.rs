@@ -55,7 +55,7 @@ pub const HEAT: Colour = Colour(0xad, 0x66, 0x00);
 pub const WET: Colour = Colour(0x1d, 0x6f, 0xa8);
 /// The threshold and the departure.
 pub const MARK: Colour = Colour(0x8c, 0x1c, 0x2e);
-/// Lines, one a series: told apart by lightness as well as by hue, so that they differ to eyes that do not
+/// Lines, one a series: distinguished by lightness as well as by hue, so that they differ to eyes that do not
 /// see red, green or blue (see the test `colours_differ_to_every_eye`).
 pub const SERIES: [Colour; 8] = [
     Colour(0x08, 0x0c, 0x3c),

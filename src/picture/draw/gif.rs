@@ -11,7 +11,7 @@ use std::collections::HashMap;
 use tiny_skia::Pixmap;
 
 /// Colours of the palette: as many as leave one of the 128 places of seven bits to what stays as it was. A map has some
-/// twenty inks and a scale of temperatures, which an eye does not tell apart in a hundred steps; eight bits would make a
+/// twenty inks and a scale of temperatures, which an eye does not distinguish in a hundred steps; eight bits would make a
 /// larger file.
 const COLOURS: usize = 127;
 /// The place of the palette that lets the picture before show through.

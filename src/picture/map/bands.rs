@@ -131,7 +131,7 @@ fn bands<'a>(body: &'a Body, elsewhere: &BTreeSet<String>) -> Vec<Band<'a>> {
         };
         bands[band].2.push(&part.name);
     }
-    // A pocket without parts has its air all the same, if that is not told elsewhere.
+    // A pocket without parts has its air all the same, if that is not shown elsewhere.
     bands.retain(|b| !b.2.is_empty() || (b.0.is_some() && elsewhere.is_empty()));
     for band in &mut bands {
         chained(body, &mut band.2);
@@ -152,7 +152,7 @@ fn chained(body: &Body, parts: &mut [&str]) {
     }
 }
 
-/// A name on two lines at the most, each of so many letters; what is left over is told by dots.
+/// A name on two lines at the most, each of so many letters; what is left over is replaced by dots.
 fn folded(label: &str, letters: usize) -> Vec<String> {
     let mut lines: Vec<String> = textwrap::wrap(label, letters.max(4))
         .into_iter()

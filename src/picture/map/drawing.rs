@@ -16,7 +16,7 @@ pub struct Subject {
     pub label: String,
     /// Columns of the trace and their weights, which sum to one.
     pub columns: Vec<(usize, f64)>,
-    /// The names of its cells as the findings tell them; none of air.
+    /// The names of its cells as the findings have them; none of air.
     pub cells: Vec<String>,
     /// What it is.
     pub kind: Kind,
@@ -111,7 +111,7 @@ pub struct Drawing {
     pub tags: Vec<Tag>,
     /// Pockets and where they are.
     pub rooms: Vec<Room>,
-    /// Upper left corner of the panel that tells the moment, the scale and the heaters.
+    /// Upper left corner of the panel that shows the moment, the scale and the heaters.
     pub panel: Point,
 }
 
@@ -186,7 +186,7 @@ impl Drawing {
         let subject = shape.subject;
         self.push_tag(view, subject, words, stands);
     }
-    /// Names a shape as it is told.
+    /// Names a shape as it is given.
     pub fn push_tag(&mut self, view: usize, subject: usize, words: &str, stands: Stands) {
         self.tags.push(Tag {
             words: words.to_owned(),

@@ -80,7 +80,7 @@ impl<'a> Map<'a> {
         let (under, of) = moment.under;
         let wet = moment.wet.len();
         format!(
-            "The engine at {clock}.{coldest} Engine parts colder than asked: {under} of {of}. Inner walls that are wet: {wet}."
+            "The engine at {clock}.{coldest} Engine parts below the minimum: {under} of {of}. Inner walls that are wet: {wet}."
         )
     }
     /// The pieces of the sheet that can stand apart on a narrow page: the views, and the panel, which belongs to the

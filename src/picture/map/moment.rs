@@ -19,7 +19,7 @@ pub struct Moment {
     pub coldest: Option<Coldest>,
     /// Engine parts under the threshold, and engine parts in all.
     pub under: (usize, usize),
-    /// What is asked of every engine part, °C.
+    /// The minimum of every engine part, °C.
     pub threshold_c: f64,
     /// The hangar air, °C.
     pub hangar_c: f64,

@@ -26,7 +26,7 @@ fn minus(text: &str) -> String {
     text.replace(" -", " \u{2212}")
 }
 
-/// What a panel tells that is the same at every moment.
+/// What a panel shows that is the same at every moment.
 pub struct Panel<'a> {
     /// Its drawing.
     pub drawing: &'a Drawing,
@@ -57,7 +57,7 @@ impl Panel<'_> {
             at: (left + right, top + down),
             ..self.line(text, 0.0, 13.0, false)
         };
-        let mut all = vec![middle(format!("{threshold} asked"), PANEL / 2.0, 6.0)];
+        let mut all = vec![middle(format!("{threshold} minimum"), PANEL / 2.0, 6.0)];
         for (celsius, told) in self.scale.ticks(self.units, APART) {
             // The outermost stay on the sheet.
             let right = (self.scale.place(celsius) * PANEL).clamp(12.0, PANEL - 12.0);
@@ -108,8 +108,8 @@ impl Panel<'_> {
         if let Some(coldest) = &moment.coldest {
             let gap = coldest.temp_c - self.scale.threshold_c;
             let stands = match gap < 0.0 {
-                true => format!("{} under what is asked", units.size(gap)),
-                false => format!("{} over what is asked", units.size(gap)),
+                true => format!("{} below the minimum", units.size(gap)),
+                false => format!("{} above the minimum", units.size(gap)),
             };
             let at = Temperature::degC(coldest.temp_c).told(units);
             // The number and its unit stay on one line.
@@ -124,8 +124,8 @@ impl Panel<'_> {
         }
         let (under, of) = moment.under;
         let counted = match under {
-            0 => format!("all {of} engine parts are as warm as asked"),
-            n => format!("engine parts colder than asked: {n} of {of}"),
+            0 => format!("all {of} engine parts are at the minimum or above"),
+            n => format!("engine parts below the minimum: {n} of {of}"),
         };
         all.push(self.line(counted, down, 13.0, false));
         let hangar = minus(&format!(

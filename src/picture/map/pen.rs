@@ -46,7 +46,7 @@ impl Pen<'_> {
         );
         self.shape(subject, outline, at);
     }
-    /// A rectangular part, its temperature written in its middle if asked.
+    /// A rectangular part, its temperature written in its middle if wanted.
     pub fn block(&mut self, name: &str, a: Point, b: Point, told: bool) {
         let middle = ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0);
         self.part(name, &rectangle(a, b), told.then_some(middle));

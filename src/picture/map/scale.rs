@@ -23,11 +23,11 @@ const WARM: [Colour; 3] = [
 /// Temperatures and their colours.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Scale {
-    /// The coldest that is told apart, °C.
+    /// The coldest that is distinguished, °C.
     pub low_c: f64,
     /// Where blue turns to amber, °C.
     pub threshold_c: f64,
-    /// The warmest that is told apart, °C.
+    /// The warmest that is distinguished, °C.
     pub high_c: f64,
 }
 

@@ -51,7 +51,7 @@ fn tag_before<'a>(drawing: &'a Drawing, shape: &Shape) -> Option<&'a Tag> {
 const FINEST: usize = 3;
 
 /// The number of a temperature without its unit and with a true minus, in whole degrees; where rounding would put it on
-/// the other side of a threshold, as 39.6 °F under 40 °F, to as many digits as tell the side.
+/// the other side of a threshold, as 39.6 °F under 40 °F, to as many digits as show the side.
 fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
     let (value, asked) = (units.temperature(celsius), units.temperature(threshold_c));
     // What degrees make of a round threshold may be off in its last digits.
@@ -81,7 +81,7 @@ mod tests {
             [39.6, 39.4, 39.98, 40.2, 43.9].map(beside),
             ["39.6", "39", "39.98", "40", "44"]
         );
-        // 4.44 °C asked, as 40 °F is: 4.5 is over it, and 4.0 is not.
+        // 4.44 °C is the minimum, as 40 °F is: 4.5 is over it, and 4.0 is not.
         let kelvin = |c: f64| sided(c, 8.0 / 1.8, Units::Celsius);
         assert_eq!([4.45, 4.4, 4.6, -0.2].map(kelvin), ["4.5", "4", "5", "0"]);
     }

@@ -7,7 +7,7 @@ use crate::report::{Show, input_names};
 use crate::scenario::engine::Engine;
 use crate::scenario::unknowns::{Basis, Unknowns};
 
-/// Uncertain numbers of the night that are told one by one.
+/// Uncertain numbers of the night that are listed one by one.
 const UNKNOWNS: usize = 6;
 
 /// What the answer to this night is based on.

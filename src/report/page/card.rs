@@ -51,7 +51,7 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
             Place::at(place) => format!(" ({place})"),
             Place::aimed(_) => String::new(),
         };
-        // Many a name tells its watts.
+        // Many a name states its watts.
         let watts = format!("{:.0} W", heater.power.si());
         let watts = match tells(&heater.name, &watts) {
             true => String::new(),
@@ -138,7 +138,7 @@ fn by_hand(night: &Night) -> Vec<String> {
     first.chain(rest.map(str::to_owned)).collect()
 }
 
-/// Whether a name tells these watts: `250 W fan` does not tell 50 W.
+/// Whether a name states these watts: `250 W fan` does not state 50 W.
 fn tells(name: &str, watts: &str) -> bool {
     let numeral = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
     name.match_indices(watts)
