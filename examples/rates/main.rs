@@ -4,13 +4,13 @@
 //! each state is and begins with, when the night has corners, what switches the heaters, and what coldsoak itself
 //! found), and then answers questions in binary, little-endian, until its standard input ends:
 //!
-//! | asked | answered |
+//! | request | answer |
 //! |---|---|
 //! | `r`, time (f64, s), states (n f64) | rates of the states (n f64, per second) |
 //! | `j`, time, states | their slopes (n x n f64, row by row) |
 //! | `s`, heater (u8), on (u8) | nothing; the heater is switched |
 //!
-//! Air pressures are found anew at each question. `.ci/reference/integrate.py` hands the rates to general-purpose
+//! Air pressures are found again at each request. `.ci/reference/integrate.py` hands the rates to general-purpose
 //! integrators and compares what they find.
 
 mod reduced;
@@ -40,13 +40,13 @@ fn main() -> Result<(), Box<dyn Error>> {
     let checked = check(&scenario).map_err(|_| "a night that was computed is refused")?;
     let net = assemble(&checked);
     let mut out = std::io::stdout().lock();
-    writeln!(out, "{}", told(&net, &night))?;
+    writeln!(out, "{}", described(&net, &night))?;
     out.flush()?;
     answer(&net, &mut std::io::stdin().lock(), &mut out)
 }
 
 /// The night and what was found, for the line of JSON.
-fn told(net: &Network, night: &Night) -> Value {
+fn described(net: &Network, night: &Night) -> Value {
     let states = net.index.states();
     let trace = &night.trace;
     let samples: Vec<&[f64]> = (0..trace.len())
@@ -127,7 +127,7 @@ fn answer(
             b'j' => {
                 reduced::slopes(net, &mut balance).ok_or("the auxiliary unknowns do not follow")?
             }
-            other => return Err(format!("nothing is asked with byte {other}").into()),
+            other => return Err(format!("no request has byte {other}").into()),
         };
         let found: Vec<u8> = found.iter().flat_map(|v: &f64| v.to_le_bytes()).collect();
         out.write_all(&found)?;

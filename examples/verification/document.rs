@@ -92,7 +92,7 @@ const HEAD: &str = "# Verification: whether the equations are solved right\n\n\
 Remade by `.ci/verification`, which runs the tests, lets them record what they compared, and writes this page. A line is a \
 test: what it holds against which source, how many values it compared, and the one that came nearest to what is allowed. \
 Tolerances and errors are in the unit of what is compared, relative where none is named. `faults.txt` \
-tells what the tests find when the program is made wrong on purpose (`.ci/faults` writes it). The built-in nights by other \
+lists what the tests find when the program is made wrong on purpose (`.ci/faults` writes it). The built-in nights by other \
 integrators are added by `.ci/verification --integrators`.\n\n";
 
 /// Whether tests see the small changes that `.ci/mutants` makes, folder by folder; nothing where it has not been run.
@@ -133,7 +133,7 @@ fn small_changes(text: &mut String, table: &Path) -> Result<(), Box<dyn Error>> 
 const CHANGES: &str = "## Small changes\n\n\
 A program makes every small change it knows (a sign, a comparison, a factor, an answer made up) and asks whether the tests \
 of that folder, in a small crate of its own, see it (`.ci/mutants`). What has changed since, or what there was no time for, \
-counts as not tried. Which live, and why some may, is told in `mutants.txt`.\n\n\
+counts as not tried. Which live, and why some may, stands in `mutants.txt`.\n\n\
 | folder | changes | tried | compile | seen | of those that compile |\n|---|---|---|---|---|---|\n";
 
 fn section(text: &mut String, heading: &str, checks: &BTreeMap<String, Check>) -> std::fmt::Result {

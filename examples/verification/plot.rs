@@ -7,7 +7,7 @@ use std::path::Path;
 
 /// The font that comes with the project, so that no other is needed.
 const FONT: &[u8] = include_bytes!("../../assets/DejaVuSans-subset.ttf");
-/// Inks of the lines, in turn: told apart by lightness as well as by hue.
+/// Inks of the lines, in turn: distinguished by lightness as well as by hue.
 const INKS: [RGBColor; 6] = [
     RGBColor(0x10, 0x22, 0x59),
     RGBColor(0xd3, 0x5a, 0x08),

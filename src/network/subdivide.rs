@@ -1,4 +1,4 @@
-//! A part cut into finite-difference cells at the asked resolution.
+//! A part cut into finite-difference cells at the required resolution.
 //!
 //! Cells are cell-centred volumes: the way from a cell's middle to an outer face of the part is half a
 //! cell, so a joint or face at an end sees that resistance in series; at `whole` it sees none.

@@ -4,7 +4,7 @@ use crate::document::{Node, Read, Reader, Walk};
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Sub};
 
-/// Digits after the point of the smallest difference that is told.
+/// Digits after the point of the smallest difference that is printed.
 const FINEST: usize = 3;
 
 /// The kelvin value of 0 °C.

@@ -1,10 +1,10 @@
 //! What must hold of whole nights. Each test is a claim, and says engine, coverings, start and water.
 
 mod counts;
+mod findings;
 mod heat;
 mod still;
 mod symmetry;
-mod told;
 mod water;
 
 use coldsoak::night::{Night, run};

@@ -6,7 +6,7 @@ use coldsoak::scenario::body::{Body, Gap, Opening, Pocket, Surrounding, Surround
 use coldsoak::scenario::part::Spot;
 use coldsoak::scenario::weather::Weather;
 
-/// The march at a thousandth of the default tolerance, K.
+/// The integration at a thousandth of the default tolerance, K.
 const MARCH_K: f64 = 2e-4;
 
 /// Heat that leaves a room held at a temperature through two openings so far apart, in still air, W.

@@ -9,7 +9,7 @@ use coldsoak::scenario::heater::{Aim, Heater, HeaterKind, Place, SelfLimiting};
 use coldsoak::scenario::hours::Hours;
 use coldsoak::scenario::part::Spot;
 
-/// The march at a thousandth of the default tolerance, K.
+/// The integration at a thousandth of the default tolerance, K.
 const MARCH_K: f64 = 2e-4;
 /// Heat capacity of bay air, J/(m3 K): 1.25 kg/m3 and 1006 J/(kg K).
 const AIR_J_PER_M3K: f64 = 1.25 * 1006.0;

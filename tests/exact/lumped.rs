@@ -8,7 +8,7 @@ use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::joint::Feed;
 use coldsoak::scenario::part::Spot;
 
-/// The march at a thousandth of the default tolerance.
+/// The integration at a thousandth of the default tolerance.
 const MARCH_K: f64 = 2e-4;
 
 fn box_in_air(w_per_k: f64) -> Body {

@@ -16,7 +16,7 @@ use coldsoak::scenario::start::Warmth;
 #[test]
 fn a_closed_box_leaves_on_its_walls_what_it_cannot_hold() {
     for (wall_c, stays_g) in [(10.0, 0.18794), (0.0, 0.09696), (-10.0, 0.04280)] {
-        // Cooling gas breathes in through the breather, whatever its draught: V ln(T0/T1) of bay air, whose
+        // Cooling gas breathes in through the breather, whatever its air movement: V ln(T0/T1) of bay air, whose
         // vapour (80 percent over ice at -10 °C, 1.71 g/m3) is its own small share.
         let breathed_g = 0.020 * (333.15_f64 / (wall_c + 273.15)).ln() * 1.71;
         let had_g = 1e3 * 7383.46 / (461.5 * 333.15) * 0.020;

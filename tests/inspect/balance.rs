@@ -40,7 +40,7 @@ fn the_paths_into_a_node_add_up_to_its_rate() {
                 let mut kinds = BTreeSet::new();
                 for path in heat_paths(balance, nodes) {
                     kinds.insert(path.kind);
-                    // The jets are told among the entries; latent heat stays in the vapour till it condenses.
+                    // The jets are listed among the entries; latent heat stays in the vapour till it condenses.
                     if path.kind == PathKind::Jet {
                         continue;
                     }
@@ -106,10 +106,10 @@ fn conductances_between_cells_are_the_entries_of_the_matrix() {
         }
         assert!(found.len() > 100, "{} pairs", found.len());
         for (pair, slope) in &expected {
-            let told = found.get(pair).copied().unwrap_or(0.0);
+            let stated = found.get(pair).copied().unwrap_or(0.0);
             assert!(
-                (told - slope).abs() < 1e-10 * (1.0 + slope),
-                "{pair:?}: {told} W/K is not {slope}"
+                (stated - slope).abs() < 1e-10 * (1.0 + slope),
+                "{pair:?}: {stated} W/K is not {slope}"
             );
         }
         assert_eq!(found.len(), expected.len());

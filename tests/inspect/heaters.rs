@@ -70,7 +70,7 @@ fn a_jet_is_the_same_among_paths_and_entries() {
     assert!(count > 0);
 }
 
-/// A heater that is off leads nothing, and still tells what it would do.
+/// A heater that is off leads nothing, and still shows what it would do.
 #[test]
 fn a_heater_that_is_off_tells_what_it_would_give() {
     let late = Heater {

@@ -14,7 +14,7 @@ const STEP: f64 = 1e-3;
 const DIFFERENCED: f64 = 1e-4;
 
 /// The rates differenced along every temperature and the vapour inside (last), a column each. The balance
-/// finds streams and draughts anew each time, so that these slopes never saw the border.
+/// finds streams and air movement again each time, so that these slopes never saw the border.
 fn differenced(balance: &mut Balance, columns: &[usize]) -> DMatrix<f64> {
     let base = balance.columns()[..balance.network().index.states()].to_vec();
     let mut slopes = DMatrix::zeros(columns.len(), columns.len());

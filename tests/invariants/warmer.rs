@@ -5,7 +5,7 @@ use super::any_body::{Dice, NIGHTS, element, name, night, solids};
 use crate::kit::bench::{at, solved};
 use proptest::prelude::*;
 
-/// What two marches at a tenth of the default tolerance may be apart by, K.
+/// What two integrations at a tenth of the default tolerance may be apart by, K.
 const MARCH_K: f64 = 1e-3;
 
 proptest! {

@@ -128,7 +128,7 @@ pub fn trace() -> Trace {
     }
 }
 
-/// What the made-up night answers when this threshold is asked, at 0.20 EUR/kWh.
+/// What the made-up night answers at this threshold, at 0.20 EUR/kWh.
 pub fn findings(threshold: Temperature) -> Findings {
     let question = Question {
         threshold,

@@ -10,7 +10,7 @@ use std::io::Write;
 use std::panic::Location;
 use std::path::{Path, PathBuf};
 
-/// The folder asked for, if one is.
+/// The folder named, if one is.
 fn folder() -> Option<PathBuf> {
     std::env::var_os("COLDSOAK_VERIFICATION")
         .filter(|name| !name.is_empty())

@@ -128,7 +128,7 @@ impl Forced<'_> {
         net
     }
 
-    /// The largest error of each state over a march of so many even steps.
+    /// The largest error of each state over an integration of so many even steps.
     pub fn errors(&self, span_s: f64, steps: usize) -> Vec<f64> {
         let net = self.fed(span_s, steps);
         let mut stepper = Stepper::new(switched_on(Balance::new(&net)));

@@ -22,7 +22,7 @@ const TINY: f64 = 1e-4;
 /// A round as slow as nights are, s.
 const SLOW_S: f64 = 14_400.0;
 
-/// What the states of a group may be wrong by is told for each group by itself.
+/// What the states of a group may be wrong by is stated for each group by itself.
 const GROUPS: [(&str, &[ColumnKind]); 4] = [
     (
         "temperatures of metal, oil and skins, K",
@@ -129,11 +129,11 @@ fn measured(night: &str, damp: bool, period_s: f64, steps: [usize; 3], orders: [
         let (promised, found) = (orders[group], (of_group[1] / of_group[2]).log2());
         let air = if damp { "damp" } else { "dry" };
         let case = format!("{night}, {air} inside, once round in {period_s} s: {name}");
-        let told = format!("{case}: errors {of_group:?}, order {found:.2}");
-        println!("{told}");
+        let line = format!("{case}: errors {of_group:?}, order {found:.2}");
+        println!("{line}");
         record::order(&case, &of_group, promised, found);
-        assert!(of_group[2] > TELLING, "{told}: too near rounding to tell");
-        assert!(found >= promised - LESS, "{told}, not {promised}");
+        assert!(of_group[2] > TELLING, "{line}: too near rounding to judge");
+        assert!(found >= promised - LESS, "{line}, not {promised}");
     }
 }
 

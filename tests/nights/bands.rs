@@ -81,7 +81,7 @@ fn the_paired_verdicts_are_reproduced_with_another_seed() {
     }
     assert_eq!(one[2].result(), PairResult::First, "a heater beats none");
     assert_eq!((one[2].ahead, one[2].nights), (32, 32));
-    // Left and right are mirror images, so what differs between them is nothing but doubt.
+    // Left and right are mirror images, so what differs between them is nothing but uncertainty.
     let mirrored = paired(&base, &choices[1..3], 32, 1, &|| ())
         .unwrap()
         .verdicts;

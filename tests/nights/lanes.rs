@@ -17,7 +17,7 @@ fn colder(curve: &Curve, by: f64) -> Curve {
     }))
 }
 
-/// A night as it is built in, and others like it in which everything is of another size that may be; `from` tells the
+/// A night as it is built in, and others like it in which everything is of another size that may be; `from` gives the
 /// first of them.
 fn nights(name: &str, from: usize, count: usize) -> Vec<Network> {
     let scenario = load_builtin(name).unwrap().scenario;

@@ -49,7 +49,7 @@ fn hold(name: &str, night: &Scenario) {
 
 /// The choices of the built-in comparison move by less than is stated for them, and none changes its verdict.
 ///
-/// Source: the definition of a discretisation error; the estimate is Roache's (1994), as `study::refine` tells.
+/// Source: the definition of a discretisation error; the estimate is Roache's (1994), as in `study::refine`.
 #[test]
 fn the_built_in_comparison_moves_by_less_than_is_stated() {
     for (name, scenario) in load_builtin_comparison("demo").unwrap().choices {

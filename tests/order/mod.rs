@@ -59,7 +59,7 @@ fn evenly(net: &Network, span_s: f64, steps: usize) -> Vec<Vec<f64>> {
     rows
 }
 
-/// The largest errors of a march: of the states at the ends, of the books at the ends, of both between.
+/// The largest errors of an integration: of the states at the ends, of the books at the ends, of both between.
 /// Books, in joules, are weighed by what they come to.
 fn errors(net: &Network, exact: &[Vec<f64>], found: &[Vec<f64>]) -> [f64; 3] {
     let states = net.index.states();
@@ -100,16 +100,16 @@ fn measured(scenario: &Scenario, span_s: f64, coarsest: usize) {
     .into_iter()
     .enumerate()
     {
-        let told = format!(
+        let line = format!(
             "{name}: errors {:.2e}, {:.2e}, {:.2e}",
             coarse[kind], middle[kind], fine[kind]
         );
-        assert!(fine[kind] > 1e-11, "{told}: too near rounding to tell");
+        assert!(fine[kind] > 1e-11, "{line}: too near rounding to judge");
         let order = (middle[kind] / fine[kind]).log2();
-        println!("{told}: order {order:.2}");
+        println!("{line}: order {order:.2}");
         let of_kind = [coarse, middle, fine].map(|e| e[kind]);
         record::order(name, &of_kind, wanted + LESS, order);
-        assert!(order >= wanted, "{told}: order {order:.2}");
+        assert!(order >= wanted, "{line}: order {order:.2}");
     }
 }
 
@@ -157,7 +157,7 @@ fn a_step_is_of_fourth_order_and_its_curve_of_third() {
     measured(&scenario, 3600.0, 32);
 }
 
-/// The same body in two pockets of air with a passage and gaps: the pressures and draughts are found anew at
+/// The same body in two pockets of air with a passage and gaps: the pressures and air movement are found again at
 /// every stage, and stand in the matrix as its border.
 #[test]
 fn air_found_at_every_stage_leaves_the_order_as_it_is() {

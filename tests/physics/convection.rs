@@ -64,7 +64,7 @@ fn a_draught_is_a_laminar_plate() {
 fn both_together_are_the_cubic_sum() {
     // Churchill 1977: Nu^3 = Nu_free^3 + Nu_draught^3, with ht's own two at Ra 1e6 and Re 1e4: 16.558
     // and 59.236; each of ours differs by its envelope, so ours is held to the sum of ours exactly, and
-    // to theirs within the draught's, which here decides.
+    // to theirs within that of moving air, which here decides.
     let length = (1e6 / (RAYLEIGH_PER_M3K * EXCESS_K)).cbrt();
     let speed = 1e4 * KINEMATIC_VISCOSITY_M2_PER_S / length;
     let still = free(EXCESS_K, length, Facing::Upright);

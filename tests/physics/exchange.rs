@@ -17,7 +17,7 @@ const ROWS: [(f64, f64, f64, f64); 3] = [
 
 #[test]
 fn a_filler_neck_breathes_as_epstein_says() {
-    // Buoyancy is reckoned at 280 K whatever the temperatures, which leaves one or two percent.
+    // Buoyancy is taken at 280 K whatever the temperatures, which leaves one or two percent.
     let pairs = ROWS
         .map(|(d, below, above, litres)| (1e3 * filler_m3_per_s(below, above, d, THIN), litres));
     assert_envelope(pairs, -2.2..=-1.1, 0.2);

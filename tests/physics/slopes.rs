@@ -11,7 +11,7 @@ use nalgebra::Complex;
 /// The step along the imaginary axis.
 pub const STEP: f64 = 1e-40;
 
-/// Agreement asked of two exact derivatives, relative to the larger of slope and value: rounding through
+/// Agreement required of two exact derivatives, relative to the larger of slope and value: rounding through
 /// some tens of operations.
 pub const ROUNDING: f64 = 1e-11;
 

@@ -13,7 +13,7 @@ use proptest::prelude::*;
 
 /// The step of the complex differentiation: nothing is subtracted, so it may be as small as one likes.
 const STEP: f64 = 1e-40;
-/// Agreement asked, of the row's largest entry.
+/// Agreement required, of the row's largest entry.
 const AGREED: f64 = 1e-7;
 
 /// An engine with every kind of heater at once, wind and an open filler.
@@ -159,7 +159,7 @@ proptest! {
     }
 }
 
-/// Agreement asked of two differences of closed rates whose own error is of fourth order, of the row's largest
+/// Agreement required of two differences of closed rates whose own error is of fourth order, of the row's largest
 /// entry: pressures balanced to 1e-12 kg/s leave a part in a million.
 const AGREED_CLOSED: f64 = 1e-5;
 /// The step of those differences, K.

@@ -1,4 +1,4 @@
-//! A trace that was saved, read and questioned anew.
+//! A trace that was saved, read and evaluated again.
 
 use super::any_body::{Dice, element, night, whole};
 use crate::kit::bench::solved;
