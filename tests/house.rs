@@ -24,6 +24,7 @@ const STILL_LONG: &[&str] = &[
     "src/document/read.rs",
     "src/findings/circuit.rs",
     "src/findings/warning_rules.rs",
+    "src/scenario/clock.rs",
 ];
 
 /// Circles that are there as yet: each group of files may only become smaller.
