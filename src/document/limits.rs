@@ -9,6 +9,8 @@ pub struct Key {
     pub name: &'static str,
     /// What it is.
     pub doc: &'static str,
+    /// Its type.
+    pub of: &'static str,
     /// What stands there, with an example.
     pub wanted: &'static str,
     /// An example of its value.
@@ -107,6 +109,10 @@ impl Rule {
 }
 
 impl Limits {
+    /// The lowest, the highest, and whether the lowest is itself excluded.
+    pub fn ends(&self) -> (f64, f64, bool) {
+        (self.low, self.high, self.above)
+    }
     /// Whether a number lies within.
     pub fn contain(&self, number: f64) -> bool {
         number.is_finite()

@@ -9,6 +9,7 @@ macro_rules! keys {
             $crate::document::Key {
                 name: stringify!($field),
                 doc: concat!("", $($doc),*),
+                of: stringify!($ty),
                 wanted: <$ty as $crate::document::Read>::WANTED,
                 example: RULE.example_or(<$ty as $crate::document::Read>::EXAMPLE),
                 default: $crate::document::macros::default_text!($($default)?),
@@ -40,14 +41,14 @@ macro_rules! field {
 /// A group of keys in round brackets: `model! { /// Doc. pub struct Name { /// Doc. pub key: Type, limits(0.0, 1.0) = 0.5; } }`.
 /// With `: Default` after the name, the defaults of its keys make its own. `@[serde(..)]` before a key is for its writing.
 macro_rules! model {
-    ($(#[$meta:meta])* $vis:vis struct $name:ident : Default { $($body:tt)* }) => {
-        $crate::document::macros::model! { $(#[$meta])* $vis struct $name { $($body)* } }
+    ($(#[$($meta:tt)*])* $vis:vis struct $name:ident : Default { $($body:tt)* }) => {
+        $crate::document::macros::model! { $(#[$($meta)*])* $vis struct $name { $($body)* } }
         $crate::document::macros::defaults! { $name $($body)* }
     };
-    ($(#[$meta:meta])* $vis:vis struct $name:ident {
+    ($(#[$($meta:tt)*])* $vis:vis struct $name:ident {
         $($(#[doc = $doc:literal])* $(@[$attr:meta])? $fvis:vis $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* $(= $default:expr)? ;)*
     }) => {
-        $(#[$meta])*
+        $(#[$($meta)*])*
         #[derive(Debug, Clone, PartialEq, serde::Serialize)]
         $vis struct $name { $($(#[doc = $doc])* $(#[$attr])? $fvis $field: $ty,)* }
 
@@ -77,6 +78,16 @@ macro_rules! model {
                     walk.key(key, |walk| $crate::document::Read::walk(&self.$field, walk));
                 })*
             }
+            fn types(types: &mut $crate::document::reference::Types) {
+                let definition = $crate::document::reference::Definition {
+                    doc: $crate::document::macros::doc_text!($([$($meta)*])*).to_owned(),
+                    keys: Self::KEYS,
+                    words: Vec::new(),
+                };
+                let inner: &[fn(&mut $crate::document::reference::Types)] =
+                    &[$(<$ty as $crate::document::Read>::types),*];
+                types.add(stringify!($name), definition, inner);
+            }
         }
     };
 }
@@ -94,18 +105,18 @@ macro_rules! defaults {
 /// One of a few words, each alone, with a value in brackets, or with keys in brackets:
 /// `choice! { /// Doc. pub enum Name { /// Doc. always, /// Doc. from(ClockTime), /// Doc. steady { /// Doc. key: Type; } } }`.
 macro_rules! choice {
-    ($(#[$meta:meta])* $vis:vis enum $name:ident {
+    ($(#[$($meta:tt)*])* $vis:vis enum $name:ident {
         $(
-            $(#[$vmeta:meta])* $word:ident
+            $(#[$($vmeta:tt)*])* $word:ident
             $(( $inner:ty $(, $irule:ident ( $($iarg:tt)* ))* ))?
             $({ $($(#[doc = $doc:literal])* $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* $(= $default:expr)? ;)* })?
         ),* $(,)?
     }) => {
-        $(#[$meta])*
+        $(#[$($meta)*])*
         #[derive(Debug, Clone, PartialEq, serde::Serialize)]
         #[allow(non_camel_case_types)]
         $vis enum $name {
-            $($(#[$vmeta])* $word $(($inner))? $({ $($(#[doc = $doc])* $field: $ty),* })?),*
+            $($(#[$($vmeta)*])* $word $(($inner))? $({ $($(#[doc = $doc])* $field: $ty),* })?),*
         }
 
         impl $name {
@@ -133,6 +144,7 @@ macro_rules! choice {
             }
             #[allow(unused_variables)]
             fn walk(&self, walk: &mut $crate::document::Walk) {
+                let _ = &walk;
                 match self {
                     $($crate::document::macros::pattern!($word $(( $inner ))? $({ $($field)* })?; inner) => {
                         $crate::document::macros::walked!(
@@ -143,8 +155,54 @@ macro_rules! choice {
                     })*
                 }
             }
+            fn types(types: &mut $crate::document::reference::Types) {
+                let definition = $crate::document::reference::Definition {
+                    doc: $crate::document::macros::doc_text!($([$($meta)*])*).to_owned(),
+                    keys: &[],
+                    words: vec![$($crate::document::macros::described!(
+                        [$([$($vmeta)*])*] $word
+                        $(( $inner $(, $irule ( $($iarg)* ))* ))?
+                        $({ $($(#[doc = $doc])* $field : $ty $(, $rule ( $($arg)* ))* $(= $default)? ;)* })?
+                    )),*],
+                };
+                let inner: &[fn(&mut $crate::document::reference::Types)] = &[
+                    $($(<$inner as $crate::document::Read>::types,)? $($(<$ty as $crate::document::Read>::types,)*)?)*
+                ];
+                types.add(stringify!($name), definition, inner);
+            }
         }
     };
+}
+
+/// The doc comments among attributes.
+macro_rules! doc_text {
+    () => {
+        ""
+    };
+    ([doc = $doc:literal] $($rest:tt)*) => {
+        concat!($doc, $crate::document::macros::doc_text!($($rest)*))
+    };
+    ([$($other:tt)*] $($rest:tt)*) => {
+        $crate::document::macros::doc_text!($($rest)*)
+    };
+}
+
+/// A word as the reference has it.
+macro_rules! described {
+    ([$($meta:tt)*] $word:ident $(( $inner:ty $(, $irule:ident ( $($iarg:tt)* ))* ))?
+        $({ $($(#[doc = $doc:literal])* $field:ident : $ty:ty $(, $rule:ident ( $($arg:tt)* ))* $(= $default:expr)? ;)* })?) => {{
+        static VALUE: &[$crate::document::Key] =
+            $crate::document::macros::keys! { $($word : $inner $(, $irule ( $($iarg)* ))* ;)? };
+        static KEYS: &[$crate::document::Key] = $crate::document::macros::keys! {
+            $($($(#[doc = $doc])* $field : $ty $(, $rule ( $($arg)* ))* $(= $default)? ;)*)?
+        };
+        $crate::document::reference::Word {
+            name: stringify!($word),
+            doc: $crate::document::macros::doc_text!($($meta)*),
+            value: VALUE.first(),
+            keys: KEYS,
+        }
+    }};
 }
 
 macro_rules! first_word {
@@ -219,5 +277,6 @@ macro_rules! walked {
 }
 
 pub(crate) use {
-    choice, default_text, defaults, field, first_word, keys, model, pattern, variant, walked,
+    choice, default_text, defaults, described, doc_text, field, first_word, keys, model, pattern,
+    variant, walked,
 };

@@ -8,6 +8,7 @@ pub mod node;
 pub mod parse;
 mod path;
 pub mod read;
+pub mod reference;
 mod scan;
 pub mod source;
 mod values;

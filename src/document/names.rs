@@ -1,12 +1,31 @@
 //! Names: the nearest to a misspelt one, and those of before version 0.2.
 
 /// Keys and words that have another name since 0.2.0; used only in the suggestions of errors, gone in 0.3.0.
-const RENAMED: &[(&str, &str)] = &[];
+const RENAMED: &[(&str, &str)] = &[
+    ("adjusted_to_practice_readings", "calibrated"),
+    ("crank_fact", "crank_conduction_factor"),
+    ("exchanges", "mixing_openings"),
+    ("faces", "surfaces"),
+    ("fin_pen", "fin_air_fraction"),
+    ("gaps", "cowl_leaks"),
+    ("gas_room", "crankcase_gas"),
+    ("passages", "openings"),
+    ("pockets", "air_volumes"),
+    ("readings", "part_groups"),
+    ("sights", "radiation_pairs"),
+    ("tall", "height"),
+];
 
 /// The name that something is called since 0.2.0, if it had another before.
 pub fn renamed(old: &str) -> Option<&'static str> {
     let found = RENAMED.iter().find(|(before, _)| *before == old)?;
     Some(found.1)
+}
+
+/// The name that something had before 0.2.0.
+pub fn before(new: &str) -> &str {
+    let found = RENAMED.iter().find(|(_, now)| *now == new);
+    found.map_or(new, |(before, _)| before)
 }
 
 /// The name most like this one, if any is like enough: at most a third of its letters differ.

@@ -6,6 +6,7 @@ use super::names::{nearest, renamed};
 use super::node::{Name, Node, Span, Value};
 use super::parse::parse;
 use super::path::under;
+use super::reference::Types;
 use super::source::Source;
 use std::borrow::Cow;
 
@@ -24,6 +25,8 @@ pub trait Read: Sized {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self>;
     /// Shows its numbers, each to be held to the rule of its key.
     fn walk(&self, _walk: &mut Walk) {}
+    /// Adds the definitions it is made of.
+    fn types(_types: &mut Types) {}
 }
 
 /// What was made of a text.

@@ -3,6 +3,7 @@
 use super::limits::{Rule, Walk};
 use super::node::{Node, Value};
 use super::read::{Read, Reader, leading_number};
+use super::reference::Types;
 use std::collections::BTreeMap;
 
 impl Read for f64 {
@@ -110,6 +111,9 @@ impl<T: Read> Read for Option<T> {
             inner.walk(walk);
         }
     }
+    fn types(types: &mut Types) {
+        T::types(types);
+    }
 }
 
 impl<T: Read> Read for Vec<T> {
@@ -138,6 +142,9 @@ impl<T: Read> Read for Vec<T> {
             walk.item(i, |walk| item.walk(walk));
         }
     }
+    fn types(types: &mut Types) {
+        T::types(types);
+    }
 }
 
 impl<T: Read> Read for BTreeMap<String, T> {
@@ -158,6 +165,9 @@ impl<T: Read> Read for BTreeMap<String, T> {
         for (name, item) in self {
             walk.entry(name, |walk| item.walk(walk));
         }
+    }
+    fn types(types: &mut Types) {
+        T::types(types);
     }
 }
 
@@ -212,6 +222,9 @@ macro_rules! groups {
             }
             fn walk(&self, walk: &mut Walk) {
                 $(walk.item($i, |walk| self.$i.walk(walk));)+
+            }
+            fn types(types: &mut Types) {
+                $($type::types(types);)+
             }
         }
     )+};

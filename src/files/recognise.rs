@@ -26,8 +26,16 @@ const MARKS: &[(Kind, &[&str])] = &[
     (
         Kind::Engine,
         &[
-            "rows", "bore", "m_case", "m_head", "m_crank", "parts", "joints", "faces", "pockets",
-            "readings",
+            "rows",
+            "bore",
+            "m_case",
+            "m_head",
+            "m_crank",
+            "parts",
+            "joints",
+            "surfaces",
+            "air_volumes",
+            "part_groups",
         ],
     ),
 ];

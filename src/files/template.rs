@@ -158,7 +158,7 @@ fn night_values(options: &TemplateOptions, body: &Body) -> Result<Values, FileEr
         ("places", comment(&places.join(", "))),
     ];
     let skins = body.parts.iter().filter_map(|part| match &part.role {
-        Role::skin(pocket) => body.pockets.iter().find(|p| p.name == *pocket),
+        Role::skin(pocket) => body.air_volumes.iter().find(|p| p.name == *pocket),
         _ => None,
     });
     let skins: BTreeSet<(&str, &str)> = skins.map(|p| (&*p.name, &*p.label)).collect();

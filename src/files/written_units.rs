@@ -56,7 +56,7 @@ mod tests {
         let told = engine.unknowns();
         assert_eq!(told["oil_litres"].unit.as_deref(), Some("L"));
         assert_eq!(told["bay.u_cabin"].unit.as_deref(), Some("W_m2K"));
-        assert_eq!(told["bay.fin_pen"].unit, None);
+        assert_eq!(told["bay.fin_air_fraction"].unit, None);
         let heater: Heater = model(Kind::Heater, "bay-fan-350w").unwrap();
         let flow = &heater.unknowns["kind.bay_fan.flow"];
         assert_eq!(flow.unit.as_deref(), Some("kg_s"));

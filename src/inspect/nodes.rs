@@ -98,7 +98,7 @@ impl Nodes {
             let named = (surrounding.name.as_str(), surrounding.name.as_str());
             nodes.add(named, NodeKind::Surrounding, (column, temps), None);
         }
-        if checked.body().faces.iter().any(|f| f.meets == CABIN) {
+        if checked.body().surfaces.iter().any(|f| f.meets == CABIN) {
             let above = checked.scenario().hangar.cabin_above.kelvin();
             nodes.cabin = Some(nodes.list.len());
             nodes.list.push(Node {

@@ -5,7 +5,7 @@ use super::frame::{Frame, HUMIDITY, OUTDOORS, WIND};
 use super::graph::{Network, PocketColumns};
 use crate::laws::{Exchange, Gap, HangarVapour, Law, Link, Passage, Term};
 use crate::physics::air;
-use crate::scenario::body::{Gap as GapData, Opening, Passage as PassageData};
+use crate::scenario::body::{CowlLeak, Opening, OpeningKind};
 use crate::scenario::cover::OpenSide;
 use crate::scenario::weather::Weather;
 use crate::trace::LossPath;
@@ -19,7 +19,7 @@ const OPEN_SIDE_SLICES: usize = 3;
 /// Lays down the air of the bay and of the hangar.
 pub fn lay(frame: &Frame, net: &mut Network) {
     hangar(frame, net);
-    for (pocket, data) in frame.body.pockets.iter().enumerate() {
+    for (pocket, data) in frame.body.air_volumes.iter().enumerate() {
         let volume = data.volume.si();
         net.capacities[frame.index.pocket(pocket)] =
             volume * air::REFERENCE_DENSITY_KG_PER_M3 * air::HEAT_CAPACITY_J_PER_KGK;
@@ -44,15 +44,15 @@ pub fn lay(frame: &Frame, net: &mut Network) {
             .draughts
             .push(Term::minus_itself(frame.pressure(pocket)));
     }
-    for passage in &frame.body.passages {
+    for passage in &frame.body.openings {
         open_passage(frame, net, passage);
     }
     let covers = &frame.checked.scenario().covers;
-    for gap in &frame.body.gaps {
+    for gap in &frame.body.cowl_leaks {
         let open = match gap.opening {
-            Opening::inlet => 1.0 - covers.inlet_plug,
-            Opening::outlet => 1.0 - covers.outlet_plug,
-            Opening::shaft | Opening::seam | Opening::side => 1.0,
+            OpeningKind::inlet => 1.0 - covers.inlet_plug,
+            OpeningKind::outlet => 1.0 - covers.outlet_plug,
+            OpeningKind::shaft | OpeningKind::seam | OpeningKind::side => 1.0,
         };
         open_gap(frame, net, gap, open);
     }
@@ -60,7 +60,7 @@ pub fn lay(frame: &Frame, net: &mut Network) {
         open_gap(frame, net, &side_gap(side), 1.0);
     }
     let air = &frame.body.air;
-    for exchange in &frame.body.exchanges {
+    for exchange in &frame.body.mixing_openings {
         let [low, high] = [&exchange.below, &exchange.above].map(|name| frame.pocket(name));
         let ix = &frame.index;
         net.laws.exchanges.push(
@@ -119,11 +119,11 @@ fn hangar(frame: &Frame, net: &mut Network) {
 
 /// One pocket of each group whose air has no way to the hangar.
 fn without_way_out(frame: &Frame) -> Vec<usize> {
-    let n = frame.body.pockets.len();
+    let n = frame.body.air_volumes.len();
     let mut group: Vec<usize> = (0..n).collect();
     let joined = frame
         .body
-        .passages
+        .openings
         .iter()
         .map(|p| (&p.between.0, &p.between.1))
         .chain(frame.body.fin_passages.iter().map(|f| (&f.below, &f.above)));
@@ -138,11 +138,11 @@ fn without_way_out(frame: &Frame) -> Vec<usize> {
     let covers = &frame.checked.scenario().covers;
     let mut vented: Vec<usize> = frame
         .body
-        .gaps
+        .cowl_leaks
         .iter()
         .filter(|g| match g.opening {
-            Opening::inlet => covers.inlet_plug < 1.0,
-            Opening::outlet => covers.outlet_plug < 1.0,
+            OpeningKind::inlet => covers.inlet_plug < 1.0,
+            OpeningKind::outlet => covers.outlet_plug < 1.0,
             _ => true,
         })
         .map(|g| group[frame.pocket(&g.pocket)])
@@ -160,11 +160,11 @@ fn without_way_out(frame: &Frame) -> Vec<usize> {
     pinned
 }
 
-fn open_passage(frame: &Frame, net: &mut Network, passage: &PassageData) {
+fn open_passage(frame: &Frame, net: &mut Network, passage: &Opening) {
     let [a, b] = [&passage.between.0, &passage.between.1].map(|name| frame.pocket(name));
-    let mid = |pocket: usize| frame.body.pockets[pocket].mid_height.si();
+    let mid = |pocket: usize| frame.body.air_volumes[pocket].mid_height.si();
     let (centre, area) = (passage.centre.si(), passage.area.si());
-    let levels = match passage.tall {
+    let levels = match passage.height {
         Some(tall) => vec![
             (centre - 0.25 * tall.si(), 0.5 * area),
             (centre + 0.25 * tall.si(), 0.5 * area),
@@ -203,21 +203,21 @@ fn open_passage(frame: &Frame, net: &mut Network, passage: &PassageData) {
     }
 }
 
-fn side_gap(side: &OpenSide) -> GapData {
-    GapData {
+fn side_gap(side: &OpenSide) -> CowlLeak {
+    CowlLeak {
         pocket: side.pocket.clone(),
-        opening: Opening::side,
+        opening: OpeningKind::side,
         area: side.area,
         centre: side.centre,
-        tall: side.tall,
+        height: side.height,
         slices: OPEN_SIDE_SLICES,
         wind_coefficient: OPEN_SIDE_WIND,
     }
 }
 
-fn open_gap(frame: &Frame, net: &mut Network, gap: &GapData, open: f64) {
+fn open_gap(frame: &Frame, net: &mut Network, gap: &CowlLeak, open: f64) {
     let pocket = frame.pocket(&gap.pocket);
-    let mid = frame.body.pockets[pocket].mid_height.si();
+    let mid = frame.body.air_volumes[pocket].mid_height.si();
     let ix = &frame.index;
     let slices = gap.slices.max(1);
     let area_m2 = gap.area.si() * open / slices as f64;
@@ -225,7 +225,7 @@ fn open_gap(frame: &Frame, net: &mut Network, gap: &GapData, open: f64) {
         return;
     }
     for slice in 0..slices {
-        let offset = ((slice as f64 + 0.5) / slices as f64 - 0.5) * gap.tall.si();
+        let offset = ((slice as f64 + 0.5) / slices as f64 - 0.5) * gap.height.si();
         net.laws.gaps.push(
             Gap {
                 area_m2,

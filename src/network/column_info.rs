@@ -2,7 +2,7 @@
 
 use super::frame::{Frame, Meets, PATHS};
 use super::graph::Network;
-use crate::scenario::body::Reading;
+use crate::scenario::body::PartGroup;
 use crate::scenario::moisture::WallGroup;
 use crate::scenario::part::Role;
 use crate::trace::{
@@ -36,7 +36,7 @@ pub fn build(frame: &Frame, net: &Network) -> ColumnInfo {
         ColumnKind::OutdoorTemperature,
     );
     books(frame, &mut legend);
-    legend.readings = readings(frame, &frame.body.readings);
+    legend.readings = readings(frame, &frame.body.part_groups);
     legend.cylinders = readings(frame, &frame.body.cylinders);
     legend.bearings = frame
         .body
@@ -67,7 +67,7 @@ fn cells(frame: &Frame, legend: &mut ColumnInfo) {
     for (part, cut) in frame.body.parts.iter().zip(&frame.cuts) {
         let pockets: Vec<usize> = frame
             .body
-            .faces
+            .surfaces
             .iter()
             .filter(|f| f.part == part.name)
             .filter_map(|f| match frame.meets(&f.meets) {
@@ -115,7 +115,7 @@ fn cells(frame: &Frame, legend: &mut ColumnInfo) {
 }
 
 fn walls(frame: &Frame, legend: &mut ColumnInfo) {
-    let Some(room) = &frame.body.gas_room else {
+    let Some(room) = &frame.body.crankcase_gas else {
         return;
     };
     for wall in &room.walls {
@@ -149,11 +149,11 @@ fn walls(frame: &Frame, legend: &mut ColumnInfo) {
 
 fn pockets(frame: &Frame, net: &Network, legend: &mut ColumnInfo) {
     let ix = &frame.index;
-    for pocket in &frame.body.pockets {
+    for pocket in &frame.body.air_volumes {
         let (key, label) = (format!("air_{}_c", pocket.name), &pocket.label);
         column(legend, &key, label, ColumnKind::PocketTemperature);
     }
-    for (number, pocket) in frame.body.pockets.iter().enumerate() {
+    for (number, pocket) in frame.body.air_volumes.iter().enumerate() {
         column(
             legend,
             &format!("vapour_{}_g_m3", pocket.name),
@@ -172,7 +172,7 @@ fn pockets(frame: &Frame, net: &Network, legend: &mut ColumnInfo) {
 
 fn gas(frame: &Frame, net: &Network, legend: &mut ColumnInfo) {
     let ix = &frame.index;
-    let Some(room) = &frame.body.gas_room else {
+    let Some(room) = &frame.body.crankcase_gas else {
         return;
     };
     column(
@@ -238,7 +238,7 @@ fn books(frame: &Frame, legend: &mut ColumnInfo) {
     );
 }
 
-fn readings(frame: &Frame, readings: &[Reading]) -> Vec<ReadingNote> {
+fn readings(frame: &Frame, readings: &[PartGroup]) -> Vec<ReadingNote> {
     readings
         .iter()
         .map(|r| ReadingNote {

@@ -9,7 +9,7 @@ use crate::scenario::body::FinPassage;
 /// Lays down the passage between the fins of one cylinder.
 pub fn open(frame: &Frame, net: &mut Network, number: usize, passage: &FinPassage) {
     let [low, high] = [&passage.below, &passage.above].map(|name| frame.pocket(name));
-    let mid = |pocket: usize| frame.body.pockets[pocket].mid_height.si();
+    let mid = |pocket: usize| frame.body.air_volumes[pocket].mid_height.si();
     let length = passage.length.si();
     let (stream, mean) = (frame.fin_stream(number), frame.fin_mean(number));
     let ix = &frame.index;

@@ -77,7 +77,7 @@ impl<'a> Frame<'a> {
             names.enumerate().map(|(i, n)| (n.as_str(), i)).collect()
         }
         let parts = numbered(body.parts.iter().map(|p| &p.name));
-        let gas = body.gas_room.as_ref();
+        let gas = body.crankcase_gas.as_ref();
         let films = gas.map_or(0, |g| {
             g.walls
                 .iter()
@@ -105,7 +105,7 @@ impl<'a> Frame<'a> {
             .enumerate()
             .map(|(stack, (part, _))| (part, stack))
             .collect();
-        let pockets = body.pockets.len();
+        let pockets = body.air_volumes.len();
         let index = Index {
             cells,
             films,
@@ -127,7 +127,7 @@ impl<'a> Frame<'a> {
             cuts,
             index,
             parts,
-            pockets: numbered(body.pockets.iter().map(|p| &p.name)),
+            pockets: numbered(body.air_volumes.iter().map(|p| &p.name)),
             surroundings: numbered(body.surroundings.iter().map(|s| &s.name)),
             fan_of_heater,
             stack_of_part,
@@ -201,7 +201,7 @@ impl<'a> Frame<'a> {
     }
     /// The draught of a pocket.
     pub fn draught(&self, pocket: usize) -> usize {
-        self.pressure(pocket) + self.body.pockets.len()
+        self.pressure(pocket) + self.body.air_volumes.len()
     }
 
     /// The book of the energy a heater draws.

@@ -4,7 +4,7 @@ use super::frame::Frame;
 use super::graph::Network;
 use crate::laws::{Breathing, Law, OilSurface, Term, Vent, WallFilm};
 use crate::physics::air;
-use crate::scenario::moisture::GasRoom;
+use crate::scenario::moisture::CrankcaseGas;
 use crate::trace::LossPath;
 
 /// Share of the gas that takes part in its heat capacity (estimate, 0.5 to 1).
@@ -14,7 +14,7 @@ const GAS_EXTRA_J_PER_K: f64 = 5.0;
 
 /// Lays down the air inside, if there is any.
 pub fn lay(frame: &Frame, net: &mut Network) {
-    let Some(room) = &frame.body.gas_room else {
+    let Some(room) = &frame.body.crankcase_gas else {
         return;
     };
     let ix = &frame.index;
@@ -69,7 +69,7 @@ pub fn lay(frame: &Frame, net: &mut Network) {
     breathe(frame, net, room, capacity);
 }
 
-fn breathe(frame: &Frame, net: &mut Network, room: &GasRoom, capacity: f64) {
+fn breathe(frame: &Frame, net: &mut Network, room: &CrankcaseGas, capacity: f64) {
     let ix = &frame.index;
     let (gas, vapour, heat) = (ix.gas_temperature(), ix.gas_vapour(), frame.gas_heat());
     let pocket = frame.pocket(&room.breather);

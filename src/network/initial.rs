@@ -38,12 +38,12 @@ pub fn set(frame: &Frame, net: &mut Network) {
             net.initial[cell] = warm(part.after_flight, &part.name);
         }
     }
-    for (number, pocket) in frame.body.pockets.iter().enumerate() {
+    for (number, pocket) in frame.body.air_volumes.iter().enumerate() {
         net.initial[ix.pocket(number)] = warm(pocket.after_flight, &pocket.name);
         net.initial[ix.vapour(number)] = vapour_hangar;
     }
     net.initial[ix.hangar()] = hangar_c;
-    if let Some(room) = &frame.body.gas_room {
+    if let Some(room) = &frame.body.crankcase_gas {
         let gas_c = warm(room.after_flight, "gas");
         let dew_c = match warmth {
             Warmth::cold_soaked => hangar_c - COLD_DEW_POINT_DEPRESSION_K,

@@ -5,14 +5,14 @@ use super::graph::Network;
 use super::subdivide::Touched;
 use crate::laws::{Law, Radiation};
 use crate::physics::radiation;
-use crate::scenario::joint::{Enclosure, Sight};
+use crate::scenario::joint::{Enclosure, RadiationPair};
 use crate::scenario::part::Spot;
 use crate::trace::LossPath;
 use nalgebra::DMatrix;
 
 /// Lays down everything that radiates inside.
 pub fn lay(frame: &Frame, net: &mut Network) {
-    for sight in &frame.body.sights {
+    for sight in &frame.body.radiation_pairs {
         see(frame, net, sight);
     }
     for enclosure in &frame.body.enclosures {
@@ -31,7 +31,7 @@ fn seen(frame: &Frame, part: usize) -> Vec<Touched> {
     cut.touched(spot, None)
 }
 
-fn see(frame: &Frame, net: &mut Network, sight: &Sight) {
+fn see(frame: &Frame, net: &mut Network, sight: &RadiationPair) {
     let area = radiation::exchange_area_m2(
         sight.area.si(),
         sight.emissivities.0,

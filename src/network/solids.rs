@@ -5,7 +5,7 @@ use super::graph::Network;
 use super::subdivide::{Touched, joined};
 use crate::laws::{Feed, Fins, Law, Link, OilLink, Outdoors, PowerFace, Surface, Term};
 use crate::physics::oil::{Piece, Walther};
-use crate::scenario::joint::{Contact, Face, FilmLaw, Joint};
+use crate::scenario::joint::{self, Contact, FilmLaw, Joint};
 use crate::scenario::part::{Role, Shape, Spot};
 use crate::trace::LossPath;
 
@@ -27,7 +27,7 @@ pub fn lay(frame: &Frame, net: &mut Network) {
     for joint in &body.joints {
         join(frame, net, joint);
     }
-    for face in &body.faces {
+    for face in &body.surfaces {
         expose(frame, net, face);
     }
     for feed in &body.feeds {
@@ -135,7 +135,7 @@ fn floor(frame: &Frame, net: &mut Network, joint: &Joint, from: &[Touched], to: 
     }
 }
 
-fn expose(frame: &Frame, net: &mut Network, face: &Face) {
+fn expose(frame: &Frame, net: &mut Network, face: &joint::Surface) {
     let role = frame
         .body
         .parts

@@ -32,6 +32,7 @@ macro_rules! quantity {
 macro_rules! spelled {
     ($module:ident, $called:literal, $example:literal, $(#[$doc:meta])* $name:ident, $base:ident { $($unit:ident = $factor:expr),+ $(,)? }) => {
         mod $module {
+            use crate::document::reference::Types;
             use crate::document::{Node, Read, Reader, Walk};
 
             impl Read for $name {
@@ -44,6 +45,9 @@ macro_rules! spelled {
                 }
                 fn walk(&self, walk: &mut Walk) {
                     walk.number(self.0, stringify!($base));
+                }
+                fn types(types: &mut Types) {
+                    types.units.insert(stringify!($name), &[$(stringify!($unit)),+]);
                 }
             }
 

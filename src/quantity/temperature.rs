@@ -1,5 +1,6 @@
 //! A temperature and a difference of two, which are different things.
 
+use crate::document::reference::Types;
 use crate::document::{Node, Read, Reader, Walk};
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Sub};
@@ -99,6 +100,9 @@ impl Read for Temperature {
     fn walk(&self, walk: &mut Walk) {
         walk.number(self.0, "°C");
     }
+    fn types(types: &mut Types) {
+        types.units.insert("Temperature", &["degC", "degF", "K"]);
+    }
 }
 impl From<Temperature> for Kept {
     fn from(value: Temperature) -> Self {
@@ -163,6 +167,9 @@ impl Read for TemperatureStep {
     fn walk(&self, walk: &mut Walk) {
         walk.number(self.0, "K");
     }
+    fn types(types: &mut Types) {
+        types.units.insert("TemperatureStep", &["K", "Fdeg"]);
+    }
 }
 impl From<TemperatureStep> for StepKept {
     fn from(value: TemperatureStep) -> Self {
@@ -201,6 +208,10 @@ impl Read for Units {
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
         let (word, _) = reader.word(node, &["degC", "degF"])?;
         Some([Self::Celsius, Self::Fahrenheit][word])
+    }
+    fn types(types: &mut Types) {
+        let words = [("degC", "Celsius."), ("degF", "Fahrenheit.")];
+        types.add_words("Units", "Temperature unit of the results.", &words);
     }
 }
 

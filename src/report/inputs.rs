@@ -29,7 +29,7 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
             ),
         ),
     ];
-    if !body.gaps.is_empty() {
+    if !body.cowl_leaks.is_empty() {
         facts.push(Fact::text("Cowl", cowl(night)));
     }
     if scenario.heaters.is_empty() {
@@ -101,7 +101,7 @@ pub fn cowl(night: &Night) -> String {
 
 /// An air volume under the cowl as people call it, with its name.
 fn called(night: &Night, name: &str) -> String {
-    let volumes = &night.scenario.body().pockets;
+    let volumes = &night.scenario.body().air_volumes;
     match volumes.iter().find(|v| v.name == name) {
         Some(found) => format!("the {} ({name})", found.label),
         None => name.to_owned(),

@@ -31,7 +31,7 @@ model! {
         pub area: Area, above_zero();
         /// Height of its middle above the cylinder axis.
         pub centre: Length, limits(-20.0, 20.0) = Length::m(0.08);
-        /// How tall it is.
-        pub tall: Length, not_negative() = Length::m(0.10);
+        /// Its height.
+        pub height: Length, not_negative() = Length::m(0.10);
     }
 }

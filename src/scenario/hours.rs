@@ -14,7 +14,7 @@ choice! {
         /// Between pairs of clock times.
         between(Vec<(ClockTime, ClockTime)>),
         /// For so long before the departure, until it.
-        before_departure(Duration),
+        before_departure(Duration, above_zero()),
         /// Never: it stands unplugged.
         never,
     }

@@ -13,6 +13,6 @@ model! {
         /// Water on the upper inner walls must be less than this. Default 1 g.
         pub water_limit: Mass, not_negative() = Mass::g(1.0);
         /// How long the night is followed; until the departure if none is given.
-        pub horizon: Option<Duration> = None;
+        pub horizon: Option<Duration>, unit("h", 3600.0), limits(0.0, 744.0) = None;
     }
 }

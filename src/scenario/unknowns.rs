@@ -52,6 +52,6 @@ choice! {
         /// An engineer's estimate.
         estimated,
         /// Adjusted to a few practice readings.
-        adjusted_to_practice_readings,
+        calibrated,
     }
 }

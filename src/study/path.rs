@@ -111,7 +111,7 @@ mod tests {
         assert_eq!(tree.number("hangar.lag").unwrap().value, 1.5 * 3600.0);
         tree.put("hangar.lag", Node::number(2.0, Some("h")))
             .unwrap();
-        tree.put("engine.bay.fin_pen", Node::number(0.3, None))
+        tree.put("engine.bay.fin_air_fraction", Node::number(0.3, None))
             .unwrap();
         tree.put(
             "heaters[0].kind.bay_fan.flow",
@@ -121,7 +121,10 @@ mod tests {
         let set = tree.scenario().unwrap();
         assert_eq!(set.hangar.lag.si(), 7200.0);
         let again = Tree::of(&set).unwrap();
-        assert_eq!(again.number("engine.bay.fin_pen").unwrap().value, 0.3);
+        assert_eq!(
+            again.number("engine.bay.fin_air_fraction").unwrap().value,
+            0.3
+        );
         let flow = again.number("heaters[0].kind.bay_fan.flow").unwrap();
         assert!((flow.value - 0.006).abs() < 1e-15 && flow.unit.as_deref() == Some("kg_s"));
     }

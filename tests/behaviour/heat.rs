@@ -188,7 +188,7 @@ fn an_opened_side_vents_the_whole_bay_and_its_own_side_most() {
         pocket: "UL".to_owned(),
         area: Area::m2(0.02),
         centre: coldsoak::quantity::Length::m(0.08),
-        tall: coldsoak::quantity::Length::m(0.10),
+        height: coldsoak::quantity::Length::m(0.10),
     });
     let open = computed(&scenario);
     let kept = |key: &str| (group(&open, key) - HANGAR_C) / (group(&shut, key) - HANGAR_C);

@@ -21,7 +21,7 @@ fn a_dry_engine_as_cold_as_its_hangar_stays_as_it_is() {
             panic!("a layout");
         };
         let mut body = expand(layout);
-        body.gas_room = None;
+        body.crankcase_gas = None;
         scenario.engine = Engine::body(body);
         let night = computed(&scenario);
         for cell in &night.trace.legend.cells {

@@ -54,7 +54,7 @@ fn a_mirrored_night_gives_the_mirrored_answer() {
                 panic!("a layout");
             };
             let mut body = expand(layout);
-            for gap in &mut body.gaps {
+            for gap in &mut body.cowl_leaks {
                 match gap.pocket.as_str() {
                     "UL" => gap.wind_coefficient = seams.0,
                     "UR" => gap.wind_coefficient = seams.1,
@@ -67,7 +67,7 @@ fn a_mirrored_night_gives_the_mirrored_answer() {
                 pocket: side.to_owned(),
                 area: Area::m2(0.01),
                 centre: Length::m(0.08),
-                tall: Length::m(0.10),
+                height: Length::m(0.10),
             });
             scenario.heaters.push(fan(250.0, place));
             nights.push(computed(&scenario));

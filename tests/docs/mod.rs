@@ -1,4 +1,4 @@
-//! The documents: every file in them is written, every command is run, every key is told.
+//! The documents: every file in them is written, every command is run.
 //!
 //! A block that begins with ```` ```ron NAME ```` or ```` ```text NAME ```` is written to a scratch folder; the lines
 //! of a ```` ```sh ```` block that begin with `coldsoak` are run there, in order. Blocks of one document share a folder.
@@ -6,20 +6,6 @@
 use coldsoak::scenario::document::Accuracy;
 use std::path::Path;
 use std::process::Command;
-
-/// Folders and files that hold keys of model files.
-const KEYS: [&str; 2] = ["src/scenario", "src/files"];
-/// The files of `src/files` that do.
-const FILES: [&str; 3] = ["night.rs", "comparison.rs", "entry.rs"];
-/// Structures of a scenario that no file holds: what code makes of files.
-const NOT_IN_FILES: [&str; 6] = [
-    "Scenario",
-    "Problem",
-    "NightClock",
-    "Moment",
-    "Record",
-    "Observation",
-];
 
 struct Block {
     language: String,
@@ -151,130 +137,20 @@ fn the_instructors_page_can_be_followed() {
 }
 
 #[test]
-fn the_page_of_keys_can_be_followed() {
+fn the_page_of_files_can_be_followed() {
     assert!(follow("docs/files.md") >= 4);
 }
 
-/// Whether a heading of the page of keys is that of a structure: its name, or its name in brackets.
-fn heads(heading: &str, structure: &str) -> bool {
-    let plain = match structure {
-        "NightFile" => "A night",
-        "ComparisonFile" => "A comparison",
-        other => other,
-    };
-    heading == plain || heading.ends_with(&format!("({plain})"))
-}
-
-/// Whether a key has a row under the heading of its structure; a word elsewhere on the page tells nothing of it.
-fn told(page: &str, structure: &str, key: &str) -> bool {
-    page.split("\n### ").any(|section| {
-        let (heading, rows) = section.split_once('\n').unwrap_or_default();
-        heads(heading, structure) && rows.contains(&format!("\n| `{key}` |"))
-    })
-}
-
+/// Where a refinement may begin: its last rung lies within the limits of an accuracy.
 #[test]
-fn a_key_that_stands_under_another_heading_only_is_not_told() {
-    let page = "# Keys\n\n### One\n\n| `area` | Area | Its area. |\n\n### Another (Two)\n\n| `tall` | Length | `area` |\n";
-    assert!(told(page, "One", "area") && told(page, "Two", "tall"));
-    assert!(!told(page, "Two", "area") && !told(page, "One", "tall"));
-    assert!(!told(page, "Three", "area"));
-}
-
-/// Every key of every structure that a file holds stands on the page of keys, under the heading of its structure.
-#[test]
-fn every_key_is_told() {
-    let page = read("docs/files.md");
-    let mut missing = Vec::new();
-    let mut seen = 0;
-    for folder in KEYS {
-        each_file(
-            &Path::new(env!("CARGO_MANIFEST_DIR")).join(folder),
-            &mut |path| {
-                let name = path
-                    .file_name()
-                    .and_then(|n| n.to_str())
-                    .unwrap_or_default();
-                // Below the folder of keys only: the checkout itself may lie
-                // in a folder of any name.
-                let within_sources = path.strip_prefix(env!("CARGO_MANIFEST_DIR"));
-                let checks = within_sources
-                    .expect("below the root")
-                    .components()
-                    .any(|c| {
-                        c.as_os_str() == "check"
-                            || c.as_os_str() == "plausibility"
-                            || c.as_os_str() == "opposed"
-                    });
-                if checks || folder == "src/files" && !FILES.contains(&name) {
-                    return;
-                }
-                let text = std::fs::read_to_string(path).expect("a source");
-                let mut within = String::new();
-                for line in text.lines() {
-                    if let Some(rest) = line.strip_prefix("pub struct ") {
-                        within = rest
-                            .split([' ', '<', '(', ';'])
-                            .next()
-                            .unwrap_or_default()
-                            .to_owned();
-                    }
-                    let Some((key, _)) = line
-                        .strip_prefix("    pub ")
-                        .and_then(|l| l.split_once(':'))
-                    else {
-                        continue;
-                    };
-                    if key.contains(['(', ' '])
-                        || NOT_IN_FILES.contains(&within.as_str())
-                        || within.starts_with("Loaded")
-                    {
-                        continue;
-                    }
-                    seen += 1;
-                    if !told(&page, &within, key) {
-                        missing.push(format!("{name}: {within}.{key}"));
-                    }
-                }
-            },
-        );
-    }
-    assert!(missing.is_empty(), "not on docs/files.md: {missing:#?}");
-    assert!(seen > 150, "only {seen} keys were found");
-}
-
-/// The ranges that the gate holds an accuracy to, and where a refinement may begin: its last rung within them.
-#[test]
-fn the_ranges_of_an_accuracy_are_told() {
-    let page = read("docs/files.md");
-    let row = |key: &str| {
-        let begins = format!("| `{key}` |");
-        let row = page.lines().find(|l| l.starts_with(&begins));
-        row.unwrap_or_else(|| panic!("no row of {key}")).to_owned()
-    };
-    let (fewest, most) = Accuracy::RESOLUTION;
+fn the_beginnings_of_a_refinement_are_stated() {
+    let page = read("docs/files.md").replace('\n', " ");
+    let (_, most) = Accuracy::RESOLUTION;
     let mut begins = vec![format!("a resolution of {} or less", most / 4)];
-    assert!(row("resolution").contains(&format!("; {fewest} to {most}")));
-    for (key, (least, most)) in [
-        ("tolerance", Accuracy::TOLERANCE),
-        ("sample_s", Accuracy::SAMPLE_S),
-    ] {
-        assert!(row(key).contains(&format!("; {least} to {most}")), "{key}");
+    for (least, _) in [Accuracy::TOLERANCE, Accuracy::SAMPLE_S] {
         begins.push(format!("of {} or more", 16.0 * least));
     }
-    let flowing = page.replace('\n', " ");
     for begins in begins {
-        assert!(flowing.contains(&begins), "{begins}");
-    }
-}
-
-fn each_file(folder: &Path, act: &mut dyn FnMut(&Path)) {
-    for entry in std::fs::read_dir(folder).expect("a source folder") {
-        let path = entry.expect("an entry").path();
-        if path.is_dir() {
-            each_file(&path, act);
-        } else {
-            act(&path);
-        }
+        assert!(page.contains(&begins), "{begins}");
     }
 }

@@ -2,7 +2,9 @@
 
 use crate::kit::bench::{at, face, lost_w, lump, near, problem, solved, steady};
 use coldsoak::quantity::{Area, Duration, Length, Speed, Temperature, Volume};
-use coldsoak::scenario::body::{Body, Gap, Opening, Pocket, Surrounding, SurroundingTemperature};
+use coldsoak::scenario::body::{
+    AirVolume, Body, CowlLeak, OpeningKind, Surrounding, SurroundingTemperature,
+};
 use coldsoak::scenario::part::Spot;
 use coldsoak::scenario::weather::Weather;
 
@@ -11,18 +13,18 @@ const MARCH_K: f64 = 2e-4;
 
 /// Heat that leaves a room held at a temperature through two openings so far apart, in still air, W.
 fn stack_w(area: f64, apart: f64, inside_c: f64, outside_c: f64) -> f64 {
-    let gap = |centre: f64| Gap {
+    let gap = |centre: f64| CowlLeak {
         pocket: "room".to_owned(),
-        opening: Opening::seam,
+        opening: OpeningKind::seam,
         area: Area::m2(area),
         centre: Length::m(centre),
-        tall: Length::m(0.0),
+        height: Length::m(0.0),
         slices: 1,
         wind_coefficient: 0.0,
     };
     let body = Body {
         parts: vec![lump("stove", 1e9)],
-        pockets: vec![Pocket {
+        air_volumes: vec![AirVolume {
             name: "room".to_owned(),
             label: "the room".to_owned(),
             volume: Volume::m3(1.0),
@@ -30,9 +32,9 @@ fn stack_w(area: f64, apart: f64, inside_c: f64, outside_c: f64) -> f64 {
             flow_section: Area::m2(1.0),
             after_flight: Default::default(),
         }],
-        gaps: vec![gap(-0.5 * apart), gap(0.5 * apart)],
+        cowl_leaks: vec![gap(-0.5 * apart), gap(0.5 * apart)],
         // So strong a coupling that the air has the stove's temperature.
-        faces: vec![face("stove", Spot::whole, "room", 1.0, 1e7)],
+        surfaces: vec![face("stove", Spot::whole, "room", 1.0, 1e7)],
         ..Body::default()
     };
     let mut scenario = problem(body, inside_c, &[], 43_200.0, 1);
@@ -84,7 +86,7 @@ fn a_lump_beside_swinging_air_swings_less_and_later() {
     });
     let body = Body {
         parts: vec![lump("block", 3600.0)],
-        faces: vec![face("block", Spot::whole, "air", 1.0, 1.0)],
+        surfaces: vec![face("block", Spot::whole, "air", 1.0, 1.0)],
         surroundings: vec![Surrounding {
             name: "air".to_owned(),
             temperature: SurroundingTemperature::curve(points.collect()),
@@ -107,7 +109,7 @@ fn a_lump_beside_swinging_air_swings_less_and_later() {
 fn hangar_air_follows_the_outdoors_by_its_lag() {
     let body = Body {
         parts: vec![lump("block", 80e3)],
-        faces: vec![face("block", Spot::whole, "air", 1.0, 1.0)],
+        surfaces: vec![face("block", Spot::whole, "air", 1.0, 1.0)],
         surroundings: vec![steady("air", 0.0)],
         ..Body::default()
     };

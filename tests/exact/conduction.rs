@@ -10,7 +10,7 @@ use coldsoak::scenario::part::{Shape, Spot};
 /// `start`, in air of 0 °C through Biot at `end`, in eight parts end to end, each cut `resolution` times.
 fn wall(biot: f64) -> Body {
     let mut body = Body {
-        faces: vec![face("w7", Spot::end, "air", 1.0, biot)],
+        surfaces: vec![face("w7", Spot::end, "air", 1.0, biot)],
         surroundings: vec![steady("air", 0.0)],
         ..Body::default()
     };
@@ -105,7 +105,7 @@ fn a_blade_takes_what_a_straight_fin_takes() {
             part("blade", 4000.0, bar(0.85, 2.2e-3, 150.0)),
         ],
         joints: vec![join(("root", Spot::whole), ("blade", Spot::start), 1e9)],
-        faces: vec![face("blade", Spot::whole, "air", 0.32 * 0.85, 8.0)],
+        surfaces: vec![face("blade", Spot::whole, "air", 0.32 * 0.85, 8.0)],
         surroundings: vec![steady("air", 0.0)],
         ..Body::default()
     };

@@ -30,7 +30,7 @@ fn efficiency(inner: f64, outer: f64, thick: f64, k: f64, h: f64, rings: usize) 
     let body = Body {
         parts: vec![lump("root", HUGE), ring(inner, outer, thick, k)],
         joints: vec![join(("root", Spot::whole), ("fin", Spot::inner), WELDED)],
-        faces: vec![face("fin", Spot::whole, "air", sides, h)],
+        surfaces: vec![face("fin", Spot::whole, "air", sides, h)],
         surroundings: vec![steady("air", 0.0)],
         ..Body::default()
     };
@@ -82,7 +82,7 @@ fn long_rods_take_what_the_textbook_says() {
         body.joints
             .push(join(("root", Spot::whole), ("rod0", Spot::start), WELDED));
         let side = PI * d * length / pieces as f64;
-        body.faces = (0..pieces)
+        body.surfaces = (0..pieces)
             .map(|i| face(&format!("rod{i}"), Spot::whole, "air", side, h))
             .collect();
         let night = solved(&problem(body, 25.0, &[("root", 100.0)], 43_200.0, 8));
@@ -105,7 +105,7 @@ fn a_motorcycle_cylinder_sheds_what_the_textbook_says() {
     let bare = |length: f64| face("root", Spot::whole, "air", 2.0 * PI * inner * length, h);
     let mut body = Body {
         parts: vec![lump("root", HUGE)],
-        faces: vec![bare(height)],
+        surfaces: vec![bare(height)],
         surroundings: vec![steady("air", 26.85)],
         ..Body::default()
     };
@@ -116,7 +116,7 @@ fn a_motorcycle_cylinder_sheds_what_the_textbook_says() {
     let sides = 5.0 * 2.0 * PI * (outer * outer - inner * inner);
     body.parts.push(ring(inner, outer, fins, k));
     body.joints = vec![join(("root", Spot::whole), ("fin", Spot::inner), WELDED)];
-    body.faces = vec![
+    body.surfaces = vec![
         bare(height - fins),
         face("fin", Spot::whole, "air", sides, h),
         face("fin", Spot::outer, "air", 2.0 * PI * outer * fins, h),

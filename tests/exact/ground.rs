@@ -17,7 +17,7 @@ fn depth(length: f64, k: f64, alpha: f64, meets_c: f64, h: f64) -> Body {
         ..Body::default()
     };
     chain(&mut body, "deep", PIECES, length, 1.0, k, k / alpha);
-    body.faces = vec![face("deep0", Spot::start, "surface", 1.0, h)];
+    body.surfaces = vec![face("deep0", Spot::start, "surface", 1.0, h)];
     body
 }
 

@@ -3,7 +3,7 @@
 use crate::kit::bench::{at, face, lost_w, lump, near, problem, solved, steady};
 use coldsoak::night::Night;
 use coldsoak::quantity::{Area, Conductance, Length, MassFlow, Power, Temperature, Volume};
-use coldsoak::scenario::body::{Body, Gap, Opening, Pocket};
+use coldsoak::scenario::body::{AirVolume, Body, CowlLeak, OpeningKind};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Aim, Heater, HeaterKind, Place, SelfLimiting};
 use coldsoak::scenario::hours::Hours;
@@ -16,8 +16,8 @@ const AIR_J_PER_M3K: f64 = 1.25 * 1006.0;
 /// Heat capacity of air, J/(kg K).
 const CP: f64 = 1006.0;
 
-fn room(volume_m3: f64) -> Pocket {
-    Pocket {
+fn room(volume_m3: f64) -> AirVolume {
+    AirVolume {
         name: "room".to_owned(),
         label: "the room".to_owned(),
         volume: Volume::m3(volume_m3),
@@ -30,7 +30,7 @@ fn room(volume_m3: f64) -> Pocket {
 /// A body whose part touches surroundings through a millionth of a watt per kelvin: a part must touch something.
 fn hung(part: &str) -> Body {
     Body {
-        faces: vec![face(part, Spot::whole, "void", 1.0, 1e-6)],
+        surfaces: vec![face(part, Spot::whole, "void", 1.0, 1e-6)],
         surroundings: vec![steady("void", -10.0)],
         ..Body::default()
     }
@@ -80,7 +80,7 @@ fn with(body: Body, start_c: f64, heater: Heater) -> Scenario {
 fn a_jet_that_strikes_nothing_leaves_all_its_enthalpy_in_the_room() {
     let body = Body {
         parts: vec![lump("idle", 1e3)],
-        pockets: vec![room(1000.0)],
+        air_volumes: vec![room(1000.0)],
         ..hung("idle")
     };
     let aim = Aim {
@@ -109,7 +109,7 @@ fn what_a_struck_lump_takes_is_missing_in_the_room() {
     let (volume, lump_j) = (20.0, 80e3);
     let body = Body {
         parts: vec![lump("struck", lump_j)],
-        pockets: vec![room(volume)],
+        air_volumes: vec![room(volume)],
         ..hung("struck")
     };
     let aim = Aim {
@@ -140,13 +140,13 @@ fn a_ducted_room_settles_where_the_stream_carries_the_watts() {
     let (watts, flow, loss) = (1500.0, 0.012, 0.2);
     let mut body = Body {
         parts: vec![lump("idle", 1e3)],
-        pockets: vec![room(1.0)],
-        gaps: vec![Gap {
+        air_volumes: vec![room(1.0)],
+        cowl_leaks: vec![CowlLeak {
             pocket: "room".to_owned(),
-            opening: Opening::seam,
+            opening: OpeningKind::seam,
             area: Area::m2(0.02),
             centre: Length::m(0.0),
-            tall: Length::m(0.0),
+            height: Length::m(0.0),
             slices: 1,
             wind_coefficient: 0.0,
         }],
@@ -178,7 +178,7 @@ fn an_element_that_limits_itself_settles_by_its_own_exponential() {
     let (watts, none, g, ambient, capacity) = (250.0, 80.0, 2.0, -15.0, 80e3);
     let body = || Body {
         parts: vec![lump("metal", capacity)],
-        faces: vec![face("metal", Spot::whole, "air", 1.0, g)],
+        surfaces: vec![face("metal", Spot::whole, "air", 1.0, g)],
         surroundings: vec![steady("air", ambient)],
         ..Body::default()
     };

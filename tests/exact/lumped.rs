@@ -14,7 +14,7 @@ const MARCH_K: f64 = 2e-4;
 fn box_in_air(w_per_k: f64) -> Body {
     Body {
         parts: vec![lump("block", 80e3)],
-        faces: vec![face("block", Spot::whole, "air", 1.0, w_per_k)],
+        surfaces: vec![face("block", Spot::whole, "air", 1.0, w_per_k)],
         surroundings: vec![steady("air", -15.0)],
         ..Body::default()
     }
@@ -139,7 +139,7 @@ fn a_thermocouple_bead_answers_in_five_seconds() {
     );
     let body = Body {
         parts: vec![lump("bead", rho * volume * c)],
-        faces: vec![face("bead", Spot::whole, "gas", area, h)],
+        surfaces: vec![face("bead", Spot::whole, "gas", area, h)],
         surroundings: vec![steady("gas", 200.0)],
         ..Body::default()
     };
@@ -160,7 +160,7 @@ fn a_larger_bead_goes_99_percent_in_ten_seconds() {
     let area = std::f64::consts::PI * d * d;
     let body = Body {
         parts: vec![lump("bead", rho * c * area * d / 6.0)],
-        faces: vec![face("bead", Spot::whole, "gas", area, h)],
+        surfaces: vec![face("bead", Spot::whole, "gas", area, h)],
         surroundings: vec![steady("gas", 100.0)],
         ..Body::default()
     };

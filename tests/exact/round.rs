@@ -58,7 +58,7 @@ fn a_ball_cools_as_its_series_to_second_order() {
         };
         let body = Body {
             parts: vec![part("ball", 3600.0 * 4.0 / 3.0 * PI, ball)],
-            faces: vec![face("ball", Spot::outer, "air", 4.0 * PI, biot)],
+            surfaces: vec![face("ball", Spot::outer, "air", 4.0 * PI, biot)],
             surroundings: vec![steady("air", 0.0)],
             ..Body::default()
         };
@@ -110,7 +110,7 @@ fn tubes_and_hollow_balls_pass_what_their_radii_allow() {
             let body = Body {
                 parts: vec![lump("hot", 1e12), part("wall", 100.0, shape.clone())],
                 joints: vec![join(("hot", Spot::whole), ("wall", Spot::inner), 1e9)],
-                faces: vec![face("wall", Spot::outer, "air", 1.0, 1e9)],
+                surfaces: vec![face("wall", Spot::outer, "air", 1.0, 1e9)],
                 surroundings: vec![steady("air", 0.0)],
                 ..Body::default()
             };

@@ -5,7 +5,7 @@ use crate::kit::bench::{
 };
 use coldsoak::quantity::{Area, Conductivity, Length};
 use coldsoak::scenario::body::Body;
-use coldsoak::scenario::joint::{Enclosure, Sight};
+use coldsoak::scenario::joint::{Enclosure, RadiationPair};
 use coldsoak::scenario::part::{Shape, Spot};
 
 /// Five layers, 0.843333 m2K/W in all: for +10 °C inside and -20 outside 35.57312 W/m2, inner face 5.55336,
@@ -26,7 +26,7 @@ fn a_blanketed_skin_passes_what_its_layers_allow() {
             join((&a, Spot::whole), (&b, Spot::whole), 1.0 / r)
         })
         .collect();
-    body.faces = vec![
+    body.surfaces = vec![
         face("f0", Spot::whole, "inside", 1.0, 8.0),
         face("f3", Spot::whole, "outside", 1.0, 12.0),
     ];
@@ -50,7 +50,7 @@ fn a_double_window_loses_as_in_the_textbook() {
             ("outer", Spot::whole),
             area / way,
         )],
-        faces: vec![
+        surfaces: vec![
             face("inner", Spot::whole, "room", area, 10.0),
             face("outer", Spot::whole, "street", area, 40.0),
         ],
@@ -76,7 +76,7 @@ fn a_single_window_loses_as_in_the_textbook() {
     };
     let body = Body {
         parts: vec![part("pane", 100.0, glass)],
-        faces: vec![
+        surfaces: vec![
             face("pane", Spot::start, "room", area, 10.0),
             face("pane", Spot::end, "street", area, 40.0),
         ],
@@ -108,7 +108,7 @@ fn two_grey_surfaces_exchange_what_the_formula_says() {
     ] {
         let body = Body {
             parts: vec![lump("a", HUGE), lump("b", HUGE)],
-            sights: vec![Sight {
+            radiation_pairs: vec![RadiationPair {
                 from: "a".to_owned(),
                 to: "b".to_owned(),
                 area: Area::m2(area),

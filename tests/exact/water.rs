@@ -4,8 +4,8 @@ use crate::kit::bench::{lump, near, part, problem, solved};
 use coldsoak::physics::convection::{self, Facing};
 use coldsoak::physics::vapour;
 use coldsoak::quantity::{Area, Length, Mass, Temperature, Volume};
-use coldsoak::scenario::body::{Body, Pocket};
-use coldsoak::scenario::moisture::{GasRoom, OilSurface, Wall, WallGroup};
+use coldsoak::scenario::body::{AirVolume, Body};
+use coldsoak::scenario::moisture::{CrankcaseGas, OilSurface, Wall, WallGroup};
 use coldsoak::scenario::part::{AfterFlight, Shape, Spot};
 use coldsoak::scenario::start::Warmth;
 
@@ -47,7 +47,7 @@ fn settled(wall_c: f64) -> f64 {
     };
     let body = Body {
         parts: vec![cold("top"), cold("bottom")],
-        pockets: vec![Pocket {
+        air_volumes: vec![AirVolume {
             name: "bay".to_owned(),
             label: "the bay".to_owned(),
             volume: Volume::m3(0.05),
@@ -56,7 +56,7 @@ fn settled(wall_c: f64) -> f64 {
             after_flight: AfterFlight::at(Temperature::degC(wall_c)),
         }],
         joints: vec![crate::kit::bench::joint("top", "bottom", 1.0)],
-        gas_room: Some(GasRoom {
+        crankcase_gas: Some(CrankcaseGas {
             volume: Volume::L(20.0),
             walls: walls.to_vec(),
             oil: None,
@@ -124,7 +124,7 @@ fn plates(warm_c: f64, cold_c: f64, warm_m2: f64, cold_m2: f64) -> coldsoak::nig
     };
     let body = Body {
         parts: vec![part("oil", 1e9, stack), lump("wall", 1e9)],
-        pockets: vec![Pocket {
+        air_volumes: vec![AirVolume {
             name: "bay".to_owned(),
             label: "the bay".to_owned(),
             volume: Volume::m3(1.0),
@@ -133,7 +133,7 @@ fn plates(warm_c: f64, cold_c: f64, warm_m2: f64, cold_m2: f64) -> coldsoak::nig
             after_flight: Default::default(),
         }],
         joints: vec![crate::kit::bench::joint("oil", "wall", 1e-6)],
-        gas_room: Some(GasRoom {
+        crankcase_gas: Some(CrankcaseGas {
             volume: Volume::L(20.0),
             walls: vec![Wall {
                 part: "wall".to_owned(),

@@ -18,7 +18,7 @@ fn pair() -> Scenario {
     let body = Body {
         parts: vec![lump("sump", 20e3), lump("mass", 70e3)],
         joints: vec![joint("sump", "mass", 8.0)],
-        faces: vec![
+        surfaces: vec![
             face("sump", Spot::whole, "still", 1.0, 2.0),
             face("mass", Spot::whole, "still", 1.0, 5.0),
         ],

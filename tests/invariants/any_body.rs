@@ -5,12 +5,12 @@ use crate::kit::bench::{face, joint, lump, problem, solved};
 use coldsoak::night::Night;
 use coldsoak::physics::convection::Facing;
 use coldsoak::quantity::{Area, Length, Mass, Power, Temperature, Volume};
-use coldsoak::scenario::body::{Body, Gap, Opening, Passage, Pocket};
+use coldsoak::scenario::body::{AirVolume, Body, CowlLeak, Opening, OpeningKind};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Aim, Heater, HeaterKind, Place};
 use coldsoak::scenario::hours::Hours;
-use coldsoak::scenario::joint::{Face, FilmLaw, Sight};
-use coldsoak::scenario::moisture::{GasRoom, Wall, WallGroup};
+use coldsoak::scenario::joint::{FilmLaw, RadiationPair, Surface};
+use coldsoak::scenario::moisture::{CrankcaseGas, Wall, WallGroup};
 use coldsoak::scenario::part::{Role, Spot};
 use coldsoak::scenario::weather::Weather;
 use coldsoak::trace::ColumnKind;
@@ -49,7 +49,7 @@ pub fn solids(dice: &mut Dice) -> Body {
     let mut body = Body::default();
     for i in 0..count {
         body.parts.push(lump(&name(i), dice.between(2e3, 4e4)));
-        body.faces.push(Face {
+        body.surfaces.push(Surface {
             law: FilmLaw::outdoors {
                 length: Length::m(dice.between(0.05, 0.4)),
                 facing: [Facing::Up, Facing::Down, Facing::Upright][dice.one_of(3)],
@@ -67,7 +67,7 @@ pub fn solids(dice: &mut Dice) -> Body {
             let other = name(dice.one_of(i));
             body.joints
                 .push(joint(&other, &name(i), dice.between(0.2, 15.0)));
-            body.sights.push(Sight {
+            body.radiation_pairs.push(RadiationPair {
                 from: name(i),
                 to: other,
                 area: Area::m2(dice.between(0.01, 0.2)),
@@ -87,7 +87,7 @@ pub fn whole(dice: &mut Dice) -> Body {
         part.role = Role::skin(pocket.to_owned());
     }
     for (pocket, height) in [("low", -0.1), ("high", 0.2)] {
-        body.pockets.push(Pocket {
+        body.air_volumes.push(AirVolume {
             name: pocket.to_owned(),
             label: pocket.to_owned(),
             volume: Volume::m3(dice.between(0.05, 0.3)),
@@ -95,17 +95,17 @@ pub fn whole(dice: &mut Dice) -> Body {
             flow_section: Area::m2(dice.between(0.05, 0.3)),
             after_flight: Default::default(),
         });
-        body.gaps.push(Gap {
+        body.cowl_leaks.push(CowlLeak {
             pocket: pocket.to_owned(),
-            opening: [Opening::inlet, Opening::outlet, Opening::seam][dice.one_of(3)],
+            opening: [OpeningKind::inlet, OpeningKind::outlet, OpeningKind::seam][dice.one_of(3)],
             area: Area::m2(dice.between(1e-4, 2e-2)),
             centre: Length::m(height + dice.between(-0.1, 0.1)),
-            tall: Length::m(0.05),
+            height: Length::m(0.05),
             slices: 1 + dice.one_of(3),
             wind_coefficient: dice.between(-0.5, 0.5),
         });
         for i in 0..body.parts.len() {
-            body.faces.push(Face {
+            body.surfaces.push(Surface {
                 law: FilmLaw::air {
                     length: Length::m(dice.between(0.05, 0.3)),
                     facing: Facing::Upright,
@@ -114,11 +114,11 @@ pub fn whole(dice: &mut Dice) -> Body {
             });
         }
     }
-    body.passages.push(Passage {
+    body.openings.push(Opening {
         between: ("low".to_owned(), "high".to_owned()),
         area: Area::m2(dice.between(1e-3, 5e-2)),
         centre: Length::m(0.05),
-        tall: None,
+        height: None,
     });
     let walls = (0..2).map(|i| Wall {
         part: name(i),
@@ -129,7 +129,7 @@ pub fn whole(dice: &mut Dice) -> Body {
         group: WallGroup::upper,
     });
     let walls = walls.collect();
-    body.gas_room = Some(GasRoom {
+    body.crankcase_gas = Some(CrankcaseGas {
         volume: Volume::L(dice.between(5.0, 30.0)),
         walls,
         oil: None,
@@ -215,7 +215,7 @@ proptest! {
         numbers in prop::collection::vec(0.0..1.0f64, 97), hangar_c in -25.0..5.0f64,
     ) {
         let mut body = whole(&mut Dice::new(&numbers));
-        body.gas_room = None;
+        body.crankcase_gas = None;
         let (low, high) = range(&solved(&night(body, hangar_c, (30.0, hangar_c))));
         prop_assert!(low >= hangar_c - 1e-3 && high <= 30.0 + 1e-3, "{} to {}", low, high);
     }

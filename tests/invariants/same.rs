@@ -17,10 +17,10 @@ const HOURS: [f64; 3] = [1.0, 4.0, 12.0];
 fn turned(mut body: Body) -> Body {
     body.parts.reverse();
     body.joints.reverse();
-    body.faces.reverse();
-    body.sights.reverse();
-    body.pockets.reverse();
-    body.gaps.reverse();
+    body.surfaces.reverse();
+    body.radiation_pairs.reverse();
+    body.air_volumes.reverse();
+    body.cowl_leaks.reverse();
     body
 }
 
@@ -51,24 +51,24 @@ fn halved(mut body: Body) -> Body {
             body.joints.push(other);
         }
     }
-    for i in 0..body.faces.len() {
-        if body.faces[i].part == whole {
-            body.faces[i].area = half_area(body.faces[i].area);
-            let mut other = body.faces[i].clone();
+    for i in 0..body.surfaces.len() {
+        if body.surfaces[i].part == whole {
+            body.surfaces[i].area = half_area(body.surfaces[i].area);
+            let mut other = body.surfaces[i].clone();
             other.part = twin();
-            body.faces.push(other);
+            body.surfaces.push(other);
         }
     }
-    for i in 0..body.sights.len() {
-        if body.sights[i].from == whole || body.sights[i].to == whole {
-            body.sights[i].area = half_area(body.sights[i].area);
-            let mut other = body.sights[i].clone();
+    for i in 0..body.radiation_pairs.len() {
+        if body.radiation_pairs[i].from == whole || body.radiation_pairs[i].to == whole {
+            body.radiation_pairs[i].area = half_area(body.radiation_pairs[i].area);
+            let mut other = body.radiation_pairs[i].clone();
             if other.from == whole {
                 other.from = twin();
             } else {
                 other.to = twin();
             }
-            body.sights.push(other);
+            body.radiation_pairs.push(other);
         }
     }
     body.joints.push(joint(whole, "twin", 1e6));

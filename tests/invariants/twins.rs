@@ -29,15 +29,15 @@ fn doubled(half: &Body) -> Body {
         (other.from.0, other.to.0) = (twin(&j.from.0), twin(&j.to.0));
         body.joints.push(other);
     }
-    for f in &half.faces {
+    for f in &half.surfaces {
         let mut other = f.clone();
         other.part = twin(&f.part);
-        body.faces.push(other);
+        body.surfaces.push(other);
     }
-    for s in &half.sights {
+    for s in &half.radiation_pairs {
         let mut other = s.clone();
         (other.from, other.to) = (twin(&s.from), twin(&s.to));
-        body.sights.push(other);
+        body.radiation_pairs.push(other);
     }
     body.parts.push(lump("keel", 2e4));
     body.joints.push(joint(&name(0), "keel", 5.0));

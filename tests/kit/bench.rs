@@ -9,7 +9,7 @@ use coldsoak::quantity::{
 use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
-use coldsoak::scenario::joint::{Contact, Face, FilmLaw, Joint};
+use coldsoak::scenario::joint::{Contact, FilmLaw, Joint, Surface};
 use coldsoak::scenario::part::{Part, Shape, Spot};
 use coldsoak::scenario::start::{Start, Warmth};
 use std::collections::BTreeMap;
@@ -46,7 +46,7 @@ pub fn bar(length: f64, section: f64, conductivity: f64) -> Shape {
 pub fn freely_cooled_block() -> Body {
     Body {
         parts: vec![lump("block", 80e3)],
-        faces: vec![Face {
+        surfaces: vec![Surface {
             part: "block".to_owned(),
             at: Spot::whole,
             meets: "air".to_owned(),
@@ -67,7 +67,7 @@ pub fn two_lumps() -> Body {
     Body {
         parts: vec![lump("sump", 20e3), lump("engine", 70e3)],
         joints: vec![joint("sump", "engine", 8.0)],
-        faces: vec![
+        surfaces: vec![
             face("sump", Spot::whole, "air", 1.0, 2.0),
             face("engine", Spot::whole, "air", 1.0, 5.0),
         ],
@@ -92,8 +92,8 @@ pub fn join(a: (&str, Spot), b: (&str, Spot), w_per_k: f64) -> Joint {
 }
 
 /// A face with a fixed coefficient.
-pub fn face(part: &str, at: Spot, meets: &str, area: f64, h: f64) -> Face {
-    Face {
+pub fn face(part: &str, at: Spot, meets: &str, area: f64, h: f64) -> Surface {
+    Surface {
         part: part.to_owned(),
         at,
         meets: meets.to_owned(),

@@ -10,11 +10,11 @@ use coldsoak::night::run;
 use coldsoak::physics::convection::Facing;
 use coldsoak::quantity::{Area, FilmCoefficient, Length, Temperature, TemperatureStep, Volume};
 use coldsoak::scenario::body::{
-    Body, Gap, Opening, Passage, Pocket, Surrounding, SurroundingTemperature,
+    AirVolume, Body, CowlLeak, Opening, OpeningKind, Surrounding, SurroundingTemperature,
 };
 use coldsoak::scenario::check::check;
 use coldsoak::scenario::document::Scenario;
-use coldsoak::scenario::joint::{Face, FilmLaw, Sight};
+use coldsoak::scenario::joint::{FilmLaw, RadiationPair, Surface};
 use coldsoak::scenario::part::Spot;
 use coldsoak::solver::Stepper;
 use coldsoak::trace::ColumnKind;
@@ -119,9 +119,9 @@ fn solids() -> Body {
     Body {
         parts: vec![lump("small", 2e3), lump("large", 6e3)],
         joints: vec![joint("small", "large", 2.0)],
-        faces: vec![
+        surfaces: vec![
             face("small", Spot::whole, "air", 1.0, 1.5),
-            Face {
+            Surface {
                 part: "large".to_owned(),
                 at: Spot::whole,
                 meets: "air".to_owned(),
@@ -133,7 +133,7 @@ fn solids() -> Body {
                 },
             },
         ],
-        sights: vec![Sight {
+        radiation_pairs: vec![RadiationPair {
             from: "small".to_owned(),
             to: "air".to_owned(),
             area: Area::m2(0.4),
@@ -161,7 +161,7 @@ fn a_step_is_of_fourth_order_and_its_curve_of_third() {
 /// every stage, and stand in the matrix as its border.
 #[test]
 fn air_found_at_every_stage_leaves_the_order_as_it_is() {
-    let pocket = |name: &str, height: f64| Pocket {
+    let pocket = |name: &str, height: f64| AirVolume {
         name: name.to_owned(),
         label: name.to_owned(),
         volume: Volume::m3(4.0),
@@ -169,16 +169,16 @@ fn air_found_at_every_stage_leaves_the_order_as_it_is() {
         flow_section: Area::m2(0.5),
         after_flight: Default::default(),
     };
-    let gap = |pocket: &str, height: f64| Gap {
+    let gap = |pocket: &str, height: f64| CowlLeak {
         pocket: pocket.to_owned(),
-        opening: Opening::seam,
+        opening: OpeningKind::seam,
         area: Area::m2(0.01),
         centre: Length::m(height),
-        tall: Length::m(0.0),
+        height: Length::m(0.0),
         slices: 1,
         wind_coefficient: 0.1,
     };
-    let warm = |part: &str, pocket: &str| Face {
+    let warm = |part: &str, pocket: &str| Surface {
         part: part.to_owned(),
         at: Spot::whole,
         meets: pocket.to_owned(),
@@ -189,15 +189,15 @@ fn air_found_at_every_stage_leaves_the_order_as_it_is() {
         },
     };
     let mut body = solids();
-    body.pockets = vec![pocket("low", 0.0), pocket("high", 0.6)];
-    body.gaps = vec![gap("low", -0.3), gap("high", 0.9)];
-    body.passages = vec![Passage {
+    body.air_volumes = vec![pocket("low", 0.0), pocket("high", 0.6)];
+    body.cowl_leaks = vec![gap("low", -0.3), gap("high", 0.9)];
+    body.openings = vec![Opening {
         between: ("low".to_owned(), "high".to_owned()),
         area: Area::m2(0.02),
         centre: Length::m(0.3),
-        tall: None,
+        height: None,
     }];
-    body.faces
+    body.surfaces
         .extend([warm("small", "low"), warm("large", "high")]);
     let others = [("large", 60.0), ("low", 20.0), ("high", 30.0)];
     let scenario = problem(body, 90.0, &others, 43_200.0, 1);
@@ -223,7 +223,7 @@ fn exactly(what: &str, scenario: &Scenario, span_s: f64, coarsest: usize, exact:
 fn the_order_holds_for_a_lump_of_one_time_constant() {
     let body = Body {
         parts: vec![lump("block", 80e3)],
-        faces: vec![face("block", Spot::whole, "air", 1.0, 6.5)],
+        surfaces: vec![face("block", Spot::whole, "air", 1.0, 6.5)],
         surroundings: vec![bench::steady("air", -15.0)],
         ..Body::default()
     };

@@ -46,7 +46,7 @@ fn sealed() -> Network {
     scenario.heaters = vec![fan(350.0, "top-blowing-right"), pad(150.0)];
     let checked = check(&scenario).unwrap_or_else(|p| panic!("{p:?}"));
     let mut body = checked.body().clone();
-    body.gaps.clear();
+    body.cowl_leaks.clear();
     scenario.engine = Engine::body(body);
     let net = assemble(&check(&scenario).unwrap_or_else(|p| panic!("{p:?}")));
     assert!(net.pockets.iter().any(|p| p.pinned));

@@ -2,6 +2,7 @@
 
 mod names;
 mod places;
+mod reference;
 mod slips;
 
 use super::fault::{Fault, FileError};

@@ -1,9 +1,8 @@
 //! Problems of the gate, shown where they stand in the files.
 
 use super::super::comparison::load_comparison_from;
-use super::super::fault::Fault;
+use super::super::fault::{Fault, FileError};
 use super::super::library::Kind;
-use super::super::locate::located;
 use super::super::locate::located_choice;
 use super::super::night::load;
 use super::super::sources::Outside;
@@ -58,9 +57,9 @@ fn a_problem_of_an_engine_file_is_shown_in_that_file() {
         .replace("(heater: \"bay-fan-350w\", place: at(\"bottom\")),", "")
         .replace("\"sump-pad-150w\",", "\"sump-pad-150w\", place: at(\"plate\"), thermostat: (sensor: \"block\", lo: degC(1), hi: degC(2)),");
     let (_room, path) = folder(&[("night.ron", &night), ("own.ron", &spoilt)]);
-    let loaded = load(&path).unwrap_or_else(|e| panic!("{e}"));
-    let problems = check(&loaded.scenario).unwrap_err();
-    let faults = located(&problems, &loaded.file, &loaded.sources);
+    let FileError::Faults(faults) = load(&path).unwrap_err() else {
+        panic!("the file can be read");
+    };
     assert_eq!(
         (faults.len(), faults[0].file.as_str()),
         (1, "own.ron"),

@@ -101,7 +101,7 @@ pub fn draw(
 }
 
 fn bands<'a>(body: &'a Body, elsewhere: &BTreeSet<String>) -> Vec<Band<'a>> {
-    let mut pockets: Vec<_> = body.pockets.iter().collect();
+    let mut pockets: Vec<_> = body.air_volumes.iter().collect();
     pockets.sort_by(|a, b| b.mid_height.si().total_cmp(&a.mid_height.si()));
     let mut bands: Vec<Band> = pockets
         .into_iter()
@@ -118,7 +118,7 @@ fn bands<'a>(body: &'a Body, elsewhere: &BTreeSet<String>) -> Vec<Band<'a>> {
         if elsewhere.contains(&part.name) {
             continue;
         }
-        let faces = || body.faces.iter().filter(|f| f.part == part.name);
+        let faces = || body.surfaces.iter().filter(|f| f.part == part.name);
         let area = |band: &Band| -> f64 {
             let met = faces().filter(|f| Some(f.meets.as_str()) == band.0);
             met.map(|f| f.area.si()).sum()

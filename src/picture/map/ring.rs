@@ -207,11 +207,11 @@ fn rooms(drawing: &mut Drawing, night: &Night, pockets: &[&str], (centre, view):
 /// The pocket that the parts of a cylinder meet with the most area.
 fn pocket_of<'a>(body: &'a Body, parts: &[String]) -> Option<&'a str> {
     let area = |pocket: &str| -> f64 {
-        let faces = body.faces.iter();
+        let faces = body.surfaces.iter();
         let met = faces.filter(|f| f.meets == pocket && parts.contains(&f.part));
         met.map(|f| f.area.si()).sum()
     };
-    let names = body.pockets.iter().map(|p| p.name.as_str());
+    let names = body.air_volumes.iter().map(|p| p.name.as_str());
     names
         .max_by(|a, b| area(a).total_cmp(&area(b)))
         .filter(|p| area(p) > 0.0)
@@ -220,7 +220,7 @@ fn pocket_of<'a>(body: &'a Body, parts: &[String]) -> Option<&'a str> {
 /// Whether every cylinder in higher air would stand above every cylinder in lower air, and there are both.
 fn stands_in_a_ring(body: &Body, pockets: &[&str]) -> bool {
     let height = |pocket: &str| {
-        let found = body.pockets.iter().find(|p| p.name == pocket);
+        let found = body.air_volumes.iter().find(|p| p.name == pocket);
         found.map_or(0.0, |p| p.mid_height.si())
     };
     let part = TAU / pockets.len() as f64;

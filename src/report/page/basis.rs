@@ -26,7 +26,7 @@ fn unknowns(night: &Night) -> Vec<String> {
         Basis::measured => "measured",
         Basis::published => "published",
         Basis::estimated => "estimated",
-        Basis::adjusted_to_practice_readings => "adjusted to practice readings",
+        Basis::calibrated => "adjusted to practice readings",
     };
     let of: &Unknowns = &scenario.unknowns;
     let mut told: Vec<String> = of

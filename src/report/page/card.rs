@@ -30,7 +30,7 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
     let leave_s = night.trace.departure_s;
     let mut entries: Vec<(f64, String)> = Vec::new();
     // Of what is to be done at one time, the cowl and the thermometer come first.
-    if !night.scenario.body().gaps.is_empty() {
+    if !night.scenario.body().cowl_leaks.is_empty() {
         let close = format!("Close the cowl as computed: {}.", cowl(night));
         entries.push((0.0, close));
     }

@@ -71,8 +71,10 @@ pub(super) fn hours(
                     .help("name the hours in their order, each as (on, off)");
             }
         }
+        // Refused by its limits.
+        Hours::before_departure(span) if span.si() <= 0.0 => return,
         Hours::before_departure(span) => {
-            if problems.positive(&path, span.si()) && span.si() > clock.night_s() {
+            if span.si() > clock.night_s() {
                 problems
                     .tell(
                         &path,

@@ -1,7 +1,7 @@
 //! Joints, faces, sights, enclosures and feeds: that they name what is there, and that heat can pass as told.
 
 use super::super::body::Body;
-use super::super::joint::{Contact, Enclosure, Face, FilmLaw, Joint};
+use super::super::joint::{Contact, Enclosure, FilmLaw, Joint, Surface};
 use super::super::part::{Part, Shape, Spot};
 use super::names::{Names, spot_fits};
 use super::problem::Problems;
@@ -18,11 +18,11 @@ pub(super) fn check(body: &Body, names: &Names, problems: &mut Problems) {
     for (i, j) in body.joints.iter().enumerate() {
         joint(j, &format!("engine.joints[{i}]"), names, problems);
     }
-    for (i, f) in body.faces.iter().enumerate() {
-        face(f, &format!("engine.faces[{i}]"), names, problems);
+    for (i, f) in body.surfaces.iter().enumerate() {
+        face(f, &format!("engine.surfaces[{i}]"), names, problems);
     }
-    for (i, sight) in body.sights.iter().enumerate() {
-        let path = format!("engine.sights[{i}]");
+    for (i, sight) in body.radiation_pairs.iter().enumerate() {
+        let path = format!("engine.radiation_pairs[{i}]");
         names.part(&sight.from, &format!("{path}.from"), problems);
         names.seen(&sight.to, &format!("{path}.to"), problems);
         if sight.from == sight.to {
@@ -30,10 +30,6 @@ pub(super) fn check(body: &Body, names: &Names, problems: &mut Problems) {
                 .tell(&path, format!("`{}` is paired with itself", sight.from))
                 .word(&sight.from);
         }
-        problems.positive(format!("{path}.area"), sight.area.si());
-        problems.share_above_zero(format!("{path}.emissivities"), sight.emissivities.0);
-        problems.share_above_zero(format!("{path}.emissivities"), sight.emissivities.1);
-        problems.within(format!("{path}.area_ratio"), sight.area_ratio, 0.0, 1.0, "");
     }
     for (i, e) in body.enclosures.iter().enumerate() {
         enclosure(e, &format!("engine.enclosures[{i}]"), names, problems);
@@ -42,9 +38,6 @@ pub(super) fn check(body: &Body, names: &Names, problems: &mut Problems) {
         let path = format!("engine.feeds[{i}]");
         if let Some(part) = names.part(&feed.part, &format!("{path}.part"), problems) {
             spot_fits(part, feed.at, &format!("{path}.at"), problems);
-        }
-        if !feed.power.si().is_finite() {
-            problems.tell(format!("{path}.power"), "`power` must be finite");
         }
     }
     connected(body, problems);
@@ -66,9 +59,7 @@ fn joint(joint: &Joint, path: &str, names: &Names, problems: &mut Problems) {
             .word(&joint.from.0);
     }
     match joint.contact {
-        Contact::total(conductance) => {
-            problems.positive(format!("{path}.contact"), conductance.si());
-        }
+        Contact::total(_) => {}
         Contact::perfect => {
             if fitting.len() == 2 && fitting.iter().all(|(_, spot)| *spot == Spot::whole) {
                 problems
@@ -97,9 +88,7 @@ fn joint(joint: &Joint, path: &str, names: &Names, problems: &mut Problems) {
             }
         }
     }
-    if let Some(footprint) = joint.footprint
-        && problems.positive(format!("{path}.footprint"), footprint.si())
-    {
+    if let Some(footprint) = joint.footprint {
         for (part, spot) in fitting {
             footprint_fits(footprint.si(), part, spot, path, problems);
         }
@@ -156,14 +145,12 @@ fn spot_area(shape: &Shape, spot: Spot) -> Option<f64> {
     }
 }
 
-fn face(face: &Face, path: &str, names: &Names, problems: &mut Problems) {
+fn face(face: &Surface, path: &str, names: &Names, problems: &mut Problems) {
     if let Some(part) = names.part(&face.part, &format!("{path}.part"), problems) {
         spot_fits(part, face.at, &format!("{path}.at"), problems);
     }
-    problems.positive(format!("{path}.area"), face.area.si());
     let meets = format!("{path}.meets");
     let known = names.met(&face.meets, &meets, problems);
-    let law = format!("{path}.law");
     let mut wants = |good: bool, law: &str, wanted: &str| {
         if known && !good {
             problems
@@ -179,47 +166,24 @@ fn face(face: &Face, path: &str, names: &Names, problems: &mut Problems) {
     };
     let pocket = names.is_pocket(&face.meets);
     match &face.law {
-        FilmLaw::air { length, .. } => {
-            wants(pocket, "air", "a pocket");
-            problems.positive(format!("{law}.length"), length.si());
-        }
-        FilmLaw::fins {
-            length,
-            penetration,
-        } => {
-            wants(pocket, "fins", "a pocket");
-            problems.positive(format!("{law}.length"), length.si());
-            problems.within(format!("{law}.penetration"), *penetration, 0.0, 1.0, "");
-        }
-        FilmLaw::outdoors {
-            length, emissivity, ..
-        } => {
+        FilmLaw::air { .. } => wants(pocket, "air", "a pocket"),
+        FilmLaw::fins { .. } => wants(pocket, "fins", "a pocket"),
+        FilmLaw::outdoors { .. } => {
             wants(names.is_hangar(&face.meets), "outdoors", "the `hangar`");
-            problems.positive(format!("{law}.length"), length.si());
-            problems.within(format!("{law}.emissivity"), *emissivity, 0.0, 1.0, "");
         }
-        FilmLaw::fixed(film) => {
-            problems.positive(law, film.si());
-        }
-        FilmLaw::power {
-            coefficient,
-            at,
-            exponent,
-        } => {
-            problems.positive(format!("{law}.coefficient"), coefficient.si());
-            problems.positive(format!("{law}.at"), at.kelvin());
-            problems.within(format!("{law}.exponent"), *exponent, 0.0, 3.0, "");
-        }
+        FilmLaw::fixed(_) | FilmLaw::power { .. } => {}
     }
 }
 
 fn enclosure(enclosure: &Enclosure, path: &str, names: &Names, problems: &mut Problems) {
     let surfaces = &enclosure.surfaces;
-    for (i, (name, area, emissivity)) in surfaces.iter().enumerate() {
+    for (i, (name, _, emissivity)) in surfaces.iter().enumerate() {
         let at = format!("{path}.surfaces[{i}]");
         names.seen(name, &at, problems);
-        problems.positive(format!("{at}[1]"), area.si());
-        problems.share_above_zero(format!("{at}[2]"), *emissivity);
+        if *emissivity > 1.0 {
+            let what = format!("the emissivity of `{name}` must be at most 1; found {emissivity}");
+            problems.tell(format!("{at}[2]"), what);
+        }
     }
     let view = &enclosure.view;
     let at = format!("{path}.view");
@@ -234,10 +198,6 @@ fn enclosure(enclosure: &Enclosure, path: &str, names: &Names, problems: &mut Pr
     }
     for (i, row) in view.iter().enumerate() {
         let name = &surfaces[i].0;
-        if !row.iter().all(|f| (0.0..=1.0).contains(f)) {
-            let what = format!("the view factors of `{name}` must lie between 0 and 1");
-            problems.tell(format!("{at}[{i}]"), what);
-        }
         let sum: f64 = row.iter().sum();
         if sum.is_nan() || (sum - 1.0).abs() > VIEW_TOLERANCE {
             let what = format!("the view factors of `{name}` must sum to 1, they sum to {sum:.4}");
@@ -268,8 +228,8 @@ fn connected(body: &Body, problems: &mut Problems) {
     for joint in &body.joints {
         touched.extend([joint.from.0.as_str(), joint.to.0.as_str()]);
     }
-    touched.extend(body.faces.iter().map(|f| f.part.as_str()));
-    for sight in &body.sights {
+    touched.extend(body.surfaces.iter().map(|f| f.part.as_str()));
+    for sight in &body.radiation_pairs {
         touched.extend([sight.from.as_str(), sight.to.as_str()]);
     }
     for enclosure in &body.enclosures {

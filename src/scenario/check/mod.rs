@@ -1,4 +1,4 @@
-//! The gate: names resolve and numbers are sane, or every problem is told at once.
+//! What no single key can say: names resolve, heat and air can pass, shares sum to one. All problems are reported at once.
 
 mod air;
 mod body;
@@ -11,7 +11,6 @@ mod names;
 mod outlet_path;
 mod problem;
 mod surroundings;
-mod unit;
 mod validate;
 mod weather;
 

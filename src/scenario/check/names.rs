@@ -50,8 +50,8 @@ impl<'a> Names<'a> {
         for (i, part) in body.parts.iter().enumerate() {
             take(&part.name, format!("{path}.parts[{i}].name"));
         }
-        for (i, pocket) in body.pockets.iter().enumerate() {
-            take(&pocket.name, format!("{path}.pockets[{i}].name"));
+        for (i, pocket) in body.air_volumes.iter().enumerate() {
+            take(&pocket.name, format!("{path}.air_volumes[{i}].name"));
         }
         for (i, surrounding) in body.surroundings.iter().enumerate() {
             take(&surrounding.name, format!("{path}.surroundings[{i}].name"));
@@ -59,7 +59,7 @@ impl<'a> Names<'a> {
         made_names(body, path, problems);
         Self {
             parts: body.parts.iter().map(|p| (p.name.as_str(), p)).collect(),
-            pockets: body.pockets.iter().map(|p| p.name.as_str()).collect(),
+            pockets: body.air_volumes.iter().map(|p| p.name.as_str()).collect(),
             surroundings: body.surroundings.iter().map(|s| s.name.as_str()).collect(),
         }
     }
@@ -169,7 +169,12 @@ fn made_names(body: &Body, path: &str, problems: &mut Problems) {
         let air_of = |pocket: &&str| name.strip_prefix("air_") == Some(pocket);
         let taken = if let Some(oil) = body.parts.iter().find(layer_of) {
             format!("a layer of `{}`", oil.name)
-        } else if let Some(pocket) = body.pockets.iter().map(|p| p.name.as_str()).find(air_of) {
+        } else if let Some(pocket) = body
+            .air_volumes
+            .iter()
+            .map(|p| p.name.as_str())
+            .find(air_of)
+        {
             format!("the air of `{pocket}`")
         } else if name == "outdoors" {
             "the outdoor air".to_owned()

@@ -58,13 +58,13 @@ pub(super) fn way_out(
 
 /// Pockets that share their air through passages, as group numbers; and the groups open to the hangar.
 fn groups<'a>(body: &'a Body, covers: &Covers) -> (BTreeMap<&'a str, usize>, BTreeSet<usize>) {
-    use super::super::body::Opening;
+    use super::super::body::OpeningKind;
     let mut group: BTreeMap<&str, usize> = BTreeMap::new();
-    for (i, pocket) in body.pockets.iter().enumerate() {
+    for (i, pocket) in body.air_volumes.iter().enumerate() {
         group.insert(&pocket.name, i);
     }
     let passages = body
-        .passages
+        .openings
         .iter()
         .filter(|p| p.area.si() > 0.0)
         .map(|p| (p.between.0.as_str(), p.between.1.as_str()));
@@ -80,10 +80,10 @@ fn groups<'a>(body: &'a Body, covers: &Covers) -> (BTreeMap<&'a str, usize>, BTr
                 .for_each(|g| *g = keep);
         }
     }
-    let gaps = body.gaps.iter().filter(|gap| {
+    let gaps = body.cowl_leaks.iter().filter(|gap| {
         let left = match gap.opening {
-            Opening::inlet => 1.0 - covers.inlet_plug,
-            Opening::outlet => 1.0 - covers.outlet_plug,
+            OpeningKind::inlet => 1.0 - covers.inlet_plug,
+            OpeningKind::outlet => 1.0 - covers.outlet_plug,
             _ => 1.0,
         };
         gap.area.si() * left > 0.0

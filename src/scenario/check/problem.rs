@@ -1,6 +1,5 @@
 //! What is wrong with a scenario, and the list in which all of it is collected.
 
-use super::unit::{key, unit_of};
 use crate::document::Found;
 
 /// Something wrong with a scenario.
@@ -57,73 +56,9 @@ impl Problems {
         });
     }
 
-    /// A number that must be above zero; whether it is.
-    pub fn positive(&mut self, path: impl Into<String>, number: f64) -> bool {
-        let good = number > 0.0 && number.is_finite();
-        if !good {
-            let path = path.into();
-            let (key, unit) = (key(&path), unit_of(&path));
-            let what = format!("`{key}` must be above zero, it is {}{unit}", short(number));
-            self.tell(path, what);
-        }
-        good
-    }
-
-    /// A number that may be zero but not less.
-    pub fn not_negative(&mut self, path: impl Into<String>, number: f64) {
-        if !(number >= 0.0 && number.is_finite()) {
-            let path = path.into();
-            let (key, unit) = (key(&path), unit_of(&path));
-            let what = format!(
-                "`{key}` must not be negative, it is {}{unit}",
-                short(number)
-            );
-            self.tell(path, what);
-        }
-    }
-
-    /// A number that must lie between two others, both allowed; `unit` is told behind them.
-    pub fn within(
-        &mut self,
-        path: impl Into<String>,
-        number: f64,
-        low: f64,
-        high: f64,
-        unit: &str,
-    ) -> bool {
-        let good = number >= low && number <= high;
-        if !good {
-            let path = path.into();
-            let unit = if unit.is_empty() {
-                String::new()
-            } else {
-                format!(" {unit}")
-            };
-            let what = format!(
-                "`{}` must lie between {low} and {high}{unit}, it is {}{unit}",
-                key(&path),
-                short(number),
-            );
-            let share = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
-            let problem = self.tell(path, what);
-            if share {
-                let part = short(number / 100.0);
-                problem.help(format!("it is a share: {number} percent is {part}"));
-            }
-        }
-        good
-    }
-
-    /// A share above zero and at most one, such as an emissivity.
-    pub fn share_above_zero(&mut self, path: impl Into<String>, number: f64) {
-        if !(number > 0.0 && number <= 1.0) {
-            let path = path.into();
-            let what = format!(
-                "`{}` must be above 0 and at most 1, it is {number}",
-                key(&path)
-            );
-            self.tell(path, what);
-        }
+    /// Whether none is about what stands below a path.
+    pub fn none_under(&self, path: &str) -> bool {
+        !self.0.iter().any(|problem| problem.path.starts_with(path))
     }
 
     /// How many there are.
@@ -134,15 +69,5 @@ impl Problems {
     /// All of them, in the order in which they were found.
     pub fn into_all(self) -> Vec<Problem> {
         self.0
-    }
-}
-
-/// A number as people write it: no more than six digits behind the point.
-fn short(number: f64) -> f64 {
-    let rounded = (number * 1e6).round() / 1e6;
-    if rounded == 0.0 || !rounded.is_finite() {
-        number
-    } else {
-        rounded
     }
 }

@@ -10,20 +10,9 @@ use super::super::unknowns::{Distribution, Unknowns};
 use super::names::Names;
 use super::problem::Problems;
 use crate::document::names::nearest;
-use crate::quantity::Temperature;
 
 /// The longest night that is followed, in seconds.
 const LONGEST_S: f64 = 31.0 * 86_400.0;
-
-/// A temperature within what is believed.
-pub(super) fn temperature(
-    t: Temperature,
-    path: &str,
-    (low, high): (f64, f64),
-    problems: &mut Problems,
-) {
-    problems.within(path, t.celsius(), low, high, "°C");
-}
 
 /// Bounds in their order, above zero where ratios count.
 pub(super) fn unknowns(unknowns: &Unknowns, path: &str, problems: &mut Problems) {
@@ -160,7 +149,7 @@ pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut
     if let Some(side) = &covers.open_side {
         names.pocket(&side.pocket, "covers.open_side.pocket", problems);
     }
-    if covers.filler_open && body.gas_room.is_none() {
+    if covers.filler_open && body.crankcase_gas.is_none() {
         problems.tell(
             "covers.filler_open",
             "the engine has no air inside that an open filler could let out",
@@ -218,7 +207,6 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
                 )
                 .help("leave `horizon` out to stop at the departure");
         }
-        problems.within("question.horizon", horizon, 0.0, LONGEST_S, "s");
     }
     if let (Warmth::after_flight { delay }, Some(clock)) = (&scenario.start.warmth, clock) {
         if delay.si() >= clock.night_s() {

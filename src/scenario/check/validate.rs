@@ -101,9 +101,9 @@ fn expanded<'a>(engine: &'a Engine, problems: &mut Problems) -> Option<Cow<'a, B
     match engine {
         Engine::body(body) => Some(Cow::Borrowed(body)),
         Engine::opposed(layout) => {
-            let before = problems.count();
             layout::check(layout, problems);
-            (problems.count() == before).then(|| Cow::Owned(opposed::expand(layout)))
+            let sound = problems.none_under("engine.");
+            sound.then(|| Cow::Owned(opposed::expand(layout)))
         }
     }
 }

@@ -8,7 +8,9 @@ use super::faces::FIN_WAY;
 use super::names::{self, BARREL, POCKETS, Side};
 use super::plan::Plan;
 use crate::quantity::{Area, Length, TemperatureStep, Volume};
-use crate::scenario::body::{AirCoefficients, Exchange, FinPassage, Gap, Opening, Passage, Pocket};
+use crate::scenario::body::{
+    AirCoefficients, AirVolume, CowlLeak, FinPassage, MixingOpening, Opening, OpeningKind,
+};
 use crate::scenario::part::AfterFlight;
 
 /// Volume m3, mid height m and flow section m2 of a pocket in the smallest bay (estimated).
@@ -23,12 +25,12 @@ fn smallest(pocket: &str) -> (f64, f64, f64) {
 }
 
 /// The six pockets.
-pub(super) fn pockets(plan: &Plan) -> Vec<Pocket> {
+pub(super) fn pockets(plan: &Plan) -> Vec<AirVolume> {
     let scale = plan.bay().volume_scale;
     POCKETS
         .map(|pocket| {
             let (volume, height, section) = smallest(pocket);
-            Pocket {
+            AirVolume {
                 name: pocket.to_owned(),
                 label: format!("air {}", names::pocket_word(pocket)),
                 volume: Volume::m3(volume * scale),
@@ -41,14 +43,14 @@ pub(super) fn pockets(plan: &Plan) -> Vec<Pocket> {
 }
 
 /// Openings between pockets.
-pub(super) fn passages(plan: &Plan) -> Vec<Passage> {
+pub(super) fn passages(plan: &Plan) -> Vec<Opening> {
     let b = plan.bay();
     let s = b.area_scale;
-    let through = |one: &str, other: &str, area: f64, centre: f64, tall: Option<f64>| Passage {
+    let through = |one: &str, other: &str, area: f64, centre: f64, tall: Option<f64>| Opening {
         between: (one.to_owned(), other.to_owned()),
         area: Area::m2(area * s),
         centre: Length::m(centre),
-        tall: tall.map(Length::m),
+        height: tall.map(Length::m),
     };
     let (side, up_re, lo_re) = (b.gap_side.si(), b.open_up_re.si(), b.open_lo_re.si());
     let front_up = b.open_front_up.si();
@@ -70,10 +72,10 @@ pub(super) fn passages(plan: &Plan) -> Vec<Passage> {
 
 /// Level openings through which air is exchanged both ways: the baffles' gaps with half the spaces
 /// between the fins on each side, and the way down to the floor.
-pub(super) fn exchanges(plan: &Plan) -> Vec<Exchange> {
+pub(super) fn exchanges(plan: &Plan) -> Vec<MixingOpening> {
     let bay = plan.bay();
     let fins = 0.5 * plan.layout.fin_free.si() * plan.rows as f64;
-    let level = |below: &str, above: &str, area: f64| Exchange {
+    let level = |below: &str, above: &str, area: f64| MixingOpening {
         below: below.to_owned(),
         above: above.to_owned(),
         area: Area::m2(area),
@@ -87,29 +89,35 @@ pub(super) fn exchanges(plan: &Plan) -> Vec<Exchange> {
 }
 
 /// Openings to the hangar, before any plug.
-pub(super) fn gaps(plan: &Plan) -> Vec<Gap> {
+pub(super) fn gaps(plan: &Plan) -> Vec<CowlLeak> {
     let b = plan.bay();
-    let gap = |pocket: &str, opening, area: Area, centre: f64, wind_coefficient| Gap {
+    let gap = |pocket: &str, opening, area: Area, centre: f64, wind_coefficient| CowlLeak {
         pocket: pocket.to_owned(),
         opening,
         area: Area::m2(area.si() * b.area_scale),
         centre: Length::m(centre),
-        tall: Length::m(0.0),
+        height: Length::m(0.0),
         slices: 1,
         wind_coefficient,
     };
     let mut gaps = vec![
-        Gap {
-            tall: Length::m(0.10),
+        CowlLeak {
+            height: Length::m(0.10),
             slices: 2,
-            ..gap("FR", Opening::inlet, b.inlet_area, 0.08, 0.4)
+            ..gap("FR", OpeningKind::inlet, b.inlet_area, 0.08, 0.4)
         },
-        gap("FR", Opening::shaft, b.shaft_gap, 0.02, 0.4),
-        gap("FL", Opening::outlet, b.outlet_area, -0.38, -0.1),
+        gap("FR", OpeningKind::shaft, b.shaft_gap, 0.02, 0.4),
+        gap("FL", OpeningKind::outlet, b.outlet_area, -0.38, -0.1),
     ];
     for (pocket, wind) in [("UL", -0.1), ("UR", -0.2), ("LO", -0.1), ("RE", -0.1)] {
         let (_, mid_height, _) = smallest(pocket);
-        gaps.push(gap(pocket, Opening::seam, b.seam_area, mid_height, wind));
+        gaps.push(gap(
+            pocket,
+            OpeningKind::seam,
+            b.seam_area,
+            mid_height,
+            wind,
+        ));
     }
     gaps
 }

@@ -5,14 +5,14 @@ use super::parts::BLADE;
 use super::plan::Plan;
 use crate::physics::convection::Facing;
 use crate::quantity::{Area, Length};
-use crate::scenario::joint::{Face, FilmLaw};
+use crate::scenario::joint::{FilmLaw, Surface};
 use crate::scenario::part::Spot;
 
 /// Length of the way between the fins of a cylinder, m.
 pub(super) const FIN_WAY: f64 = 0.12;
 
 /// Every face.
-pub(super) fn all(plan: &Plan) -> Vec<Face> {
+pub(super) fn all(plan: &Plan) -> Vec<Surface> {
     let mut faces = crankcase(plan);
     faces.extend(cylinders(plan));
     faces.extend(fittings(plan));
@@ -21,8 +21,8 @@ pub(super) fn all(plan: &Plan) -> Vec<Face> {
     faces
 }
 
-fn face(part: impl Into<String>, meets: &str, m2: f64, law: FilmLaw) -> Face {
-    Face {
+fn face(part: impl Into<String>, meets: &str, m2: f64, law: FilmLaw) -> Surface {
+    Surface {
         part: part.into(),
         at: Spot::whole,
         meets: meets.to_owned(),
@@ -31,12 +31,12 @@ fn face(part: impl Into<String>, meets: &str, m2: f64, law: FilmLaw) -> Face {
     }
 }
 
-fn air(part: impl Into<String>, pocket: &str, m2: f64, length: f64, facing: Facing) -> Face {
+fn air(part: impl Into<String>, pocket: &str, m2: f64, length: f64, facing: Facing) -> Surface {
     let length = Length::m(length);
     face(part, pocket, m2, FilmLaw::air { length, facing })
 }
 
-fn crankcase(plan: &Plan) -> Vec<Face> {
+fn crankcase(plan: &Plan) -> Vec<Surface> {
     let a_up = plan.a_up;
     let mut faces = Vec::new();
     for side in Side::BOTH {
@@ -56,7 +56,7 @@ fn crankcase(plan: &Plan) -> Vec<Face> {
 }
 
 /// Each piece of a cylinder meets the air above and below with its envelope, and with half its fins.
-fn cylinders(plan: &Plan) -> Vec<Face> {
+fn cylinders(plan: &Plan) -> Vec<Surface> {
     let layout = plan.layout;
     let mut faces = Vec::new();
     for side in Side::BOTH {
@@ -72,7 +72,7 @@ fn cylinders(plan: &Plan) -> Vec<Face> {
                     faces.push(air(name.clone(), pocket, half, length, Facing::Upright));
                     let fins = FilmLaw::fins {
                         length: Length::m(FIN_WAY),
-                        penetration: plan.bay().fin_pen,
+                        penetration: plan.bay().fin_air_fraction,
                     };
                     let half = plan.fin_area(piece) / 2.0;
                     faces.push(face(name.clone(), pocket, half, fins));
@@ -83,7 +83,7 @@ fn cylinders(plan: &Plan) -> Vec<Face> {
     faces
 }
 
-fn fittings(plan: &Plan) -> Vec<Face> {
+fn fittings(plan: &Plan) -> Vec<Surface> {
     use Facing::{Down, Up, Upright};
     let f = &plan.factor;
     let side = plan.sump_side();
@@ -125,7 +125,7 @@ fn outward(pocket: &str) -> Facing {
     }
 }
 
-fn skins_inside(plan: &Plan) -> Vec<Face> {
+fn skins_inside(plan: &Plan) -> Vec<Surface> {
     POCKETS
         .map(|pocket| {
             let area = plan.skin_area(pocket);
@@ -134,14 +134,14 @@ fn skins_inside(plan: &Plan) -> Vec<Face> {
         .into()
 }
 
-fn outside(plan: &Plan) -> Vec<Face> {
+fn outside(plan: &Plan) -> Vec<Surface> {
     let layout = plan.layout;
     let outdoors = |length, facing, emissivity| FilmLaw::outdoors {
         length: Length::m(length),
         facing,
         emissivity,
     };
-    let mut faces: Vec<Face> = POCKETS
+    let mut faces: Vec<Surface> = POCKETS
         .map(|pocket| {
             let law = outdoors(0.5, outward(pocket), plan.bay().emis_cowl_out);
             let area = plan.skin_area(pocket);

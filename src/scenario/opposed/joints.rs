@@ -118,7 +118,7 @@ fn crankshaft(plan: &Plan) -> Vec<Joint> {
         }
     }
     let bar = K_STEEL * plan.journal / plan.layout.row_len.si();
-    let along = WITH_CAMSHAFT * bay.crank_fact * bar;
+    let along = WITH_CAMSHAFT * bay.crank_conduction_factor * bar;
     for station in 1..plan.stations {
         let [front, rear] = [station - 1, station].map(names::crank);
         joints.push(whole(front, rear, along));

@@ -4,17 +4,17 @@ use super::names::{self, Level, Side};
 use super::plan::{CASE_HALF_WIDTH, Plan};
 use crate::physics::convection::Facing;
 use crate::quantity::{Area, Length, Temperature};
-use crate::scenario::moisture::{GasRoom, OilSurface, Wall, WallGroup};
+use crate::scenario::moisture::{CrankcaseGas, OilSurface, Wall, WallGroup};
 use crate::scenario::part::{AfterFlight, Spot};
 use std::f64::consts::PI;
 
 /// The crankcase air with its walls, upper ones first.
-pub(super) fn gas_room(plan: &Plan) -> GasRoom {
+pub(super) fn gas_room(plan: &Plan) -> CrankcaseGas {
     let bay = plan.bay();
     let mut walls = crankcase(plan);
     walls.extend(cylinders(plan));
     walls.extend(below_and_behind(plan));
-    GasRoom {
+    CrankcaseGas {
         volume: plan.layout.gas_litres,
         walls,
         oil: Some(OilSurface {

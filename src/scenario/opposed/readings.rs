@@ -2,10 +2,10 @@
 
 use super::names::{self, Level, Side};
 use super::plan::Plan;
-use crate::scenario::body::{Bearing, Reading};
+use crate::scenario::body::{Bearing, PartGroup};
 
-fn reading(key: &str, label: &str, parts: Vec<String>) -> Reading {
-    Reading {
+fn reading(key: &str, label: &str, parts: Vec<String>) -> PartGroup {
+    PartGroup {
         key: key.to_owned(),
         label: label.to_owned(),
         parts,
@@ -18,7 +18,7 @@ fn cylinder(side: Side, row: usize) -> [String; 2] {
 }
 
 /// The groups, in the order in which they are reported.
-pub(super) fn groups(plan: &Plan) -> Vec<Reading> {
+pub(super) fn groups(plan: &Plan) -> Vec<PartGroup> {
     let side = |side: Side| {
         let parts = (1..=plan.rows).flat_map(|row| cylinder(side, row));
         let (key, label) = match side {
@@ -58,7 +58,7 @@ pub(super) fn groups(plan: &Plan) -> Vec<Reading> {
 }
 
 /// One reading a cylinder.
-pub(super) fn cylinders(plan: &Plan) -> Vec<Reading> {
+pub(super) fn cylinders(plan: &Plan) -> Vec<PartGroup> {
     let mut readings = Vec::new();
     for side in Side::BOTH {
         for row in 1..=plan.rows {

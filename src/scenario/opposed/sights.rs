@@ -3,7 +3,7 @@
 use super::names::{self, Level, Side};
 use super::plan::Plan;
 use crate::quantity::Area;
-use crate::scenario::joint::Sight;
+use crate::scenario::joint::RadiationPair;
 
 /// Area of a part over that of what surrounds it: one estimate for the whole bay.
 const AREA_RATIO: f64 = 0.4;
@@ -11,13 +11,13 @@ const AREA_RATIO: f64 = 0.4;
 const OIL_AND_CASE: (f64, f64) = (0.9, 0.8);
 
 /// Every radiating pair.
-pub(super) fn all(plan: &Plan) -> Vec<Sight> {
+pub(super) fn all(plan: &Plan) -> Vec<RadiationPair> {
     let bay = plan.bay();
     let emissivities = (bay.emis_part, bay.emis_cowl_in);
     let mut seen = crankcase(plan);
     seen.extend(cylinders(plan));
     seen.extend(fittings(plan));
-    let mut sights: Vec<Sight> = seen
+    let mut sights: Vec<RadiationPair> = seen
         .into_iter()
         .map(|(from, to, m2)| sight(from, to, m2, emissivities))
         .collect();
@@ -31,8 +31,8 @@ pub(super) fn all(plan: &Plan) -> Vec<Sight> {
     sights
 }
 
-fn sight(from: String, to: String, m2: f64, emissivities: (f64, f64)) -> Sight {
-    Sight {
+fn sight(from: String, to: String, m2: f64, emissivities: (f64, f64)) -> RadiationPair {
+    RadiationPair {
         from,
         to,
         area: Area::m2(m2),

@@ -11,14 +11,6 @@ use super::warning::{PlausibilityWarnings, Usual};
 const MASS_KG: Usual = Usual(20.0, 900.0, "kg", "estimate: light-aircraft piston engines");
 /// Kilograms of oil a kilogram of engine: a 133 kg engine holds 6.7 kg, a radial up to a fifth.
 const OIL_SHARE: Usual = Usual(0.01, 0.25, "", "estimate: dry-sump radials hold the most");
-/// Specific heat of a part: lead is the lowest of common metals, oil and rubber the highest.
-const SPECIFIC_HEAT: Usual = Usual(
-    120.0,
-    2500.0,
-    "J/(kg K)",
-    "handbook values of metals and oils, from memory",
-);
-
 pub(super) fn engine(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
     let expanded;
     let body: &Body = match &scenario.engine {
@@ -52,10 +44,5 @@ pub(super) fn engine(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
             oil / mass,
             &OIL_SHARE,
         );
-    }
-    for (i, part) in body.parts.iter().enumerate() {
-        let called = format!("the specific heat of `{}`", part.name);
-        let path = format!("engine.parts[{i}].specific_heat");
-        doubts.outside(path, &called, part.specific_heat.si(), &SPECIFIC_HEAT);
     }
 }

@@ -1,5 +1,6 @@
 //! What the files of a night say of what is uncertain; where two of them give a range for one number, the outer one counts.
 
+use crate::document::names::before;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::unknowns::{Unknown, Unknowns};
@@ -20,6 +21,10 @@ pub struct Told<'a> {
 pub fn told(scenario: &Scenario) -> Vec<Told<'_>> {
     let mut told: Vec<Told> = Vec::new();
     for (prefix, unknowns) in files(scenario) {
+        // The order decides which number of a sample each input takes: the same seed gives the nights that it gave before
+        // keys were renamed.
+        let mut unknowns: Vec<_> = unknowns.iter().collect();
+        unknowns.sort_by_key(|(path, _)| before_renaming(path));
         for (path, unknown) in unknowns {
             let place = (format!("{prefix}unknowns.{path}"), path.clone());
             let later = Told {
@@ -34,6 +39,17 @@ pub fn told(scenario: &Scenario) -> Vec<Told<'_>> {
         }
     }
     told
+}
+
+/// A path with the names of before 0.2.0.
+fn before_renaming(path: &str) -> String {
+    let words = path.split_inclusive(['.', '[']);
+    words
+        .map(|word| {
+            let name = word.trim_end_matches(['.', '[']);
+            format!("{}{}", before(name), &word[name.len()..])
+        })
+        .collect()
 }
 
 /// What each file says, and what its paths begin with in the Scenario.

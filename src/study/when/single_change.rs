@@ -140,7 +140,7 @@ fn skins(scenario: &Scenario) -> Vec<String> {
         }
     }
     let height = |name: &String| {
-        let pocket = body.pockets.iter().find(|p| p.name == *name);
+        let pocket = body.air_volumes.iter().find(|p| p.name == *name);
         pocket.map_or(0.0, |p| p.mid_height.si())
     };
     let highest = pockets.iter().map(height).fold(0.0, f64::max);
@@ -241,11 +241,12 @@ mod tests {
         let radial: Engine = model(Kind::Engine, "radial-nine").unwrap();
         night.engine = radial.clone();
         assert_eq!(skins(&night), ["UP"]);
-        let text = serde_json::to_string(&radial).unwrap();
+        let text = crate::document::write::written(&radial).unwrap();
         let renamed = text
             .replace("\"UP\"", "\"Top\"")
             .replace("\"LO\"", "\"Under\"");
-        night.engine = serde_json::from_str(&renamed).unwrap();
+        let source = crate::document::Source::new("renamed", &renamed);
+        night.engine = crate::document::read(&source).value.unwrap();
         assert_eq!(skins(&night), ["Top"]);
     }
 }

@@ -1,8 +1,9 @@
 //! Names, joints and enclosures of a spoilt engine.
 
 use super::{engine, only, spoilt, told};
+use crate::document::{Source, read};
 use crate::quantity::{Area, Resistance, Temperature};
-use crate::scenario::body::{Surrounding, SurroundingTemperature};
+use crate::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::Place;
 use crate::scenario::joint::{Contact, Enclosure};
@@ -19,31 +20,31 @@ fn names_must_lead_somewhere() {
         "did you mean `sump`?",
     );
     assert_eq!(p.word.as_deref(), Some("summp"));
-    let p = engine(|b| b.faces[0].meets = "uper".into());
+    let p = engine(|b| b.surfaces[0].meets = "uper".into());
     told(
         &p,
-        "engine.faces[0].meets",
+        "engine.surfaces[0].meets",
         "no pocket or surrounding named `uper`",
         "`upper`",
     );
-    let p = engine(|b| b.sights[0].to = "upper".into());
+    let p = engine(|b| b.radiation_pairs[0].to = "upper".into());
     told(
         &p,
-        "engine.sights[0].to",
+        "engine.radiation_pairs[0].to",
         "`upper` is a pocket",
         "there are",
     );
-    let p = engine(|b| b.readings[0].parts = vec!["cas".into()]);
+    let p = engine(|b| b.part_groups[0].parts = vec!["cas".into()]);
     told(
         &p,
-        "engine.readings[0].parts",
+        "engine.part_groups[0].parts",
         "no part named `cas`",
         "`case`",
     );
-    let p = engine(|b| b.gaps[0].pocket = "case".into());
+    let p = engine(|b| b.cowl_leaks[0].pocket = "case".into());
     told(
         &p,
-        "engine.gaps[0].pocket",
+        "engine.cowl_leaks[0].pocket",
         "`case` is a part; a pocket is needed",
         "there are",
     );
@@ -113,7 +114,7 @@ fn a_name_is_one_word_of_its_own() {
     );
     let p = spoilt(|s| {
         if let Engine::body(b) = &mut s.engine {
-            b.pockets[1].name = "low er".into();
+            b.air_volumes[1].name = "low er".into();
         }
     });
     assert!(
@@ -157,17 +158,18 @@ fn spots_and_joints_must_suit_the_shape() {
         "larger than the `bottom` of `case`",
         "leave `footprint` out",
     );
-    let p = engine(|b| b.faces[2].meets = "upper".into());
+    let p = engine(|b| b.surfaces[2].meets = "upper".into());
     told(
         &p,
-        "engine.faces[2].meets",
+        "engine.surfaces[2].meets",
         "`outdoors` is for the `hangar`",
         "",
     );
-    let p = engine(|b| b.gas_room.as_mut().unwrap().oil.as_mut().unwrap().part = "sump".into());
+    let p =
+        engine(|b| b.crankcase_gas.as_mut().unwrap().oil.as_mut().unwrap().part = "sump".into());
     told(
         &p,
-        "engine.gas_room.oil.part",
+        "engine.crankcase_gas.oil.part",
         "`sump` is no oil stack",
         "stack(",
     );
@@ -211,4 +213,18 @@ fn view_factors_must_add_up_both_ways() {
     );
     let p = enclosed(vec![vec![0.0, 1.0]]);
     told(&p, "engine.enclosures[0].view", "2 rows of 2", "");
+}
+
+#[test]
+fn a_key_of_before_0_2_is_refused_with_its_new_name() {
+    for (old, new) in [
+        ("pockets: []", "air_volumes: []"),
+        ("sights: []", "radiation_pairs: []"),
+        ("gas_room: None", "crankcase_gas: None"),
+    ] {
+        let source = Source::new("old.ron", &format!("(parts: [], {old})"));
+        let errors = read::<Body>(&source).errors.into_kept();
+        assert_eq!(errors.len(), 1, "{errors:?}");
+        assert_eq!(errors[0].suggestion.as_deref(), Some(new));
+    }
 }

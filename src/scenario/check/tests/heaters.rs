@@ -73,7 +73,7 @@ fn blown_air_must_find_a_way_out() {
     );
     let shut = spoilt(|s| {
         if let Engine::body(body) = &mut s.engine {
-            body.passages[0].area = Area::m2(0.0);
+            body.openings[0].area = Area::m2(0.0);
         }
     });
     let paths: Vec<&str> = shut.iter().map(|p| p.path.as_str()).collect();

@@ -27,25 +27,25 @@ const SOUND: &str = r#"(
             (from: ("case", bottom), to: ("sump", whole), contact: total(W_K(5)), footprint: m2(0.05)),
             (from: ("sump", whole), to: ("oil", bottom), contact: oil_floor),
         ],
-        faces: [
+        surfaces: [
             (part: "case", at: top, meets: "upper", area: m2(0.06), law: air(length: m(0.2), facing: up)),
             (part: "cowl", meets: "upper", area: m2(0.5), law: air(length: m(0.3), facing: down)),
             (part: "cowl", meets: "hangar", area: m2(0.5), law: outdoors(length: m(0.5), facing: up, emissivity: 0.85)),
         ],
-        sights: [(from: "case", to: "cowl", area: m2(0.06), emissivities: (0.4, 0.4), area_ratio: 0.4)],
-        pockets: [
+        radiation_pairs: [(from: "case", to: "cowl", area: m2(0.06), emissivities: (0.4, 0.4), area_ratio: 0.4)],
+        air_volumes: [
             (name: "upper", label: "upper", volume: L(30), mid_height: m(0.1), flow_section: m2(0.05)),
             (name: "lower", label: "lower", volume: L(30), mid_height: m(-0.1), flow_section: m2(0.05)),
         ],
-        passages: [(between: ("upper", "lower"), area: m2(0.01), centre: m(0))],
-        gaps: [(pocket: "lower", opening: outlet, area: m2(0.03), centre: m(-0.3), wind_coefficient: -0.1)],
-        gas_room: Some((
+        openings: [(between: ("upper", "lower"), area: m2(0.01), centre: m(0))],
+        cowl_leaks: [(pocket: "lower", opening: outlet, area: m2(0.03), centre: m(-0.3), wind_coefficient: -0.1)],
+        crankcase_gas: Some((
             volume: L(9), breather: "lower", breather_l_s: 0.002, filler_draught_l_s: 0.003,
             filler_diameter: m(0.045), after_flight: at(degC(75)),
             walls: [(part: "case", area: m2(0.1), facing: down, mass_factor: 1.0, group: upper)],
             oil: Some((part: "oil", area: m2(0.05), oil_film: 0.2)),
         )),
-        readings: [(key: "case", label: "case", parts: ["case"])],
+        part_groups: [(key: "case", label: "case", parts: ["case"])],
         oil: Some("oil"),
         places: {
             "top": (intake: [("lower", 1.0)], throw: [("upper", 1.0)], strike: [("case", 0.5)]),

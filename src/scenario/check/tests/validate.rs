@@ -38,20 +38,30 @@ fn numbers_must_be_sane() {
     told(
         &p,
         "engine.parts[0].mass",
-        "`mass` must be above zero, it is -1",
+        "`mass` must be above zero; found -1",
         "",
     );
-    let p = engine(|b| b.pockets[0].volume = crate::quantity::Volume::m3(f64::NAN));
-    told(&p, "engine.pockets[0].volume", "above zero, it is NaN", "");
-    let p = engine(|b| b.sights[0].emissivities.1 = 0.0);
+    let p = engine(|b| b.air_volumes[0].volume = crate::quantity::Volume::m3(f64::NAN));
     told(
         &p,
-        "engine.sights[0].emissivities",
+        "engine.air_volumes[0].volume",
+        "above zero; found NaN",
+        "",
+    );
+    let p = engine(|b| b.radiation_pairs[0].emissivities.1 = 0.0);
+    told(
+        &p,
+        "engine.radiation_pairs[0].emissivities[1]",
         "above 0 and at most 1",
         "",
     );
-    let p = engine(|b| b.gaps[0].tall = Length::m(-0.1));
-    told(&p, "engine.gaps[0].tall", "must not be negative", "");
+    let p = engine(|b| b.cowl_leaks[0].height = Length::m(-0.1));
+    told(
+        &p,
+        "engine.cowl_leaks[0].height",
+        "must not be negative",
+        "",
+    );
     let p = only(spoilt(|s| s.accuracy.resolution = 9));
     told(&p, "accuracy.resolution", "from 1 to 8; found 9", "");
     let p = only(spoilt(|s| s.accuracy.sample_s = 61.0));
@@ -64,7 +74,7 @@ fn numbers_must_be_sane() {
     told(
         &p,
         "circuit.tariff_per_kwh",
-        "must not be negative, it is inf",
+        "must not be negative; found inf",
         "",
     );
     let p = only(spoilt(|s| s.start.water_in_oil = Mass::g(-1.0)));
@@ -73,7 +83,7 @@ fn numbers_must_be_sane() {
     told(
         &p,
         "question.threshold",
-        "between -60 and 250 °C, it is 300 °C",
+        "from -60 to 250 °C; found 300 °C",
         "",
     );
 }

@@ -50,31 +50,31 @@ fn told(body: &Body, name: impl Fn(&str) -> String) -> Vec<String> {
         let ends = pair(&j.from.0, &j.to.0);
         lines.push(format!("{ends} {:?} {:?}", j.contact, j.footprint));
     }
-    for f in &body.faces {
+    for f in &body.surfaces {
         let (part, meets) = (name(&f.part), name(&f.meets));
         lines.push(format!("{part} meets {meets} {:?} {:?}", f.area, f.law));
     }
-    for s in &body.sights {
+    for s in &body.radiation_pairs {
         lines.push(format!("{} sees {:?}", pair(&s.from, &s.to), s.area));
     }
-    for p in &body.passages {
+    for p in &body.openings {
         let ends = pair(&p.between.0, &p.between.1);
         lines.push(format!(
             "{ends} open {:?} {:?} {:?}",
-            p.area, p.centre, p.tall
+            p.area, p.centre, p.height
         ));
     }
-    for e in &body.exchanges {
+    for e in &body.mixing_openings {
         lines.push(format!("{} {:?}", pair(&e.below, &e.above), e.area));
     }
-    for g in &body.gaps {
+    for g in &body.cowl_leaks {
         lines.push(format!("{} {:?} {:?}", name(&g.pocket), g.opening, g.area));
     }
     for f in &body.fin_passages {
         let fins: Vec<String> = f.fins.iter().map(|(part, _)| name(part)).collect();
         lines.push(format!("{} {} {fins:?}", name(&f.below), name(&f.above)));
     }
-    for w in body.gas_room.iter().flat_map(|room| &room.walls) {
+    for w in body.crankcase_gas.iter().flat_map(|room| &room.walls) {
         let part = name(&w.part);
         lines.push(format!(
             "wall {part} {:?} {:?} {:?}",
@@ -130,7 +130,7 @@ fn the_mirror_swaps_blowing_left_and_blowing_right() {
 fn only_the_wind_tells_left_from_right() {
     let body = body("flat-four-3l1");
     let wind = |pocket: &str| {
-        let gap = body.gaps.iter().find(|gap| gap.pocket == pocket);
+        let gap = body.cowl_leaks.iter().find(|gap| gap.pocket == pocket);
         gap.map(|gap| gap.wind_coefficient)
     };
     assert_eq!((wind("UL"), wind("UR")), (Some(-0.1), Some(-0.2)));

@@ -53,30 +53,30 @@ fn references(body: &Body) -> (Vec<&str>, Vec<&str>) {
     for joint in &body.joints {
         parts.extend([joint.from.0.as_str(), joint.to.0.as_str()]);
     }
-    for face in &body.faces {
+    for face in &body.surfaces {
         parts.push(&face.part);
         airs.push(&face.meets);
     }
-    for sight in &body.sights {
+    for sight in &body.radiation_pairs {
         parts.extend([sight.from.as_str(), sight.to.as_str()]);
     }
-    for passage in &body.passages {
+    for passage in &body.openings {
         airs.extend([passage.between.0.as_str(), passage.between.1.as_str()]);
     }
-    for exchange in &body.exchanges {
+    for exchange in &body.mixing_openings {
         airs.extend([exchange.below.as_str(), exchange.above.as_str()]);
     }
-    airs.extend(body.gaps.iter().map(|gap| gap.pocket.as_str()));
+    airs.extend(body.cowl_leaks.iter().map(|gap| gap.pocket.as_str()));
     for fins in &body.fin_passages {
         airs.extend([fins.below.as_str(), fins.above.as_str()]);
         parts.extend(fins.fins.iter().map(|(part, _)| part.as_str()));
     }
-    if let Some(room) = &body.gas_room {
+    if let Some(room) = &body.crankcase_gas {
         parts.extend(room.walls.iter().map(|wall| wall.part.as_str()));
         parts.extend(room.oil.iter().map(|oil| oil.part.as_str()));
         airs.push(&room.breather);
     }
-    for reading in body.readings.iter().chain(&body.cylinders) {
+    for reading in body.part_groups.iter().chain(&body.cylinders) {
         parts.extend(reading.parts.iter().map(String::as_str));
     }
     for bearing in &body.bearings {
@@ -104,7 +104,7 @@ fn assert_names_resolve(name: &str, body: &Body) {
         assert!(known.contains(&part), "{name}: no part is named `{part}`");
     }
     let mut around = vec!["hangar", "cabin"];
-    around.extend(body.pockets.iter().map(|pocket| pocket.name.as_str()));
+    around.extend(body.air_volumes.iter().map(|pocket| pocket.name.as_str()));
     around.extend(body.surroundings.iter().map(|s| s.name.as_str()));
     for air in airs {
         assert!(around.contains(&air), "{name}: no air is named `{air}`");

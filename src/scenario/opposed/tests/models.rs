@@ -67,7 +67,7 @@ fn engines_read_and_their_names_resolve() {
     assert_eq!(engines.len(), 5);
     for (name, body) in &engines {
         assert_names_resolve(name, body);
-        assert!(!body.readings.is_empty(), "{name}");
+        assert!(!body.part_groups.is_empty(), "{name}");
     }
 }
 

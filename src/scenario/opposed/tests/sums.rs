@@ -70,7 +70,7 @@ const SUMS: [StageSums; 3] = [
 ];
 
 fn area_of(body: &Body, law: fn(&FilmLaw) -> bool) -> f64 {
-    let faces = body.faces.iter().filter(|face| law(&face.law));
+    let faces = body.surfaces.iter().filter(|face| law(&face.law));
     faces.map(|face| face.area.si()).sum()
 }
 
@@ -82,7 +82,7 @@ fn totals_agree_with_a_separate_calculation() {
             Contact::total(g) => g.si(),
             _ => 0.0,
         });
-        let room = body.gas_room.as_ref().unwrap();
+        let room = body.crankcase_gas.as_ref().unwrap();
         let heat = |part: &crate::scenario::part::Part| part.mass.si() * part.specific_heat.si();
         // The flange and the screwed joint count as 24 and 8 W/K here, without the barrel in series.
         let found = [
@@ -113,7 +113,10 @@ fn totals_agree_with_a_separate_calculation() {
             ),
             (
                 "sights",
-                body.sights.iter().map(|sight| sight.area.si()).sum(),
+                body.radiation_pairs
+                    .iter()
+                    .map(|sight| sight.area.si())
+                    .sum(),
                 sums.sights,
             ),
             (
@@ -123,27 +126,27 @@ fn totals_agree_with_a_separate_calculation() {
             ),
             (
                 "passages",
-                body.passages.iter().map(|p| p.area.si()).sum(),
+                body.openings.iter().map(|p| p.area.si()).sum(),
                 sums.passages,
             ),
             (
                 "gaps",
-                body.gaps.iter().map(|gap| gap.area.si()).sum(),
+                body.cowl_leaks.iter().map(|gap| gap.area.si()).sum(),
                 sums.gaps,
             ),
             (
                 "exchanges",
-                body.exchanges.iter().map(|e| e.area.si()).sum(),
+                body.mixing_openings.iter().map(|e| e.area.si()).sum(),
                 sums.exchanges,
             ),
             (
                 "volume",
-                body.pockets.iter().map(|p| p.volume.si()).sum(),
+                body.air_volumes.iter().map(|p| p.volume.si()).sum(),
                 sums.volume,
             ),
             (
                 "flow section",
-                body.pockets.iter().map(|p| p.flow_section.si()).sum(),
+                body.air_volumes.iter().map(|p| p.flow_section.si()).sum(),
                 sums.section,
             ),
             (
