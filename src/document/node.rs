@@ -161,40 +161,6 @@ impl Node {
             _ => &[],
         }
     }
-    /// The tree as JSON has it.
-    pub fn json(&self) -> serde_json::Value {
-        use serde_json::Value as Json;
-        let object = |entries: &[(Name, Node)]| {
-            let pairs = entries
-                .iter()
-                .map(|(name, node)| (name.text.clone(), node.json()));
-            Json::Object(pairs.collect())
-        };
-        let under = |word: &Option<Name>, inner: Json| match word {
-            None => inner,
-            Some(word) => Json::Object([(word.text.clone(), inner)].into_iter().collect()),
-        };
-        match &self.value {
-            Value::Number(number) if number.fract() == 0.0 && number.abs() < 9e15 => {
-                Json::from(*number as i64)
-            }
-            Value::Number(number) => Json::from(*number),
-            Value::Word(word) if word == "None" => Json::Null,
-            Value::Word(word) if word == "true" || word == "false" => Json::Bool(word == "true"),
-            Value::Text(text) | Value::Word(text) => Json::String(text.clone()),
-            Value::List(items) => items.iter().map(Node::json).collect(),
-            Value::Map(entries) => object(entries),
-            Value::Record(word, entries) => under(word, object(entries)),
-            Value::Group(word, items) => under(
-                &word.clone().filter(|word| word.text != "Some"),
-                match items.as_slice() {
-                    [one] => one.json(),
-                    several => several.iter().map(Node::json).collect(),
-                },
-            ),
-            Value::Broken => Json::Null,
-        }
-    }
     /// The paths of the keys that stand in a text, such as `covers.inlet_plug`, not those in lists.
     pub fn keys(&self) -> BTreeSet<String> {
         let mut keys = BTreeSet::new();

@@ -74,7 +74,7 @@ fn numbers_must_be_sane() {
     told(
         &p,
         "circuit.tariff_per_kwh",
-        "must not be negative; found inf",
+        "must be finite; found inf",
         "",
     );
     let p = only(spoilt(|s| s.start.water_in_oil = Mass::g(-1.0)));
