@@ -82,7 +82,7 @@ pub enum StoreError {
 }
 
 impl StoreError {
-    /// Whether another file or other flags would mend it, rather than the machine.
+    /// Whether another file or other flags would put it right, rather than the machine.
     pub fn is_users(&self) -> bool {
         !matches!(self, Self::Refused { .. })
     }

@@ -12,7 +12,7 @@ pub struct Problem {
     pub word: Option<String>,
     /// What is wrong, in one sentence.
     pub what: String,
-    /// What would mend it.
+    /// What would correct it.
     pub help: Option<String>,
 }
 
@@ -22,7 +22,7 @@ impl Problem {
         self.word = Some(word.to_owned());
         self
     }
-    /// What would mend it.
+    /// What would correct it.
     pub(super) fn help(&mut self, help: impl Into<String>) -> &mut Self {
         self.help = Some(help.into());
         self

@@ -54,11 +54,11 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
 }
 
 fn help(path: &str) -> String {
-    let mend = "mend the number or its range: one of them is not what you know";
+    let correction = "correct the number or its range: one of them is not what you know";
     match model(path) {
-        None => mend.to_owned(),
+        None => correction.to_owned(),
         Some(kind) => format!(
-            "{mend}; the number stands in the file of the {kind}: `coldsoak catalogue {kind} NAME > my-{kind}.ron` prints a \
+            "{correction}; the number stands in the file of the {kind}: `coldsoak catalogue {kind} NAME > my-{kind}.ron` prints a \
 built-in one, to be changed and named in the night, `{kind}: \"my-{kind}.ron\"`"
         ),
     }

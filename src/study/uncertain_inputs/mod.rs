@@ -211,7 +211,7 @@ fn refused(before: &[Problem], tree: &Tree, input: &UncertainInput, called: &str
                     what: format!("{}, at the {end} end of its plausible range", p.what),
                     help:
                         p.help.or_else(|| {
-                            Some(format!("mend the range of `{called}` under `unknowns`"))
+                            Some(format!("correct the range of `{called}` under `unknowns`"))
                         }),
                     ..p
                 }));
