@@ -209,10 +209,9 @@ fn refused(before: &[Problem], tree: &Tree, input: &UncertainInput, called: &str
                 let new = all.filter(|p| !before.contains(p));
                 problems.extend(new.map(|p| Problem {
                     what: format!("{}, at the {end} end of its plausible range", p.what),
-                    help:
-                        p.help.or_else(|| {
-                            Some(format!("correct the range of `{called}` under `unknowns`"))
-                        }),
+                    help: p.help.or_else(|| {
+                        Some(format!("correct the range of `{called}` under `unknowns`"))
+                    }),
                     ..p
                 }));
             }
