@@ -45,7 +45,7 @@ fn numbers_must_be_sane() {
     told(
         &p,
         "engine.air_volumes[0].volume",
-        "above zero; found NaN",
+        "must be finite; found NaN",
         "",
     );
     let p = engine(|b| b.radiation_pairs[0].emissivities.1 = 0.0);
