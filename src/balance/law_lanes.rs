@@ -51,9 +51,9 @@ impl<'a, L: Law<K, R>, const K: usize, const R: usize> LawLanes<'a, L, K, R> {
     pub fn columns<G: Lanes>(&self, x: &[G]) -> [Four; K] {
         let [a, b, c, d] = self.elements;
         let mut columns = [Four::ZERO; K];
-        for k in 0..K {
+        for (k, column) in columns.iter_mut().enumerate() {
             let places = [a.columns[k], b.columns[k], c.columns[k], d.columns[k]];
-            columns[k] = G::gather(x, places);
+            *column = G::gather(x, places);
         }
         columns
     }
@@ -79,9 +79,9 @@ impl<'a, L: Law<K, R>, const K: usize, const R: usize> LawLanes<'a, L, K, R> {
         // With the bound known the lanes are read from registers.
         for lane in 0..4 {
             if lane < self.count {
-                for m in 0..M {
-                    for n in 0..N {
-                        G::add_at(to, place(lane, m, n), numbers[m][n], lane);
+                for (m, row) in numbers.iter().enumerate() {
+                    for (n, number) in row.iter().enumerate() {
+                        G::add_at(to, place(lane, m, n), *number, lane);
                     }
                 }
             }

@@ -11,6 +11,9 @@ use std::process::ExitCode;
 const FURTHER: &str =
     "Correct these and check again: further checks follow once the file can be read.";
 
+/// The word before what is no error of a file, in red where colour is wanted.
+const ERROR: &str = "\u{1b}[1;31merror\u{1b}[0m";
+
 /// How a run that finished ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Outcome {
@@ -122,7 +125,7 @@ pub fn exit_code(ended: Result<Outcome, Failure>) -> ExitCode {
                 anstream::eprintln!("{FURTHER}");
             }
         }
-        failure => anstream::eprintln!("error: {failure}"),
+        failure => anstream::eprintln!("{ERROR}: {failure}"),
     }
     ExitCode::from(failure.code())
 }

@@ -1,7 +1,6 @@
 //! The definitions of keys as data, from which `docs/reference.md` is made.
 
 use super::limits::Key;
-use super::read::Read;
 use std::collections::BTreeMap;
 
 /// A type of an input, with its keys or its words.
@@ -38,12 +37,6 @@ pub struct Types {
 }
 
 impl Types {
-    /// The types that one is made of, itself included.
-    pub fn of<T: Read>() -> Self {
-        let mut types = Self::default();
-        T::types(&mut types);
-        types
-    }
     /// Adds a type and what it is made of, unless it is there already.
     pub fn add(&mut self, name: &'static str, definition: Definition, inner: &[fn(&mut Self)]) {
         if self.definitions.contains_key(name) {

@@ -54,9 +54,9 @@ model! {
         pub start: Start = Start::default();
         /// The electric circuit.
         pub circuit: Circuit = Circuit::default();
-        /// What is asked.
+        /// What is required.
         pub question: Question = Question::default();
-        /// The degrees results are told in.
+        /// The temperature unit of results.
         pub units: Units = Units::default();
         /// How finely it is computed.
         pub accuracy: Accuracy = Accuracy::default();

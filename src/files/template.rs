@@ -244,7 +244,7 @@ fn filled(text: &str, values: &Values) -> String {
 /// The first error of a text, read and checked as a night.
 fn fault_of(text: &str) -> Option<String> {
     let file = "the new night";
-    let night: Result<NightFile, FileError> = parse(file, text).map_err(FileError::from);
+    let night: Result<NightFile, FileError> = parse(file, text);
     let resolved = night.and_then(|night| resolve(&night, file, &mut Sources::builtin()));
     match resolved {
         Err(e) => Some(e.to_string()),

@@ -12,9 +12,9 @@ model! {
         pub breaker: Current, above_zero(), usual(5.0, 125.0, "common practice, no source") = Current::A(15.0);
         /// Whatever else draws on the circuit.
         pub other_load: Power, not_negative() = Power::W(0.0);
-        /// The extension cord that all heaters hang on; none is told of if none is given.
+        /// The extension cord that all heaters hang on; without one its loss is not computed.
         pub cord: Option<Cord> = None;
-        /// Price of a kilowatt-hour, in the currency of `currency`; no cost is told without it.
+        /// Price of a kilowatt-hour, in the currency of `currency`; no cost is computed without it.
         pub tariff_per_kwh: Option<f64>, not_negative(), usual(0.0, 5.0, "estimate: in dollars or euros a kWh") = None;
         /// What the price is counted in.
         pub currency: String = String::new();

@@ -8,7 +8,7 @@ model! {
     pub struct Question: Default {
         /// Every engine part must be at least this warm. Default 40 °F.
         pub threshold: Temperature, limits(-60.0, 250.0), usual(-30.0, 60.0, "estimate: makers ask for a few degrees above freezing") = Temperature::degF(40.0);
-        /// The mean oil must be at least this warm, if asked.
+        /// The mean oil must be at least this warm, if required.
         pub oil_threshold: Option<Temperature>, limits(-60.0, 250.0), usual(-30.0, 60.0, "estimate: makers ask for a few degrees above freezing") = None;
         /// Water on the upper inner walls must be less than this. Default 1 g.
         pub water_limit: Mass, not_negative() = Mass::g(1.0);

@@ -96,7 +96,7 @@ pub struct Refinement {
 
 /// Refines a night; `done` is called after each night that is computed.
 ///
-/// *Errors*: those of [`run`], on any level; and, before any night is computed, an accuracy whose last level would lie
+/// *Errors*: those of [`super::run::run`], on any level; and, before any night is computed, an accuracy whose last level would lie
 /// outside its range.
 pub fn refine(scenario: &Scenario, done: &(dyn Fn() + Sync)) -> Result<Refinement, NightError> {
     check(scenario).map_err(NightError::Problems)?;

@@ -79,7 +79,10 @@ pub fn run_one(base: &Tree, case: Case) -> Computed {
 fn batch<R>(base: &Tree, cases: impl Iterator<Item = Case>, row: impl Fn(Computed) -> R) -> Vec<R> {
     let mut scenarios = Vec::new();
     let made: Vec<Result<(), NightError>> = cases
-        .map(|case| Ok(scenarios.push(case.night(base)?)))
+        .map(|case| {
+            scenarios.push(case.night(base)?);
+            Ok(())
+        })
         .collect();
     let mut nights = run_lanes(&scenarios).into_iter();
     let mut next = |()| nights.next().expect("one night for each scenario");

@@ -90,7 +90,7 @@ fn a_mirrored_night_gives_the_mirrored_answer() {
 
 fn choices() -> [Case; 3] {
     ["top-blowing-right", "bottom", "front"]
-        .map(|place| Case::named(place).set("heaters", &[fan(250.0, place)]))
+        .map(|place| Case::named(place).set("heaters", &Vec::from([fan(250.0, place)])))
 }
 
 /// Flat-four 3.1 L, parked, cold, 15 g, three places of 250 W: bit for bit the same on one thread, on two, on

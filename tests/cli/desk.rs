@@ -136,7 +136,7 @@ fn names_lead_out_of_the_folder_only_if_told_so() {
         let refused = desk.run(&["night", "nights/n.ron"]);
         assert_eq!(refused.code, 2);
         assert!(refused.err.contains("--allow-outside"), "{}", refused.err);
-        assert!(refused.err.contains("n.ron:7"), "{}", refused.err);
+        assert!(refused.err.contains("n.ron, line 7"), "{}", refused.err);
         desk.run(&["night", "nights/n.ron", "--allow-outside"])
             .done();
     }
@@ -223,8 +223,8 @@ fn no_color_is_honoured_and_always_is_always() {
         let output = desk.command(words).env("NO_COLOR", "1").output().unwrap();
         Ran::of(&output).err
     };
-    assert!(!faulty(&["night", "nowhere"]).contains('\u{1b}'));
-    assert!(faulty(&["night", "nowhere", "--color", "always"]).contains('\u{1b}'));
+    assert!(!faulty(&["new", "taken.ron"]).contains('\u{1b}'));
+    assert!(faulty(&["new", "taken.ron", "--color", "always"]).contains('\u{1b}'));
 }
 
 #[test]
@@ -368,7 +368,7 @@ fn check_tells_what_is_wrong_with_plausible_ranges() {
             ran.err
         );
         assert!(
-            ran.err.contains(told) && ran.err.contains("ranges.ron:8"),
+            ran.err.contains(told) && ran.err.contains("ranges.ron, line 8"),
             "{unknowns}: {}",
             ran.err
         );

@@ -100,7 +100,7 @@ fn a_fault_in_a_file_is_two_told_at_its_line_and_nothing_is_written() {
     ] {
         let ran = desk.run(words);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{}", ran.err);
-        assert!(ran.err.contains("mine.ron:5"), "{}", ran.err);
+        assert!(ran.err.contains("mine.ron, line 5"), "{}", ran.err);
         assert!(ran.err.contains("top-blowing-right"), "{}", ran.err);
         assert_eq!(desk.files("."), ["mine.ron"]);
     }
@@ -176,7 +176,8 @@ fn help_and_version_are_told_on_standard_output() {
 #[test]
 fn colour_is_for_those_who_ask() {
     let desk = TempProject::new();
-    let faulty = |color| desk.run(&["night", "nowhere", "--color", color]).err;
+    std::fs::write(desk.path().join("taken.ron"), "mine").unwrap();
+    let faulty = |color| desk.run(&["new", "taken.ron", "--color", color]).err;
     assert!(faulty("always").contains("\u{1b}["));
     assert!(!faulty("auto").contains("\u{1b}["));
     assert!(!faulty("never").contains("\u{1b}["));

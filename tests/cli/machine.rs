@@ -222,7 +222,7 @@ fn notes_and_doubts_are_in_machine_output() {
         assert_eq!(warnings.len(), 1, "{warnings:?}");
         let warning = warnings[0].as_str().unwrap();
         assert!(
-            warning.starts_with("own.ron:8:31: the price is 200"),
+            warning.starts_with("own.ron, line 8, column 31: `tariff_per_kwh` is 200"),
             "{warning}"
         );
     }

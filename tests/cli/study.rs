@@ -243,12 +243,12 @@ covers: (inlet_plug: 0.9),\n    unknowns: {{ {unknown}, distribution: uniform, b
         misspelt.contains("did you mean `covers.inlet_plug`"),
         "{misspelt}"
     );
-    assert!(misspelt.contains("mine.ron:8"), "{misspelt}");
+    assert!(misspelt.contains("mine.ron, line 8"), "{misspelt}");
     let beyond = night("\"covers.inlet_plug\": (low: 0.5, high: 1.2");
     assert!(
         beyond.contains("high end of its plausible range"),
         "{beyond}"
     );
     // The range is what is wrong, not the number.
-    assert!(beyond.contains("mine.ron:8"), "{beyond}");
+    assert!(beyond.contains("mine.ron, line 8"), "{beyond}");
 }

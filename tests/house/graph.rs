@@ -57,7 +57,7 @@ impl Tree {
         let mut only_for_tests: Vec<Module> = Vec::new();
         for (here, (_, source)) in &self.files {
             for name in &source.test_modules {
-                only_for_tests.push([here.as_slice(), &[name.clone()]].concat());
+                only_for_tests.push([here.as_slice(), std::slice::from_ref(name)].concat());
             }
         }
         self.files
@@ -104,7 +104,7 @@ impl Tree {
                 at.pop()?;
                 continue;
             }
-            let child = [at.as_slice(), &[word.clone()]].concat();
+            let child = [at.as_slice(), std::slice::from_ref(word)].concat();
             if self.files.contains_key(&child) {
                 at = child;
                 continue;

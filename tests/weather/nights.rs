@@ -94,7 +94,7 @@ fn weather_that_does_not_cover_the_night_is_refused_in_the_night_file() {
     let ran = desk.run(&["night", "late.ron"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
     assert!(
-        ran.err.contains("late.ron:6") && ran.err.contains("begins 66.0 h after the night"),
+        ran.err.contains("late.ron, line 6") && ran.err.contains("begins 66.0 h after the night"),
         "{}",
         ran.err
     );
@@ -121,7 +121,7 @@ fn slips_in_the_entry_are_told_at_their_place() {
         ),
         (
             "reports(file: \"two.txt\", month: \"1996-13\")",
-            "is no month",
+            "a year and a month in quotes is needed",
         ),
         ("reports(file: \"none.txt\")", "could not be read"),
     ] {
@@ -131,7 +131,7 @@ fn slips_in_the_entry_are_told_at_their_place() {
         assert_eq!(ran.code, 2, "{}", ran.err);
         assert!(
             ran.err.contains(word)
-                && (ran.err.contains("own.ron:6") || ran.err.contains("own.csv:1")),
+                && (ran.err.contains("own.ron, line 6") || ran.err.contains("own.csv, line 1")),
             "{weather}: {}",
             ran.err
         );

@@ -13,7 +13,7 @@ fn empty_and_foreign_files_are_refused() {
         &[],
     );
     assert!(
-        said.contains("own.csv:1:10") && said.contains("does not name its unit"),
+        said.contains("own.csv, line 1, column 10") && said.contains("does not name its unit"),
         "{said}"
     );
 }

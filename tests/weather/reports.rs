@@ -48,7 +48,7 @@ fn several_stations_or_no_month_are_asked_about() {
     );
     let said = refused(GENUINE, &["--station", "KEAT"]);
     assert!(
-        said.contains("own.csv:29") && said.contains("--month"),
+        said.contains("own.csv, line 29") && said.contains("--month"),
         "{said}"
     );
     let said = refused(GENUINE, &["--station", "KXYZ", "--month", "2018-01"]);
@@ -58,7 +58,7 @@ fn several_stations_or_no_month_are_asked_about() {
             "KMMH 301435Z 00000KT M05/M07 A3031\n",
             &["--month", "2018-02"]
         )
-        .contains("own.csv:1")
+        .contains("own.csv, line 1")
     );
 }
 

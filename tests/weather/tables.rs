@@ -47,7 +47,7 @@ fn a_local_time_wants_its_zone_and_is_never_guessed() {
     assert!(notes(&told, "assumed")[0].contains("clock of America/Denver"));
     let said = refused(text, &[]);
     assert!(
-        said.contains("own.csv:2")
+        said.contains("own.csv, line 2")
             && said.contains("names no time zone")
             && said.contains("--zone"),
         "{said}"
@@ -163,7 +163,7 @@ fn a_date_that_may_be_read_two_ways_is_asked_about() {
     let text = "time_utc,temp_c,dewpoint_c,wind_kt\n01/09/2018 22:00,-4,-6,10\n";
     let said = refused(text, &[]);
     assert!(
-        said.contains("month/day or day/month") && said.contains("own.csv:2"),
+        said.contains("month/day or day/month") && said.contains("own.csv, line 2"),
         "{said}"
     );
 }

@@ -53,13 +53,7 @@ fn laws_that_take_another_way_make_another_choice() {
         vent.choice()
     };
     assert_eq!([0.0, 0.03, 0.05].map(vent), [0, 1, 1]);
-    let air = |dew_point| {
-        let air = HangarVapour {
-            dew_point,
-            ..l.hangar_vapour[0].law.clone()
-        };
-        air.choice()
-    };
+    let air = |dew_point| HangarVapour { dew_point }.choice();
     assert_eq!([false, true].map(air), [0, 1]);
     for n in 0..9 {
         let limited = u8::from(n >= 5);

@@ -119,13 +119,7 @@ fn decimal(value: ron::Value) -> ron::Value {
         ron::Value::Seq(items) => ron::Value::Seq(items.into_iter().map(decimal).collect()),
         ron::Value::Map(map) => ron::Value::Map(
             map.into_iter()
-                .map(|(key, value)| {
-                    let key = match key {
-                        ron::Value::Unit => ron::Value::Unit,
-                        key => key,
-                    };
-                    (key, decimal(value))
-                })
+                .map(|(key, value)| (key, decimal(value)))
                 .collect(),
         ),
         other => other,

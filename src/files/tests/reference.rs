@@ -195,7 +195,9 @@ fn kinds() -> Vec<(&'static str, &'static str, Types)> {
         heading: &'static str,
         root: &'static str,
     ) -> (&'static str, &'static str, Types) {
-        (heading, root, Types::of::<T>())
+        let mut types = Types::default();
+        T::types(&mut types);
+        (heading, root, types)
     }
     vec![
         kind::<NightFile>("A night", "NightFile"),

@@ -141,10 +141,8 @@ pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut
                 ));
         }
     }
-    if covers.propeller.is_some() {
-        if !body.parts.iter().any(|p| p.role == Role::propeller) {
-            problems.tell("covers.propeller", "the engine has no propeller to cover");
-        }
+    if covers.propeller.is_some() && !body.parts.iter().any(|p| p.role == Role::propeller) {
+        problems.tell("covers.propeller", "the engine has no propeller to cover");
     }
     if let Some(side) = &covers.open_side {
         names.pocket(&side.pocket, "covers.open_side.pocket", problems);
@@ -208,17 +206,17 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
                 .help("leave `horizon` out to stop at the departure");
         }
     }
-    if let (Warmth::after_flight { delay }, Some(clock)) = (&scenario.start.warmth, clock) {
-        if delay.si() >= clock.night_s() {
-            problems.tell(
-                "start.warmth.delay",
-                format!(
-                    "a delay of {:.2} h outlasts the night of {:.2} h",
-                    delay.si() / 3600.0,
-                    clock.night_s() / 3600.0
-                ),
-            );
-        }
+    if let (Warmth::after_flight { delay }, Some(clock)) = (&scenario.start.warmth, clock)
+        && delay.si() >= clock.night_s()
+    {
+        problems.tell(
+            "start.warmth.delay",
+            format!(
+                "a delay of {:.2} h outlasts the night of {:.2} h",
+                delay.si() / 3600.0,
+                clock.night_s() / 3600.0
+            ),
+        );
     }
 
     unknowns(&scenario.unknowns, "unknowns", problems);

@@ -95,12 +95,15 @@ pub fn from_groups(groups: &[Group]) -> Result<Report, ReportError> {
     let first_line = groups.first().map_or(1, |group| group.line);
     let error = |line, message: String| Err(ReportError { line, message });
     let mut left = groups.iter().copied().peekable();
-    let mut report = Report::default();
-    report.kind = left.peek().and_then(|name| match name.text {
+    let kind = left.peek().and_then(|name| match name.text {
         "METAR" => Some(Kind::Metar),
         "SPECI" => Some(Kind::Speci),
         _ => None,
     });
+    let mut report = Report {
+        kind,
+        ..Report::default()
+    };
     left.next_if(|_| report.kind.is_some());
     report.corrected = left.next_if(|g| is_correction(g.text)).is_some();
     let Some(Group {

@@ -173,10 +173,9 @@ fn unit(words: &[String], holds: Holds) -> Option<Unit> {
     };
     let line = format!(" {} ", words.join(" "));
     let phrase = PHRASES.iter().find(|(phrase, _)| line.contains(phrase));
-    let single = words.iter().rev().filter_map(|word| unit_word(word));
+    let mut single = words.iter().rev().filter_map(|word| unit_word(word));
     single
-        .filter(fits)
-        .next()
+        .find(fits)
         .or(phrase.map(|(_, unit)| *unit).filter(fits))
 }
 
