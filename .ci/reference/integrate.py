@@ -1,16 +1,16 @@
 #!/usr/bin/env python3
 """The built-in nights, integrated by general-purpose integrators and compared with what coldsoak itself finds.
 
-The right-hand side is coldsoak's own (`examples/rates.rs`, evaluated over a pipe); how it is carried through time is not:
+The right-hand side is coldsoak's own (`examples/rates.rs`, asked over a pipe); how it is carried through time is not:
 SciPy's Radau and BDF (Hairer and Wanner's Radau IIA; Shampine and Reichelt's NDF) and SUNDIALS' CVODE (by
-scikit-sundae), at tolerances far tighter than what is asserted. Hours and thermostats are followed here again; where
+scikit-sundae), at tolerances far tighter than what is asserted. Hours and thermostats are followed here anew; where
 thermostats act, what one switching is late by adds up over the night, so temperatures are compared in a second
 integration that switches when coldsoak did.
 
     integrate.py [--rates PATH] [--method NAME ...] [--night NAME ...] [--loose TOLERANCE ...]
 
 With `--loose` nothing is asserted: for scale, what a night costs by them (CPU of the interpreter, and of the program
-that is required) and how wrong against coldsoak's own
+that is asked) and how wrong against coldsoak's own
 (itself right to some mK), at tolerances of the kind that `benches/peers` gives its integrators.
 
 Asserted at every sample of every night: temperatures to 0.01 K, films and the water in the oil to 0.01 g; every time
@@ -36,7 +36,7 @@ ROOT = Path(__file__).resolve().parents[2]
 RTOL, ATOL = 1e-8, 1e-8
 # What a tolerance of one allows, as in `benches/peers`: relative, and in K, g, g/m3.
 WEIGHTS = {"rtol": 1e-2, "K": 1.0, "g": 1e-2, "g/m3": 1e-1}
-# Moments closer than this are one, s (as in coldsoak's own integration).
+# Moments closer than this are one, s (as in coldsoak's own march).
 SAME_MOMENT_S = 1e-6
 TEMPERATURE_K, WATER_G, TIME_S = 0.01, 0.01, 5.0
 KELVIN = {"CellTemperature", "PocketTemperature", "GasTemperature", "HangarTemperature"}
@@ -59,19 +59,19 @@ SOURCES = {
 
 
 class Night:
-    """A night's right-hand side, evaluated over a pipe."""
+    """A night's right-hand side, asked over a pipe."""
 
     def __init__(self, rates, name):
         self.process = subprocess.Popen([rates, *name.split()], stdin=subprocess.PIPE, stdout=subprocess.PIPE)
         line = self.process.stdout.readline()
         if not line:
             sys.exit(f"{rates} {name} gave nothing")
-        self.given = json.loads(line)
-        self.size = len(self.given["initial"])
-        self.wanted = 0
+        self.told = json.loads(line)
+        self.size = len(self.told["initial"])
+        self.asked = 0
 
     def _ask(self, kind, t, y, count):
-        self.wanted += 1
+        self.asked += 1
         pipe = self.process
         pipe.stdin.write(kind + np.float64(t).tobytes() + np.asarray(y, dtype="<f8").tobytes())
         pipe.stdin.flush()
@@ -101,7 +101,7 @@ class Heaters:
     def __init__(self, night, given=None):
         self.night = night
         self.given = given
-        self.heaters = night.given["heaters"]
+        self.heaters = night.told["heaters"]
         self.plugged = [False] * len(self.heaters)
         self.called = [False] * len(self.heaters)
         self.made = []
@@ -150,7 +150,7 @@ class Heaters:
 
 
 def with_scipy(method):
-    """A span of the night by SciPy: states at the wanted times, and the thermostat that ends it early, if one does."""
+    """A span of the night by SciPy: states at the times asked, and the thermostat that ends it early, if one does."""
 
     def span(night, heaters, t0, t1, y0, wanted):
         def event(heater, called):
@@ -214,7 +214,7 @@ def with_cvode(night, heaters, t0, t1, y0, wanted):
         which = int(np.argmin([abs(heaters.distance(h, c, there)) for h, c in watched]))
         keep = np.isin(found.t, wanted[wanted < when])
         return found.t[keep], found.y[keep], when, there, watched[which][0]
-    # Given no more than the two ends, it gives its own steps.
+    # Asked for no more than the two ends, it gives its own steps.
     keep = np.isin(found.t, wanted)
     return found.t[keep], found.y[keep], t1, found.y[-1], None
 
@@ -224,14 +224,14 @@ METHODS = {"Radau": with_scipy("Radau"), "BDF": with_scipy("BDF"), "CVODE": with
 
 def integrate(night, method, given=None):
     """The whole night: states at coldsoak's samples, and the switchings (these, where they are given)."""
-    given = night.given
-    edges = [edge for heater in given["heaters"] for span in heater["spans_s"] for edge in span]
+    told = night.told
+    edges = [edge for heater in told["heaters"] for span in heater["spans_s"] for edge in span]
     edges += [made["time_s"] for made in given or []]
-    stops = sorted({s for s in edges + given["kinks_s"] + [given["end_s"]] if 0.0 < s <= given["end_s"]})
+    stops = sorted({s for s in edges + told["kinks_s"] + [told["end_s"]] if 0.0 < s <= told["end_s"]})
     stops = [s for i, s in enumerate(stops) if i + 1 == len(stops) or stops[i + 1] - s > SAME_MOMENT_S]
-    samples = np.array(given["times_s"])
+    samples = np.array(told["times_s"])
     heaters = Heaters(night, given)
-    t, y = 0.0, np.array(given["initial"])
+    t, y = 0.0, np.array(told["initial"])
     times, states = [0.0], [y]
     for stop in stops:
         heaters.follow_hours(t, y)
@@ -242,7 +242,7 @@ def integrate(night, method, given=None):
             states.extend(values)
             if acted is not None:
                 heaters.flip(acted, t)
-        if stop in given["times_s"]:
+        if stop in told["times_s"]:
             times.append(stop)
             states.append(y)
     times = np.array(times)
@@ -266,7 +266,7 @@ def crossings(night, times, states, switchings, columns, threshold, begun):
 
     def when(k):
         t0, t1 = times[k], times[k + 1]
-        for heater in range(len(night.given["heaters"])):
+        for heater in range(len(night.told["heaters"])):
             made = [on for t, which, on in switchings if which == heater and t < 0.5 * (t0 + t1)]
             night.switch(heater, bool(made and made[-1]))
         ends = [(states[j], night.rates(times[j], states[j])) for j in (k, k + 1)]
@@ -288,7 +288,7 @@ def crossings(night, times, states, switchings, columns, threshold, begun):
 
 
 class Record:
-    """Errors found, printed, kept and judged."""
+    """Errors found, told, kept and judged."""
 
     def __init__(self, night, method):
         self.name, self.source, self.failed = f"integrate.py::{night} by {method}", SOURCES[method], False
@@ -302,7 +302,7 @@ class Record:
             table = Path(folder) / "checks.tsv"
             table.parent.mkdir(parents=True, exist_ok=True)
             with table.open("a") as out:
-                if table.stat().st_size == 0:
+                if out.tell() == 0:
                     out.write("test\twhat\tsource\ttolerance\terror\n")
                 out.write(f"{self.name}\t{what}\t{self.source}\t{tolerance}\t{error}\n")
 
@@ -310,28 +310,28 @@ class Record:
 def compare(rates, name, method):
     """Integrates one night by one method; whether coldsoak agrees."""
     night = Night(rates, name)
-    given = night.given
+    told = night.told
     begun = time.monotonic()
     times, states, switchings = integrate(night, method)
-    took, wanted = time.monotonic() - begun, night.wanted
-    print(f"{name} by {method}: {night.size} states, {wanted} questions, {took:.1f} s; coldsoak took {given['steps']} steps")
+    took, asked = time.monotonic() - begun, night.asked
+    print(f"{name} by {method}: {night.size} states, {asked} questions, {took:.1f} s; coldsoak took {told['steps']} steps")
     record = Record(name, method)
     compared = states
-    if any(heater["thermostat"] for heater in given["heaters"]):
-        for heater in range(len(given["heaters"])):
+    if any(heater["thermostat"] for heater in told["heaters"]):
+        for heater in range(len(told["heaters"])):
             night.switch(heater, False)
-        _, compared, _ = integrate(night, method, given["switchings"])
-    apart = np.abs(compared - np.array(given["samples"]))
+        _, compared, _ = integrate(night, method, told["switchings"])
+    apart = np.abs(compared - np.array(told["samples"]))
     for kinds, what, tolerance in [
         (KELVIN, "temperatures, K", TEMPERATURE_K),
         (GRAMS, "films and water in the oil, g", WATER_G),
     ]:
-        columns = [i for i, c in enumerate(given["columns"]) if c["kind"] in kinds]
+        columns = [i for i, c in enumerate(told["columns"]) if c["kind"] in kinds]
         if columns:
             worst = np.unravel_index(apart[:, columns].argmax(), (len(times), len(columns)))
-            print(f"  the furthest is {given['columns'][columns[worst[1]]]['key']} at {times[worst[0]] / 3600:.3f} h")
+            print(f"  the furthest is {told['columns'][columns[worst[1]]]['key']} at {times[worst[0]] / 3600:.3f} h")
             record.check(what, tolerance, float(apart[:, columns].max()))
-    own = [(s["time_s"], s["heater"], s["on"]) for s in given["switchings"]]
+    own = [(s["time_s"], s["heater"], s["on"]) for s in told["switchings"]]
     if [s[1:] for s in own] != [s[1:] for s in switchings]:
         print(f"  other switchings: {own} here, {switchings} there")
         record.failed = True
@@ -339,8 +339,8 @@ def compare(rates, name, method):
         record.check(f"times of {len(own)} switchings, s", TIME_S, max(abs(a[0] - b[0]) for a, b in zip(own, switchings)))
     begun = next((s[0] for s in switchings if s[2]), 0.0)
     furthest, counted = 0.0, 0
-    for part in given["parts"]:
-        found = crossings(night, times, states, switchings, part["columns"], given["threshold_c"], begun)
+    for part in told["parts"]:
+        found = crossings(night, times, states, switchings, part["columns"], told["threshold_c"], begun)
         for mine, hours in zip(found, (part["hold_h"], part["first_h"])):
             if (mine is None) != (hours is None):
                 print(f"  {part['part']}: {hours} h here, {mine} s there")
@@ -354,31 +354,31 @@ def compare(rates, name, method):
 
 
 def loosely(rates, name, method, tolerance):
-    """Prints what one night costs by one method at a looser tolerance, and how wrong its cells are."""
+    """Tells what one night costs by one method at a looser tolerance, and how wrong its cells are."""
     global RTOL, ATOL
 
     def asked_s():
         used = resource.getrusage(resource.RUSAGE_CHILDREN)
         return used.ru_utime + used.ru_stime
 
-    # The program integrates its own night before it answers; that is not counted.
+    # The program marches its own night before it answers; that is not counted.
     before = asked_s()
     Night(rates, name).close()
     after = asked_s()
     night = Night(rates, name)
-    if any(heater["thermostat"] for heater in night.given["heaters"]):
+    if any(heater["thermostat"] for heater in night.told["heaters"]):
         sys.exit(f"{name}: what one switching is late by adds up, so coldsoak's own night is no measure at such tolerances")
-    columns = night.given["columns"]
+    columns = night.told["columns"]
     units = ["K" if c["kind"] in KELVIN else "g" if c["kind"] in GRAMS else "g/m3" for c in columns]
     RTOL, ATOL = WEIGHTS["rtol"] * tolerance, tolerance * np.array([WEIGHTS[u] for u in units[: night.size]])
     begun = time.process_time()
     _, states, _ = integrate(night, method)
     here = time.process_time() - begun
     night.close()
-    wanted = asked_s() - after - (after - before)
+    asked = asked_s() - after - (after - before)
     cells = [i for i, c in enumerate(columns) if c["kind"] == "CellTemperature"]
-    error = np.abs(states - np.array(night.given["samples"]))[:, cells].max()
-    print(f"{name} by {method} at {tolerance:g}: {1e3 * here:.0f} ms here, {1e3 * wanted:.0f} ms wanted, {error:.4f} K, {night.wanted} questions")
+    error = np.abs(states - np.array(night.told["samples"]))[:, cells].max()
+    print(f"{name} by {method} at {tolerance:g}: {1e3 * here:.0f} ms here, {1e3 * asked:.0f} ms asked, {error:.4f} K, {night.asked} questions")
 
 
 def main():
@@ -386,7 +386,7 @@ def main():
     parser.add_argument("--rates", default=str(ROOT / "target/release/examples/rates"), help="the built example")
     parser.add_argument("--method", nargs="+", choices=list(METHODS), help="all, but Radau where a thermostat acts")
     parser.add_argument("--night", nargs="+", default=NIGHTS, help='such as demo or "demo unheated"')
-    parser.add_argument("--loose", nargs="+", type=float, default=[], help="print costs at these tolerances, assert nothing")
+    parser.add_argument("--loose", nargs="+", type=float, default=[], help="tell costs at these tolerances, assert nothing")
     chosen = parser.parse_args()
     for tolerance in chosen.loose:
         for night in chosen.night:
@@ -395,16 +395,16 @@ def main():
     if chosen.loose:
         return
     # Restarted two hundred times, Radau takes as long for one night of a thermostat as all others together.
-    wanted = [
+    asked = [
         (night, method)
         for night in chosen.night
         for method in chosen.method or METHODS
         if chosen.method or (night, method) != ("thermostat-pad", "Radau")
     ]
-    agreed = [compare(chosen.rates, *one) for one in wanted]
+    agreed = [compare(chosen.rates, *one) for one in asked]
     if not all(agreed):
         sys.exit("coldsoak and the integrators do not agree")
-    print(f"coldsoak and the integrators agree: {len(agreed)} nights, by {len({m for _, m in wanted})} methods")
+    print(f"coldsoak and the integrators agree: {len(agreed)} nights, by {len({m for _, m in asked})} methods")
 
 
 if __name__ == "__main__":

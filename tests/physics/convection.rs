@@ -10,7 +10,7 @@ use super::table::{assert_agrees, assert_envelope, numbers};
 /// ht 1.2.0: Churchill and Chu 1975, upright; McAdams 1954, level, Ra 1e5 to 1e7.
 const STILL: &str = include_str!("reference/convection.csv");
 /// ht 1.2.0: laminar flat plate.
-const DRAUGHT: &str = include_str!("reference/draught.csv");
+const FORCED: &str = include_str!("reference/forced.csv");
 /// Excess at which a Rayleigh number is set up, by choosing the length: far beyond every rounding-off.
 const EXCESS_K: f64 = 10.0;
 /// Room left beside the measured envelopes, percent.
@@ -49,7 +49,7 @@ fn a_level_surface_keeps_to_mcadams() {
 
 #[test]
 fn a_draught_is_a_laminar_plate() {
-    let pairs = numbers(DRAUGHT).into_iter().map(|row| {
+    let pairs = numbers(FORCED).into_iter().map(|row| {
         let length = 0.25;
         let speed = row[0] * KINEMATIC_VISCOSITY_M2_PER_S / length;
         (
