@@ -124,7 +124,7 @@ fn concluded(
     let findings = answer(
         &solution.trace,
         &solution.ledger,
-        &scenario.question,
+        &scenario.criteria,
         &scenario.oil,
         &scenario.circuit,
         settled,
@@ -161,7 +161,7 @@ mod tests {
         other.name = "another".to_owned();
         night.heaters.insert(0, other);
         let pad = night.heaters[1].thermostat.as_mut().unwrap();
-        (pad.lo, pad.hi) = (Temperature::degC(10.0), Temperature::degC(10.001));
+        (pad.on_at, pad.off_at) = (Temperature::degC(10.0), Temperature::degC(10.001));
         night.heaters[0].power = crate::quantity::Power::W(1.0);
         let name = night.heaters[1].name.clone();
         let message = run(&night).unwrap_err().to_string();

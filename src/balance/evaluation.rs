@@ -118,7 +118,7 @@ impl<'n, G: Evaluate> Balance<'n, G> {
         }
         if through.after {
             self.add(Stage::Streams);
-            self.close_draughts(through);
+            self.close_air_speeds(through);
             self.add(Stage::Gas);
             if through.finding {
                 self.close(order.gas_heat.as_slice(), through);
@@ -129,16 +129,16 @@ impl<'n, G: Evaluate> Balance<'n, G> {
         }
     }
 
-    fn close_draughts(&mut self, through: Through) {
+    fn close_air_speeds(&mut self, through: Through) {
         if !through.finding {
-            self.add(Stage::Draughts);
+            self.add(Stage::AirSpeeds);
             return;
         }
         let nets = self.nets;
         for (number, pocket) in self.net().pockets.iter().enumerate() {
-            let scale = G::read(nets, |net| net.pockets[number].draught_scale);
-            self.x[pocket.draught] = self.out[pocket.draught] / scale;
-            self.out[pocket.draught] = G::ZERO;
+            let scale = G::read(nets, |net| net.pockets[number].air_speed_scale);
+            self.x[pocket.air_speed] = self.out[pocket.air_speed] / scale;
+            self.out[pocket.air_speed] = G::ZERO;
         }
     }
 

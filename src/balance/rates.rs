@@ -1,6 +1,6 @@
 //! The balance put together: from the states and the time to the rates, and to their exact slopes.
 //!
-//! Auxiliary unknowns (means, watts, pressures, draughts ...) follow from the states at once. For the
+//! Auxiliary unknowns (means, watts, pressures, air speeds ...) follow from the states at once. For the
 //! rates they are found in order; for the slopes they stay in the matrix as rows of their own, whose elimination
 //! gives the slopes of the states alone.
 

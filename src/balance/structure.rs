@@ -13,7 +13,9 @@ pub fn same_structure(a: &Network, b: &Network) -> bool {
     visit_all(&mut both);
     let places = |net: &Network| {
         let pockets = net.pockets.iter();
-        let pockets: Vec<_> = pockets.map(|p| (p.pressure, p.draught, p.pinned)).collect();
+        let pockets: Vec<_> = pockets
+            .map(|p| (p.pressure, p.air_speed, p.pinned))
+            .collect();
         (pockets, net.inputs.len(), net.heaters.len())
     };
     both.alike && a.index == b.index && a.auxiliaries == b.auxiliaries && places(a) == places(b)

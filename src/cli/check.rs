@@ -13,7 +13,7 @@ use crate::scenario::body::Body;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::opposed;
-use crate::scenario::unknowns::Unknowns;
+use crate::scenario::uncertain::Uncertain;
 use crate::study::uncertain_inputs::{contradictions, unsound};
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use std::path::PathBuf;
@@ -137,7 +137,7 @@ fn expanded(night: &Scenario) -> Result<String, Failure> {
     let engine = match &night.engine {
         // The ranges of a Layout are of its own numbers, which parts do not have.
         Engine::opposed(layout) => Engine::body(Body {
-            unknowns: Unknowns::default(),
+            uncertain: Uncertain::default(),
             ..opposed::expand(layout)
         }),
         Engine::body(body) => Engine::body(body.clone()),

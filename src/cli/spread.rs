@@ -79,8 +79,8 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
         Vec::new()
     };
     let (title, doubts) = (scenario.title.as_str(), &study.inputs);
-    let (question, seed) = (&scenario.question, typed.seed);
-    let summary = Summary::of(title, question, &outcomes, &single_outcomes, mixed, seed);
+    let (criteria, seed) = (&scenario.criteria, typed.seed);
+    let summary = Summary::of(title, criteria, &outcomes, &single_outcomes, mixed, seed);
 
     let result = SpreadResult {
         nominal: &nominal,

@@ -141,7 +141,7 @@ fn resolve(source: &Source, mut sources: Sources) -> Result<LoadedComparison, Fi
                 scenario.covers = covers.clone();
             }
             let covers = &scenario.covers;
-            scenario.unknowns.retain(|path, _| stands(path, covers));
+            scenario.uncertain.retain(|path, _| stands(path, covers));
             choices.push((choice.name.clone(), scenario));
         }
     }

@@ -12,15 +12,15 @@ use crate::quantity::{Power, Temperature, Units};
 use crate::scenario::circuit::Circuit;
 use crate::scenario::clock::Clock;
 use crate::scenario::cover::Covers;
+use crate::scenario::criteria::Criteria;
 use crate::scenario::document::{Accuracy, Scenario};
 use crate::scenario::engine::Engine;
 use crate::scenario::hangar::Hangar;
 use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
 use crate::scenario::hours::Hours;
+use crate::scenario::initial::Initial;
 use crate::scenario::oil::Oil;
-use crate::scenario::question::Question;
-use crate::scenario::start::Start;
-use crate::scenario::unknowns::Unknowns;
+use crate::scenario::uncertain::Uncertain;
 use std::path::Path;
 
 pub use super::loaded::Loaded;
@@ -50,24 +50,24 @@ model! {
         pub hangar_start: Option<Temperature>, limits(-60.0, 60.0) = None;
         /// The weather.
         pub weather: WeatherEntry, example("steady(outdoors: degC(-12), humidity: 0.8)");
-        /// How warm and how wet the engine is at the beginning.
-        pub start: Start = Start::default();
+        /// Temperatures and water of the engine when the night begins.
+        pub initial: Initial = Initial::default();
         /// The electric circuit.
         pub circuit: Circuit = Circuit::default();
-        /// What is required.
-        pub question: Question = Question::default();
+        /// When the engine counts as ready, and how long the night is computed.
+        pub criteria: Criteria = Criteria::default();
         /// The temperature unit of results.
         pub units: Units = Units::default();
         /// How finely it is computed.
         pub accuracy: Accuracy = Accuracy::default();
         /// Which numbers are uncertain.
-        pub unknowns: Unknowns = Unknowns::new();
+        pub uncertain: Uncertain = Uncertain::new();
     }
 }
 
 impl HasRanges for NightFile {
-    fn unknowns(&mut self) -> &mut Unknowns {
-        &mut self.unknowns
+    fn uncertain(&mut self) -> &mut Uncertain {
+        &mut self.uncertain
     }
 }
 
@@ -239,12 +239,12 @@ pub fn resolve(
             heaters: heaters?,
             hangar,
             weather: weather?,
-            start: night.start.clone(),
+            initial: night.initial.clone(),
             circuit: night.circuit.clone(),
-            question: night.question.clone(),
+            criteria: night.criteria.clone(),
             units: night.units,
             accuracy: night.accuracy.clone(),
-            unknowns: night.unknowns.clone(),
+            uncertain: night.uncertain.clone(),
         })
     };
     gathered.ended(scenario())
@@ -270,7 +270,7 @@ pub fn heaters(
             thermostat: entry.thermostat.clone().or(model.thermostat),
             self_limiting: entry.self_limiting.clone().or(model.self_limiting),
             kind: model.kind,
-            unknowns: model.unknowns,
+            uncertain: model.uncertain,
         }));
     }
     gathered.ended(Some(heaters))

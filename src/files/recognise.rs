@@ -2,6 +2,7 @@
 
 use super::fault::Fault;
 use super::library::{Kind, builtin};
+use crate::document::names::before;
 use crate::document::{Node, Source, parse};
 use crate::weather::holds_weather;
 
@@ -10,7 +11,8 @@ const MARKS: &[(Kind, &[&str])] = &[
     (
         Kind::Night,
         &[
-            "clock", "engine", "hangar", "weather", "covers", "start", "circuit", "question", "oil",
+            "clock", "engine", "hangar", "weather", "covers", "initial", "circuit", "criteria",
+            "oil",
         ],
     ),
     (Kind::Comparison, &["choices", "night"]),
@@ -20,7 +22,7 @@ const MARKS: &[(Kind, &[&str])] = &[
     ),
     (
         Kind::Hangar,
-        &["lag", "draught", "draught_share", "cabin_above"],
+        &["time_constant", "air_speed", "wind_fraction", "cabin_above"],
     ),
     (Kind::Oil, &["grade", "at_40", "at_100", "pour_point"]),
     (
@@ -53,7 +55,7 @@ pub fn kind_of(source: &Source) -> Option<Kind> {
     let (count, kind) = MARKS
         .iter()
         .map(|(kind, keys)| {
-            let there = |key: &&&str| root.at(key).is_some();
+            let there = |key: &&&str| root.at(key).or(root.at(before(key))).is_some();
             (keys.iter().filter(there).count(), *kind)
         })
         .rev()

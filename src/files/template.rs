@@ -95,14 +95,14 @@ fn with_heaters(
             // A thermostat on a part that this engine does not have goes to what the heater heats.
             if let Some(t) = &heater.thermostat
                 && !body.parts.iter().any(|p| p.name == t.sensor)
-                && let Some((sensor, _)) = aim.strike.first()
+                && let Some((sensor, _)) = aim.impingement.first()
             {
                 values.retain(|(marker, _)| !marker.ends_with("sensor"));
                 values.extend([
                     ("mismatch", String::new()),
                     ("other_sensor", sensor.clone()),
-                    ("lo", format!("{:?}", t.lo.celsius())),
-                    ("hi", format!("{:?}", t.hi.celsius())),
+                    ("on_at", format!("{:?}", t.on_at.celsius())),
+                    ("off_at", format!("{:?}", t.off_at.celsius())),
                 ]);
             }
             values.push(("heater", name.clone()));

@@ -18,8 +18,8 @@ use super::threshold::{ThresholdFinding, first_on_s};
 use super::warning_rules::WarningInputs;
 use super::warnings::Warning;
 use crate::scenario::circuit::Circuit;
+use crate::scenario::criteria::Criteria;
 use crate::scenario::oil::Oil;
-use crate::scenario::question::Question;
 use crate::trace::{Conservation, Trace};
 use serde::Serialize;
 
@@ -87,20 +87,20 @@ pub struct LedgerFinding {
 pub fn answer(
     trace: &Trace,
     ledger: &Conservation,
-    question: &Question,
+    criteria: &Criteria,
     oil: &Oil,
     circuit: &Circuit,
     steady: Option<Steady>,
 ) -> Findings {
     let (legend, row) = (&trace.legend, row_at(trace, trace.departure_s));
     let (departure_h, first_on_h) = (trace.departure_s / 3600.0, first_on_s(trace) / 3600.0);
-    let threshold = ThresholdFinding::of(trace, question);
+    let threshold = ThresholdFinding::of(trace, criteria);
     let coldest = Coldest::of(legend, &row);
     let condensation = Condensation::of(trace, &row);
     let oil = OilFinding::of(legend, &row, oil);
     let circuit_finding = CircuitFinding::of(trace, circuit);
     let ready = Ready::of(
-        question,
+        criteria,
         &threshold,
         coldest.as_ref(),
         condensation.as_ref(),
@@ -159,14 +159,14 @@ mod tests {
             at_40: Viscosity::mm2_s(141.0),
             at_100: Viscosity::mm2_s(19.6),
             pour_point: Temperature::degC(-36.0),
-            unknowns: Default::default(),
+            uncertain: Default::default(),
         }
     }
-    fn answered(trace: &Trace, question: &Question) -> Findings {
+    fn answered(trace: &Trace, criteria: &Criteria) -> Findings {
         answer(
             trace,
             &Conservation::default(),
-            question,
+            criteria,
             &oil(),
             &Circuit::default(),
             None,
@@ -186,16 +186,16 @@ mod tests {
         night.plugged("fan", 500.0, 1.0, 10.0);
         night
     }
-    fn question(threshold_c: f64) -> Question {
-        Question {
-            threshold: Temperature::degC(threshold_c),
-            ..Question::default()
+    fn criteria(threshold_c: f64) -> Criteria {
+        Criteria {
+            min_temperature: Temperature::degC(threshold_c),
+            ..Criteria::default()
         }
     }
 
     #[test]
     fn a_night_is_ready_by_the_margin_and_the_hours_to_spare() {
-        let found = answered(&warming(0.99).trace(), &question(4.0));
+        let found = answered(&warming(0.99).trace(), &criteria(4.0));
         // The sump is at 5 °C at 8 h, and came to 4 °C at 7.5 h, which is 6.5 h after the heater.
         assert_eq!((found.departure_h, found.first_on_h), (8.0, 1.0));
         let coldest = found.coldest.expect("there is an engine");
@@ -213,7 +213,7 @@ mod tests {
         let left: Vec<f64> = (0..=10).map(|h| if h == 7 { 60.0 } else { 0.0 }).collect();
         night.cylinder("left", &left);
         night.cylinder("right", &[0.0]);
-        let found = answered(&night.trace(), &question(4.0));
+        let found = answered(&night.trace(), &criteria(4.0));
         let (spread_k, time_h) = (30.0, 7.5);
         let apart = Warning::Uneven { spread_k, time_h };
         assert!(found.warnings.contains(&apart), "{:?}", found.warnings);
@@ -221,16 +221,16 @@ mod tests {
 
     #[test]
     fn exactly_at_the_threshold_is_ready_and_exactly_at_the_water_limit_is_not() {
-        let found = answered(&warming(0.0).trace(), &question(5.0));
+        let found = answered(&warming(0.0).trace(), &criteria(5.0));
         assert!(found.ready.ready_at_departure);
-        let found = answered(&warming(1.0).trace(), &question(5.0));
+        let found = answered(&warming(1.0).trace(), &criteria(5.0));
         let (upper_g, limit_g) = (1.0, 1.0);
         assert_eq!(found.ready.unmet, [Unmet::Wet { upper_g, limit_g }]);
     }
 
     #[test]
     fn warm_after_the_departure_is_reached_but_not_ready() {
-        let found = answered(&warming(0.0).trace(), &question(8.0));
+        let found = answered(&warming(0.0).trace(), &criteria(8.0));
         assert!(found.reached && !found.ready.ready_at_departure);
         assert_eq!(
             (found.ready.margin_k, found.ready.slack_h),
@@ -244,9 +244,9 @@ mod tests {
 
     #[test]
     fn the_oil_counts_only_if_it_was_asked_for() {
-        let with_oil = |threshold_c| Question {
-            oil_threshold: Some(Temperature::degC(threshold_c)),
-            ..question(4.0)
+        let with_oil = |threshold_c| Criteria {
+            min_oil_temperature: Some(Temperature::degC(threshold_c)),
+            ..criteria(4.0)
         };
         // Half of the oil is at 5 °C, half at 6 °C.
         assert!(
@@ -273,11 +273,11 @@ mod tests {
         let mut empty = warming(0.0).trace();
         empty.times_s.clear();
         empty.values.clear();
-        let found = answered(&empty, &question(4.0));
+        let found = answered(&empty, &criteria(4.0));
         assert!(!found.reached && !found.ready.ready_at_departure);
         let json = serde_json::to_value(&found).expect("findings are plain data");
         assert!(json["coldest"]["temp_c"].is_null());
-        let nothing = answered(&Trace::default(), &question(4.0));
+        let nothing = answered(&Trace::default(), &criteria(4.0));
         assert_eq!(nothing.ready.unmet, [Unmet::NoEngine]);
     }
 
@@ -289,7 +289,7 @@ mod tests {
             answer(
                 &trace,
                 ledger,
-                &question(4.0),
+                &criteria(4.0),
                 &oil(),
                 &Circuit::default(),
                 None,

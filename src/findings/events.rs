@@ -113,7 +113,7 @@ pub(super) fn events(trace: &Trace, threshold: &ThresholdFinding, first_on_h: f6
 mod tests {
     use super::*;
     use crate::quantity::Temperature;
-    use crate::scenario::question::Question;
+    use crate::scenario::criteria::Criteria;
     use crate::test_traces::Handmade;
 
     #[test]
@@ -127,11 +127,11 @@ mod tests {
         night.reading("head", &[head]);
         night.reading("sump", &[sump]);
         let trace = night.trace();
-        let question = Question {
-            threshold: Temperature::degC(5.0),
-            ..Question::default()
+        let criteria = Criteria {
+            min_temperature: Temperature::degC(5.0),
+            ..Criteria::default()
         };
-        let threshold = ThresholdFinding::of(&trace, &question);
+        let threshold = ThresholdFinding::of(&trace, &criteria);
         let found: Vec<_> = events(&trace, &threshold, 2.0)
             .into_iter()
             .map(|e| (e.time_h, e.what))
@@ -173,11 +173,11 @@ mod tests {
         let head = night.cell("head", &[0.0, 0.0, 10.0, 0.0]).column;
         night.reading("head", &[head]);
         let trace = night.trace();
-        let question = Question {
-            threshold: Temperature::degC(5.0),
-            ..Question::default()
+        let criteria = Criteria {
+            min_temperature: Temperature::degC(5.0),
+            ..Criteria::default()
         };
-        let threshold = ThresholdFinding::of(&trace, &question);
+        let threshold = ThresholdFinding::of(&trace, &criteria);
         let found = events(&trace, &threshold, 0.0);
         let lost: Vec<_> = found.iter().filter(|e| e.time_h == 5.0).collect();
         assert!(

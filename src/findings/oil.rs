@@ -98,7 +98,7 @@ mod tests {
             at_40: Viscosity::mm2_s(at_40),
             at_100: Viscosity::mm2_s(at_100),
             pour_point: Temperature::degC(pour_c),
-            unknowns: Default::default(),
+            uncertain: Default::default(),
         }
     }
     fn found(oil: &Oil, layers_c: &[f64]) -> OilFinding {

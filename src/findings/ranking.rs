@@ -69,8 +69,8 @@ mod tests {
     use crate::findings::answer::answer;
     use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
+    use crate::scenario::criteria::Criteria;
     use crate::scenario::oil::Oil;
-    use crate::scenario::question::Question;
     use crate::trace::Conservation;
 
     /// The key of a night with this coldest part, water on the upper walls, and energy.
@@ -80,16 +80,16 @@ mod tests {
         night.gas(&[10.0], &[0.0], &[0.0]);
         night.wall("top", "upper", &[10.0], &[upper_g]);
         night.heater("fan", 500.0, &[0.0, kwh * 3.6e6]);
-        let question = Question {
-            threshold: Temperature::degC(4.0),
-            ..Question::default()
+        let criteria = Criteria {
+            min_temperature: Temperature::degC(4.0),
+            ..Criteria::default()
         };
         let oil = Oil::sae_50();
         let (trace, circuit) = (night.trace(), Circuit::default());
         rank_key(&answer(
             &trace,
             &Conservation::default(),
-            &question,
+            &criteria,
             &oil,
             &circuit,
             None,

@@ -4,7 +4,7 @@ use super::coldest::Coldest;
 use super::condensation::Condensation;
 use super::oil::OilFinding;
 use super::threshold::ThresholdFinding;
-use crate::scenario::question::Question;
+use crate::scenario::criteria::Criteria;
 use serde::Serialize;
 
 /// Whether the engine was ready at the departure.
@@ -65,11 +65,11 @@ impl Ready {
     pub fn is_small(&self) -> bool {
         self.ready_at_departure && self.margin_k.is_some_and(|m| m < SMALL_MARGIN_K)
     }
-    /// Whether what was found at the departure is what the question asks.
+    /// Whether what was found at the departure is what the criteria asks.
     ///
     /// The threshold itself is warm enough; the water must be less than its limit.
     pub fn of(
-        question: &Question,
+        criteria: &Criteria,
         threshold: &ThresholdFinding,
         coldest: Option<&Coldest>,
         condensation: Option<&Condensation>,
@@ -90,7 +90,7 @@ impl Ready {
             }),
         }
         let upper_g = condensation.map_or(0.0, |c| c.upper_g);
-        let limit_g = question.water_limit.si() * 1e3;
+        let limit_g = criteria.water_limit.si() * 1e3;
         if upper_g.is_nan() || upper_g >= limit_g {
             unmet.push(Unmet::Wet { upper_g, limit_g });
         }

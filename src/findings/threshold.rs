@@ -10,7 +10,7 @@
 
 use super::coldest::lowest_series;
 use super::readings::{oil_columns, series};
-use crate::scenario::question::Question;
+use crate::scenario::criteria::Criteria;
 use crate::trace::{ReadingNote, Trace};
 use serde::Serialize;
 
@@ -146,9 +146,9 @@ impl CrossingTimes {
 }
 
 impl ThresholdFinding {
-    /// When the engine of a trace was as warm as the question asks.
-    pub fn of(trace: &Trace, question: &Question) -> Self {
-        let threshold_c = question.threshold.celsius();
+    /// When the engine of a trace was as warm as the criteria asks.
+    pub fn of(trace: &Trace, criteria: &Criteria) -> Self {
+        let threshold_c = criteria.min_temperature.celsius();
         let from_s = first_on_s(trace);
         let reach = |values: &[f64], x: f64| CrossingTimes::of(&trace.times_s, values, x, from_s);
         let reading = |note: &ReadingNote| ReadingReach {
@@ -156,7 +156,7 @@ impl ThresholdFinding {
             label: note.label.clone(),
             reach: reach(&series(trace, &note.columns), threshold_c),
         };
-        let oil_threshold_c = question.oil_threshold.map(|t| t.celsius());
+        let oil_threshold_c = criteria.min_oil_temperature.map(|t| t.celsius());
         let oil = oil_threshold_c.zip(oil_columns(&trace.legend));
         Self {
             threshold_c,
@@ -295,7 +295,7 @@ mod tests {
     fn a_record_with_gaps_or_nothing_in_it_is_never_warm() {
         assert_eq!(reach(&[], &[], 0.0).hold.hours(), None);
         assert_eq!(reach(&[0.0, 1.0], &[f64::NAN; 2], 0.0).hold.hours(), None);
-        // Unknown for a while, then known to be warm: from that sample on.
+        // UncertainRange for a while, then known to be warm: from that sample on.
         let pair = reach(&[0.0, 1.0, 2.0], &[f64::NAN, f64::NAN, 9.0], 0.0);
         assert_eq!(after(&pair.hold), 2.0);
     }
@@ -311,12 +311,12 @@ mod tests {
         night.cell("skin", &[-20.0]).engine = false;
         night.reading("both", &[a, b]);
         night.oil(&[&[2.0, 2.0, 2.0, 2.0, 12.0], &[4.0, 4.0, 4.0, 4.0, 14.0]]);
-        let question = Question {
-            threshold: crate::quantity::Temperature::degC(X),
-            oil_threshold: Some(crate::quantity::Temperature::degC(8.0)),
-            ..Question::default()
+        let criteria = Criteria {
+            min_temperature: crate::quantity::Temperature::degC(X),
+            min_oil_temperature: Some(crate::quantity::Temperature::degC(8.0)),
+            ..Criteria::default()
         };
-        let found = ThresholdFinding::of(&night.trace(), &question);
+        let found = ThresholdFinding::of(&night.trace(), &criteria);
         assert!((after(&found.all_parts.first) - 2.5).abs() < 1e-12);
         // The mean of both is at 4 from the heater on and never below again.
         assert_eq!(after(&found.readings[0].reach.hold), 0.0);

@@ -27,7 +27,7 @@ pub fn pressure_at<T: Number>(middle_pa: T, rho: T, rho_hangar: T, height_m: T::
 /// One level of an opening between two pockets.
 ///
 /// Columns: pressures, temperatures and vapours of the two pockets in turn, hangar temperature.
-/// Rows: heat, vapour, mass and draught of the two pockets in turn.
+/// Rows: heat, vapour, mass and air speed of the two pockets in turn.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Passage {
     /// Area, m2.
@@ -69,7 +69,7 @@ impl Law<7, 8> for Passage {
 /// One level of an opening to the hangar.
 ///
 /// Columns: pressure, temperature and vapour of the pocket, hangar temperature and vapour, wind.
-/// Rows: heat, vapour, mass and draught of the pocket, book of heat, book of vapour.
+/// Rows: heat, vapour, mass and air speed of the pocket, book of heat, book of vapour.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gap {
     /// Area, m2.
@@ -118,7 +118,7 @@ impl Law<6, 6> for Gap {
 /// A level opening through which air is exchanged both ways.
 ///
 /// Columns: temperature and vapour, below and above in turn: T, T, w, w.
-/// Rows: heat, vapour and draught, below and above in turn.
+/// Rows: heat, vapour and air speed, below and above in turn.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Exchange {
     /// Area, m2.

@@ -27,8 +27,8 @@ pub struct Laws {
     pub heater_terms: Vec<Element<HeaterTerm, 1, 1>>,
     pub heater_constants: Vec<Element<HeaterConstant, 0, 1>>,
     pub heater_vapours: Vec<Element<HeaterVapour, 2, 2>>,
-    /// What defines draughts, and pinned pressures.
-    pub draughts: Vec<Term>,
+    /// What defines air speeds, and pinned pressures.
+    pub air_speeds: Vec<Term>,
     pub wall_films: Vec<Element<WallFilm, 4, 5>>,
     pub oil_surfaces: Vec<Element<OilSurface, 4, 4>>,
     pub vents: Vec<Element<Vent, 4, 5>>,

@@ -90,7 +90,7 @@ impl Law<4, 4> for OilSurface {
     }
 }
 
-/// The draught through breather and filler.
+/// The air flow through breather and filler.
 ///
 /// Columns: temperatures and vapours, gas and pocket in turn: T, T, w, w.
 /// Rows: heat of the gas, heat of the pocket, vapour of the gas, vapour of the pocket, book of latent heat.

@@ -25,13 +25,13 @@ pub enum Stage {
     FinStreams,
     /// Everything that moves air or is carried by it, the heaters included.
     Streams,
-    /// The draughts, from the streams.
-    Draughts,
+    /// The air speeds, from the streams.
+    AirSpeeds,
     /// The walls of the air inside, the oil surface and the vent.
     Gas,
     /// The heat to the air inside.
     GasHeat,
-    /// Everything that needs the draughts and the heat to the gas.
+    /// Everything that needs the air speeds and the heat to the gas.
     Rest,
 }
 
@@ -55,7 +55,7 @@ pub fn visit(stage: Stage, v: &mut impl Visitor) {
             v.visit(|l| &l.heater_constants);
             v.visit(|l| &l.heater_vapours);
         }
-        Stage::Draughts => v.visit(|l| &l.draughts),
+        Stage::AirSpeeds => v.visit(|l| &l.air_speeds),
         Stage::Gas => {
             v.visit(|l| &l.wall_films);
             v.visit(|l| &l.oil_surfaces);
@@ -85,7 +85,7 @@ pub fn visit_all(v: &mut impl Visitor) {
         Stage::Impacts,
         Stage::FinStreams,
         Stage::Streams,
-        Stage::Draughts,
+        Stage::AirSpeeds,
         Stage::Gas,
         Stage::GasHeat,
         Stage::Rest,

@@ -1,4 +1,4 @@
-//! Heat from surfaces to air at rest or in a draught.
+//! Heat from surfaces to air at rest or in motion.
 
 use super::element::{Each, Law};
 use crate::physics::convection::Facing;
@@ -7,7 +7,7 @@ use crate::physics::{convection, radiation};
 
 /// A surface in the bay air.
 ///
-/// Columns: cell temperature, pocket temperature, draught.
+/// Columns: cell temperature, pocket temperature, air speed.
 /// Heat rows of cell and pocket.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Surface {
@@ -28,21 +28,21 @@ impl Law<3, 2> for Surface {
     #[inline(always)]
     fn apply<T: Number>(
         it: Each<'_, Self, T>,
-        [cell, air, draught]: [T; 3],
+        [cell, air, air_speed]: [T; 3],
         _: T::Given,
     ) -> [T; 2] {
         let length_m = T::of(it, |l: &Self| l.length_m);
         let free = convection::free(cell - air, length_m, T::Given::first(it).facing);
         let g =
-            convection::combined(free, draught, length_m).times(T::of(it, |l: &Self| l.area_m2));
+            convection::combined(free, air_speed, length_m).times(T::of(it, |l: &Self| l.area_m2));
         let q = (cell - air) * g / (g.times(T::of(it, |l: &Self| l.behind_k_per_w)) + 1.0);
         [-q, q]
     }
 }
 
-/// Fins that a share of the draught reaches.
+/// Fins that a share of the moving air reaches.
 ///
-/// Columns: cell temperature, pocket temperature, draught.
+/// Columns: cell temperature, pocket temperature, air speed.
 /// Heat rows of cell and pocket.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fins {
@@ -50,7 +50,7 @@ pub struct Fins {
     pub area_m2: f64,
     /// Length along the flow, m.
     pub length_m: f64,
-    /// Share of the draught.
+    /// Share of the air speed.
     pub penetration: f64,
 }
 
@@ -58,11 +58,11 @@ impl Law<3, 2> for Fins {
     #[inline(always)]
     fn apply<T: Number>(
         it: Each<'_, Self, T>,
-        [cell, air, draught]: [T; 3],
+        [cell, air, air_speed]: [T; 3],
         _: T::Given,
     ) -> [T; 2] {
-        let speed = draught.times(T::of(it, |l: &Self| l.penetration));
-        let h = convection::draught(speed, T::of(it, |l: &Self| l.length_m));
+        let speed = air_speed.times(T::of(it, |l: &Self| l.penetration));
+        let h = convection::forced(speed, T::of(it, |l: &Self| l.length_m));
         let q = ((cell - air) * h).times(T::of(it, |l: &Self| l.area_m2));
         [-q, q]
     }

@@ -6,7 +6,7 @@ use super::surroundings::Curve;
 use super::{bay, column_info, gas, initial, reach, sights, solids};
 use crate::scenario::body::SurroundingTemperature;
 use crate::scenario::check::CheckedScenario;
-use crate::scenario::start::Warmth;
+use crate::scenario::initial::InitialTemperature;
 use crate::scenario::weather::Weather;
 
 /// Lays a scenario out as a network.
@@ -15,8 +15,8 @@ pub fn assemble(checked: &CheckedScenario) -> Network {
     let night_s = checked.clock().night_s();
     let end_s = checked
         .scenario()
-        .question
-        .horizon
+        .criteria
+        .simulated_time
         .map_or(night_s, |h| h.si());
     let mut net = Network {
         index: frame.index.clone(),
@@ -53,7 +53,7 @@ fn inputs(frame: &Frame) -> Vec<Curve> {
         } => vec![
             Curve::steady(outdoors.celsius()),
             Curve::steady(*humidity),
-            Curve::steady(wind.map_or(hangar.draught.si(), |w| w.si() * hangar.draught_share)),
+            Curve::steady(wind.map_or(hangar.air_speed.si(), |w| w.si() * hangar.wind_fraction)),
         ],
         Weather::recorded(record) => {
             let begin = frame.checked.clock().begin_unix_s();
@@ -68,7 +68,7 @@ fn inputs(frame: &Frame) -> Vec<Curve> {
             vec![
                 along(|r| r.temp_c, 1.0),
                 along(|r| r.dew_point_c, 1.0),
-                along(|r| r.wind_m_s, hangar.draught_share),
+                along(|r| r.wind_m_s, hangar.wind_fraction),
             ]
         }
     };
@@ -91,8 +91,8 @@ fn inputs(frame: &Frame) -> Vec<Curve> {
 /// When each heater may be on, and what its thermostat feels.
 fn heaters(frame: &Frame, end_s: f64) -> Vec<HeaterSwitch> {
     let scenario = frame.checked.scenario();
-    let earliest_s = match &scenario.start.warmth {
-        Warmth::after_flight { delay } => delay.si(),
+    let earliest_s = match &scenario.initial.temperature {
+        InitialTemperature::after_flight { delay } => delay.si(),
         _ => 0.0,
     };
     scenario
@@ -102,8 +102,8 @@ fn heaters(frame: &Frame, end_s: f64) -> Vec<HeaterSwitch> {
             spans: heater.hours.spans(frame.checked.clock(), earliest_s, end_s),
             thermostat: heater.thermostat.as_ref().map(|t| Sensor {
                 columns: frame.temperature_columns(&t.sensor),
-                lo_c: t.lo.celsius(),
-                hi_c: t.hi.celsius(),
+                lo_c: t.on_at.celsius(),
+                hi_c: t.off_at.celsius(),
             }),
         })
         .collect()

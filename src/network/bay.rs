@@ -24,24 +24,24 @@ pub fn lay(frame: &Frame, net: &mut Network) {
         net.capacities[frame.index.pocket(pocket)] =
             volume * air::REFERENCE_DENSITY_KG_PER_M3 * air::HEAT_CAPACITY_J_PER_KGK;
         net.capacities[frame.index.vapour(pocket)] = volume;
-        let draught_scale = air::REFERENCE_DENSITY_KG_PER_M3 * data.flow_section.si();
+        let air_speed_scale = air::REFERENCE_DENSITY_KG_PER_M3 * data.flow_section.si();
         net.pockets.push(PocketColumns {
             pressure: frame.pressure(pocket),
-            draught: frame.draught(pocket),
-            draught_scale,
+            air_speed: frame.air_speed(pocket),
+            air_speed_scale,
             pinned: false,
         });
-        net.laws.draughts.push(Term::new(
-            frame.draught(pocket),
-            frame.draught(pocket),
-            -draught_scale,
+        net.laws.air_speeds.push(Term::new(
+            frame.air_speed(pocket),
+            frame.air_speed(pocket),
+            -air_speed_scale,
         ));
     }
     for pocket in without_way_out(frame) {
         // Its pressure means nothing and is held at none.
         net.pockets[pocket].pinned = true;
         net.laws
-            .draughts
+            .air_speeds
             .push(Term::minus_itself(frame.pressure(pocket)));
     }
     for passage in &frame.body.openings {
@@ -81,8 +81,8 @@ pub fn lay(frame: &Frame, net: &mut Network) {
                     ix.pocket(high),
                     ix.vapour(low),
                     ix.vapour(high),
-                    frame.draught(low),
-                    frame.draught(high),
+                    frame.air_speed(low),
+                    frame.air_speed(high),
                 ],
             ),
         );
@@ -95,7 +95,7 @@ pub fn lay(frame: &Frame, net: &mut Network) {
 /// The hangar's air follows the outdoors with a lag; its vapour is that of the outdoors.
 fn hangar(frame: &Frame, net: &mut Network) {
     let ix = &frame.index;
-    let rate = 1.0 / frame.checked.scenario().hangar.lag.si();
+    let rate = 1.0 / frame.checked.scenario().hangar.time_constant.si();
     net.laws.links.push(Link { w_per_k: rate }.between(
         [ix.hangar(), ix.input(OUTDOORS)],
         [ix.hangar(), ix.unused_row()],
@@ -195,8 +195,8 @@ fn open_passage(frame: &Frame, net: &mut Network, passage: &Opening) {
                     ix.vapour(b),
                     net.mass_row(a),
                     net.mass_row(b),
-                    frame.draught(a),
-                    frame.draught(b),
+                    frame.air_speed(a),
+                    frame.air_speed(b),
                 ],
             ),
         );
@@ -246,7 +246,7 @@ fn open_gap(frame: &Frame, net: &mut Network, gap: &CowlLeak, open: f64) {
                     ix.pocket(pocket),
                     ix.vapour(pocket),
                     frame.pressure(pocket),
-                    frame.draught(pocket),
+                    frame.air_speed(pocket),
                     frame.path_book(LossPath::Gaps),
                     frame.vapour_book(),
                 ],

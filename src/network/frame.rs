@@ -180,7 +180,7 @@ impl<'a> Frame<'a> {
     fn after_fins(&self) -> usize {
         self.after_stacks() + 2 * self.body.fin_passages.len()
     }
-    /// The four unknowns of a fan heater: intake, throw, watts, impact.
+    /// The four unknowns of a fan heater: intake, discharge, watts, impact.
     pub fn fan(&self, heater: usize) -> Option<[usize; 4]> {
         let first = self.after_fins() + 4 * self.fan_of_heater[heater]?;
         Some([0, 1, 2, 3].map(|i| self.index.auxiliary(first + i)))
@@ -199,8 +199,8 @@ impl<'a> Frame<'a> {
     pub fn pressure(&self, pocket: usize) -> usize {
         self.index.auxiliary(self.after_gas() + pocket)
     }
-    /// The draught of a pocket.
-    pub fn draught(&self, pocket: usize) -> usize {
+    /// The air_speed of a pocket.
+    pub fn air_speed(&self, pocket: usize) -> usize {
         self.pressure(pocket) + self.body.air_volumes.len()
     }
 

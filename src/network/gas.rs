@@ -76,7 +76,7 @@ fn breathe(frame: &Frame, net: &mut Network, room: &CrankcaseGas, capacity: f64)
     let (rear, rear_vapour) = (ix.pocket(pocket), ix.vapour(pocket));
     let book = frame.path_book(LossPath::Breather);
     let open = frame.checked.scenario().covers.filler_open;
-    let litres = room.breather_l_s + if open { room.filler_draught_l_s } else { 0.0 };
+    let litres = room.breather_l_s + if open { room.filler_flow_l_s } else { 0.0 };
     net.laws.vents.push(
         Vent {
             steady_m3_per_s: litres * 1e-3,

@@ -39,10 +39,10 @@ pub struct Network {
 pub struct PocketColumns {
     /// Its pressure.
     pub pressure: usize,
-    /// Its draught.
-    pub draught: usize,
-    /// Kilograms a second for each metre a second of draught: 1.25 times the flow section.
-    pub draught_scale: f64,
+    /// Its air_speed.
+    pub air_speed: usize,
+    /// Kilograms a second for each metre a second of air_speed: 1.25 times the flow section.
+    pub air_speed_scale: f64,
     /// Whether its pressure is pinned, since its air has no way to the hangar.
     pub pinned: bool,
 }

@@ -2,7 +2,7 @@
 //!
 //! Columns: the states (cells, films, pocket temperatures, pocket vapours, gas temperature and vapour,
 //! oil water, hangar temperature), then the auxiliary unknowns that follow from them at once (means,
-//! fin streams, fan temperatures, pressures, draughts ...), then the given inputs (outdoors, humidity,
+//! fin streams, fan temperatures, pressures, air speeds ...), then the given inputs (outdoors, humidity,
 //! wind, surroundings). Rows: one for each state, one for each auxiliary, then the books
 //! (energy drawn, heat and vapour lost), then one row that nobody reads.
 
@@ -72,7 +72,7 @@ impl Index {
     pub fn auxiliary(&self, which: usize) -> usize {
         self.states() + which
     }
-    /// The number of unknowns: states and auxiliaries.
+    /// The number of uncertain: states and auxiliaries.
     pub fn unknowns(&self) -> usize {
         self.states() + self.auxiliaries
     }

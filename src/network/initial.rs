@@ -3,8 +3,8 @@
 use super::frame::Frame;
 use super::graph::Network;
 use crate::physics::vapour;
+use crate::scenario::initial::InitialTemperature;
 use crate::scenario::part::AfterFlight;
-use crate::scenario::start::Warmth;
 use crate::scenario::weather::Weather;
 
 /// How far the dew point inside a cold-soaked engine lies under its temperature, K (estimate,
@@ -23,15 +23,15 @@ pub fn set(frame: &Frame, net: &mut Network) {
     );
     let vapour_outdoors = outdoor_vapour(frame, net);
     let vapour_hangar = vapour_outdoors.min(vapour::saturation_density_g_per_m3(hangar_c));
-    let warmth = &scenario.start.warmth;
+    let warmth = &scenario.initial.temperature;
 
     let warm = |after: AfterFlight, name: &str| match warmth {
-        Warmth::cold_soaked => hangar_c,
-        Warmth::after_flight { .. } => match after {
+        InitialTemperature::cold_soaked => hangar_c,
+        InitialTemperature::after_flight { .. } => match after {
             AfterFlight::at(t) => t.celsius(),
             AfterFlight::above_hangar(step) => hangar_c + step.kelvin(),
         },
-        Warmth::given { all, parts } => parts.get(name).unwrap_or(all).celsius(),
+        InitialTemperature::values { all, parts } => parts.get(name).unwrap_or(all).celsius(),
     };
     for (part, cut) in frame.body.parts.iter().zip(&frame.cuts) {
         for cell in cut.cells() {
@@ -46,15 +46,15 @@ pub fn set(frame: &Frame, net: &mut Network) {
     if let Some(room) = &frame.body.crankcase_gas {
         let gas_c = warm(room.after_flight, "gas");
         let dew_c = match warmth {
-            Warmth::cold_soaked => hangar_c - COLD_DEW_POINT_DEPRESSION_K,
-            Warmth::after_flight { .. } => HOT_DEW_POINT_C,
-            Warmth::given { all, .. } => all.celsius() - COLD_DEW_POINT_DEPRESSION_K,
+            InitialTemperature::cold_soaked => hangar_c - COLD_DEW_POINT_DEPRESSION_K,
+            InitialTemperature::after_flight { .. } => HOT_DEW_POINT_C,
+            InitialTemperature::values { all, .. } => all.celsius() - COLD_DEW_POINT_DEPRESSION_K,
         };
         net.initial[ix.gas_temperature()] = gas_c;
         net.initial[ix.gas_vapour()] =
             vapour::density_g_per_m3(vapour::saturation_pressure_pa(dew_c), gas_c);
         if ix.oil_water {
-            net.initial[ix.oil_water()] = scenario.start.water_in_oil.si() * 1e3;
+            net.initial[ix.oil_water()] = scenario.initial.water_in_oil.si() * 1e3;
         }
     }
 }

@@ -21,30 +21,30 @@ pub fn lay(frame: &Frame, net: &mut Network) {
         match heater.kind {
             HeaterKind::bay_fan {
                 flow,
-                entrain,
-                entrain_from_intake,
-                strike,
+                entrainment,
+                entrainment_from_intake,
+                impingement,
             } => {
                 let blower = Blower {
                     flow: flow.si(),
-                    entrain,
+                    entrainment,
                     delivered: 1.0,
-                    strike: strike.si(),
+                    impingement: impingement.si(),
                 };
                 placement.blow(&blower, None);
-                placement.move_air(flow.si() * (1.0 + entrain * entrain_from_intake));
+                placement.move_air(flow.si() * (1.0 + entrainment * entrainment_from_intake));
             }
             HeaterKind::ducted {
                 flow,
                 duct_loss,
-                entrain,
-                strike,
+                entrainment,
+                impingement,
             } => {
                 let blower = Blower {
                     flow: flow.si(),
-                    entrain,
+                    entrainment,
                     delivered: 1.0 - duct_loss,
-                    strike: strike.si(),
+                    impingement: impingement.si(),
                 };
                 placement.blow(&blower, Some(frame.index.hangar()));
                 placement.blow_in(flow.si());
@@ -60,11 +60,11 @@ struct Blower {
     /// Air through the fan, kg/s.
     flow: f64,
     /// Air dragged along, as a share of it.
-    entrain: f64,
+    entrainment: f64,
     /// Share of the watts that arrives.
     delivered: f64,
     /// Conductance to all it strikes, W/K.
-    strike: f64,
+    impingement: f64,
 }
 
 struct HeaterPlacement<'a, 'b> {
@@ -107,7 +107,7 @@ impl HeaterPlacement<'_, '_> {
         self.heater
             .self_limiting
             .as_ref()
-            .map(|s| [s.full_below.celsius(), s.none_above.celsius()])
+            .map(|s| [s.full_power_below.celsius(), s.zero_power_above.celsius()])
     }
 
     /// The jet of a fan heater: what it strikes takes heat, the pockets it is thrown into get the rest.
@@ -119,9 +119,9 @@ impl HeaterPlacement<'_, '_> {
             Some(column) => vec![(column, 1.0)],
             None => self.pocket_temperatures(&self.aim.intake),
         };
-        let throw = self.pocket_temperatures(&self.aim.throw);
+        let discharge = self.pocket_temperatures(&self.aim.discharge);
         self.mean(intake, &drawn);
-        self.mean(local, &throw);
+        self.mean(local, &discharge);
 
         let flow_w_per_k = blower.flow * air::HEAT_CAPACITY_J_PER_KGK;
         let limits_c = self.limits();
@@ -135,9 +135,9 @@ impl HeaterPlacement<'_, '_> {
             .between([watts, intake], [watts]),
         );
 
-        let whole = 1.0 + blower.entrain;
+        let whole = 1.0 + blower.entrainment;
         self.net.auxiliaries.impacts.push(impact);
-        let mixed = jet::Impact::of(flow_w_per_k, blower.entrain, blower.delivered);
+        let mixed = jet::Impact::of(flow_w_per_k, blower.entrainment, blower.delivered);
         for (column, factor) in [
             (impact, -1.0),
             (intake, mixed.intake),
@@ -150,31 +150,31 @@ impl HeaterPlacement<'_, '_> {
                 .push(Term::new(impact, column, factor));
         }
 
-        let struck: f64 = self.aim.strike.iter().map(|(_, share)| share).sum();
-        let effect = jet::strike_share(blower.strike * struck, blower.flow * whole);
-        for (part, share) in &self.aim.strike {
+        let struck: f64 = self.aim.impingement.iter().map(|(_, share)| share).sum();
+        let effect = jet::strike_share(blower.impingement * struck, blower.flow * whole);
+        for (part, share) in &self.aim.impingement {
             let cut = self.frame.cut(part);
             for (cell, cell_share) in cut.cells().zip(&cut.shares) {
-                let g = blower.strike * share * cell_share * effect;
+                let g = blower.impingement * share * cell_share * effect;
                 self.term(cell, impact, g);
                 self.term(cell, cell, -g);
-                for &(pocket, throw_share) in &throw {
-                    self.term(pocket, impact, -g * throw_share);
-                    self.term(pocket, cell, g * throw_share);
+                for &(pocket, discharge_share) in &discharge {
+                    self.term(pocket, impact, -g * discharge_share);
+                    self.term(pocket, cell, g * discharge_share);
                 }
             }
         }
-        for &(pocket, throw_share) in &throw {
-            self.term(pocket, watts, blower.delivered * throw_share);
+        for &(pocket, discharge_share) in &discharge {
+            self.term(pocket, watts, blower.delivered * discharge_share);
         }
         self.term(self.frame.energy_integral(self.number), watts, 1.0);
         if blower.delivered < 1.0 {
             let duct = self.frame.path_book(LossPath::Duct);
             self.term(duct, watts, 1.0 - blower.delivered);
         }
-        for (name, share) in &self.aim.throw {
-            let draught = self.frame.draught(self.frame.pocket(name));
-            self.constant(draught, share * blower.flow * whole);
+        for (name, share) in &self.aim.discharge {
+            let air_speed = self.frame.air_speed(self.frame.pocket(name));
+            self.constant(air_speed, share * blower.flow * whole);
         }
     }
 
@@ -182,7 +182,7 @@ impl HeaterPlacement<'_, '_> {
     fn move_air(&mut self, kg_per_s: f64) {
         let ix = &self.frame.index;
         for (from_name, from_share) in &self.aim.intake {
-            for (to_name, to_share) in &self.aim.throw {
+            for (to_name, to_share) in &self.aim.discharge {
                 let [from, to] = [from_name, to_name].map(|name| self.frame.pocket(name));
                 let stream = kg_per_s * from_share * to_share;
                 if from == to || stream <= 0.0 {
@@ -197,7 +197,7 @@ impl HeaterPlacement<'_, '_> {
                 self.constant(rows[0], -stream);
                 self.constant(rows[1], stream);
                 for pocket in [from, to] {
-                    self.constant(self.frame.draught(pocket), 0.5 * stream);
+                    self.constant(self.frame.air_speed(pocket), 0.5 * stream);
                 }
                 self.net.laws.heater_vapours.push(
                     HeaterVapour {
@@ -216,12 +216,12 @@ impl HeaterPlacement<'_, '_> {
     /// Hangar air blown into the pockets.
     fn blow_in(&mut self, kg_per_s: f64) {
         let ix = &self.frame.index;
-        for (name, share) in &self.aim.throw {
+        for (name, share) in &self.aim.discharge {
             let pocket = self.frame.pocket(name);
             let stream = kg_per_s * share;
             let row = self.net.mass_row(pocket);
             self.constant(row, stream);
-            self.constant(self.frame.draught(pocket), 0.5 * stream);
+            self.constant(self.frame.air_speed(pocket), 0.5 * stream);
             self.net.laws.heater_vapours.push(
                 HeaterVapour {
                     heater: self.number,
@@ -238,7 +238,7 @@ impl HeaterPlacement<'_, '_> {
     /// A bonded element: watts straight into the metal.
     fn warm(&mut self) {
         let limits_c = self.limits();
-        for (part, share) in &self.aim.strike {
+        for (part, share) in &self.aim.impingement {
             let cut = self.frame.cut(part);
             for (cell, cell_share) in cut.cells().zip(&cut.shares) {
                 self.net.laws.bonded.push(
@@ -256,13 +256,13 @@ impl HeaterPlacement<'_, '_> {
     /// A lamp: part of its power as radiation to what it sees, the rest into the air around it.
     fn shine(&mut self, radiant_share: f64) {
         let power = self.heater.power.si();
-        for (part, share) in &self.aim.strike {
+        for (part, share) in &self.aim.impingement {
             let cut = self.frame.cut(part);
             for (cell, cell_share) in cut.cells().zip(&cut.shares) {
                 self.constant(cell, power * radiant_share * share * cell_share);
             }
         }
-        for (name, share) in &self.aim.throw {
+        for (name, share) in &self.aim.discharge {
             let pocket = self.frame.index.pocket(self.frame.pocket(name));
             self.constant(pocket, power * (1.0 - radiant_share) * share);
         }

@@ -168,7 +168,7 @@ fn expose(frame: &Frame, net: &mut Network, face: &joint::Surface) {
                         facing,
                         behind_k_per_w: behind,
                     }
-                    .between([cell, column, frame.draught(pocket)], [cell, row]),
+                    .between([cell, column, frame.air_speed(pocket)], [cell, row]),
                 );
             }
             (
@@ -183,7 +183,7 @@ fn expose(frame: &Frame, net: &mut Network, face: &joint::Surface) {
                     length_m: length.si(),
                     penetration,
                 }
-                .between([cell, column, frame.draught(pocket)], [cell, row]),
+                .between([cell, column, frame.air_speed(pocket)], [cell, row]),
             ),
             (&FilmLaw::air { length, facing }, _) => net.laws.outdoors.push(
                 Outdoors {

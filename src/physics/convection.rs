@@ -76,8 +76,8 @@ pub fn free<T: Number>(dt_k: T, length_m: T::Given, facing: Facing) -> T {
 /// *Source*: Pohlhausen 1921 (from memory), laminar flat plate, mean over the length; checked in
 /// `tests/physics/convection.rs` against ht 1.2.0, error found -0.4 %.
 #[inline(always)]
-pub fn draught<T: Number>(speed_m_per_s: T, length_m: T::Given) -> T {
-    let film = speed_m_per_s.sqrt().times(draught_factor(length_m));
+pub fn forced<T: Number>(speed_m_per_s: T, length_m: T::Given) -> T {
+    let film = speed_m_per_s.sqrt().times(forced_factor(length_m));
     speed_m_per_s.where_positive(film, T::constant(0.0))
 }
 
@@ -95,12 +95,12 @@ pub fn draught<T: Number>(speed_m_per_s: T, length_m: T::Given) -> T {
 pub fn combined<T: Number>(free: T, speed_m_per_s: T, length_m: T::Given) -> T {
     let speed_to_three_halves =
         speed_m_per_s.where_positive(speed_m_per_s * speed_m_per_s.sqrt(), T::constant(0.0));
-    (free.cubed() + speed_to_three_halves.times(draught_factor(length_m).cubed())).cbrt()
+    (free.cubed() + speed_to_three_halves.times(forced_factor(length_m).cubed())).cbrt()
 }
 
 /// What the square root of an air speed is multiplied with, W s^(1/2)/(m^(5/2) K).
 #[inline(always)]
-fn draught_factor<G: Register>(length_m: G) -> G {
+fn forced_factor<G: Register>(length_m: G) -> G {
     G::all(CONDUCTIVITY_W_PER_MK * DRAUGHT_FACTOR)
         / (length_m * KINEMATIC_VISCOSITY_M2_PER_S).sqrt()
 }
@@ -132,7 +132,7 @@ mod tests {
             let film = combined(still, Dual::variable(speed, 1), 0.12);
             assert!(finite(film) && (film.value - 3.0).abs() < 1e-12);
             assert!((film.slopes[0] - 1.0).abs() < 1e-12 && film.slopes[1] < 1e-3);
-            assert!(finite(draught(Dual::<1>::variable(speed, 0), 0.12)));
+            assert!(finite(forced(Dual::<1>::variable(speed, 0), 0.12)));
         }
     }
 
@@ -178,12 +178,12 @@ mod tests {
         }
 
         #[test]
-        fn more_draught_never_cools_less(
+        fn more_air_speed_never_cools_less(
             dt in -60.0..60.0_f64, speed in 0.0..3.0_f64, more in 1e-6..1.0_f64,
         ) {
             let still = free(dt, 0.12, Facing::Upright);
             prop_assert!(combined(still, speed + more, 0.12) > combined(still, speed, 0.12));
-            prop_assert!(combined(still, speed, 0.12) >= still.max(draught(speed, 0.12)) * (1.0 - 1e-12));
+            prop_assert!(combined(still, speed, 0.12) >= still.max(forced(speed, 0.12)) * (1.0 - 1e-12));
         }
 
         #[test]

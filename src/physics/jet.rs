@@ -24,19 +24,19 @@ impl Impact {
     ///
     /// ```text
     /// T_jet = T_in + delivered W / (flow cp)
-    /// T_imp = (T_jet + entrain T_loc) / (1 + entrain)
+    /// T_imp = (T_jet + entrainment T_loc) / (1 + entrainment)
     /// ```
     ///
-    /// *Valid*: `flow_w_per_k`, the stream times its heat capacity, above zero; `entrain`, the mass dragged along per mass
+    /// *Valid*: `flow_w_per_k`, the stream times its heat capacity, above zero; `entrainment`, the mass dragged along per mass
     /// blown, zero or more.
     /// *Source*: energy balance at constant heat capacity; checked in `tests/physics/jet.rs` against
     /// CoolProp 8.0.0 enthalpies, error found under 0.1 % of the rise or the difference.
-    pub fn of(flow_w_per_k: f64, entrain: f64, delivered: f64) -> Self {
-        let whole = 1.0 + entrain;
+    pub fn of(flow_w_per_k: f64, entrainment: f64, delivered: f64) -> Self {
+        let whole = 1.0 + entrainment;
         Self {
             intake: 1.0 / whole,
             k_per_w: delivered / (flow_w_per_k * whole),
-            local: entrain / whole,
+            local: entrainment / whole,
         }
     }
 }

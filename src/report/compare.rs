@@ -61,7 +61,7 @@ fn units((_, night): &(String, Night)) -> Units {
 
 /// The night that all choices share.
 pub fn setting(title: &str, night: &Night) -> Vec<Fact> {
-    let water_g = night.scenario.scenario().start.water_in_oil.si() * 1e3;
+    let water_g = night.scenario.scenario().initial.water_in_oil.si() * 1e3;
     vec![
         Fact::text("Night", title),
         Fact::text("Time", inputs::hours(night)),
@@ -182,7 +182,7 @@ fn coldest_at(f: &Findings, units: Units) -> String {
 /// How the table of choices is to be read; of any night of it.
 pub fn reading(night: &Night) -> String {
     let scenario = night.scenario.scenario();
-    let minimum = temperature(scenario.question.threshold.celsius(), scenario.units);
+    let minimum = temperature(scenario.criteria.min_temperature.celsius(), scenario.units);
     format!(
         "Margin: coldest part minus {minimum} at departure. To {minimum}: from the first switch-on until every part \
 stays there. Wet: hours in which some inner wall gathers water. Ranked by: {RANKING_KEY}."

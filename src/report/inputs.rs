@@ -5,7 +5,7 @@ use super::model::Fact;
 use crate::night::Night;
 use crate::scenario::heater::{Heater, Place};
 use crate::scenario::hours::Hours;
-use crate::scenario::start::Warmth;
+use crate::scenario::initial::InitialTemperature;
 
 /// The lines of a night; `engine` is what its file is called, if it has one.
 pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
@@ -17,7 +17,7 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
         "" => String::new(),
         engine => format!("{engine}, "),
     };
-    let water_g = scenario.start.water_in_oil.si() * 1e3;
+    let water_g = scenario.initial.water_in_oil.si() * 1e3;
     let mut facts = vec![
         Fact::text("Night", &scenario.title),
         Fact::text("Time", hours(night)),
@@ -120,8 +120,8 @@ pub fn sensor(night: &Night, key: &str) -> String {
 /// The spans in which a heater is plugged in, s after the beginning, up to `end_s`.
 pub fn plugged_in(heater: &Heater, night: &Night, end_s: f64) -> Vec<(f64, f64)> {
     // After a flight nothing is plugged in before the delay is over.
-    let earliest_s = match &night.scenario.scenario().start.warmth {
-        Warmth::after_flight { delay } => delay.si(),
+    let earliest_s = match &night.scenario.scenario().initial.temperature {
+        InitialTemperature::after_flight { delay } => delay.si(),
         _ => 0.0,
     };
     match heater.hours {
@@ -149,8 +149,8 @@ fn heater(heater: &Heater, night: &Night) -> String {
         format!(
             ", thermostat on the {}: on at {}, off at {}",
             sensor(night, &t.sensor),
-            t.lo.told(units),
-            t.hi.told(units)
+            t.on_at.told(units),
+            t.off_at.told(units)
         )
     });
     let watts = heater.power.si();

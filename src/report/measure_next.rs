@@ -38,7 +38,7 @@ pub fn advice(inputs: &[UncertainInput], summary: &Summary, units: Units) -> Str
     if !rest.is_empty() {
         text += &format!(" Then {}.", rest.join("; "));
     }
-    text += " Write what you find into your file, with a narrower range under `unknowns`.";
+    text += " Write what you find into your file, with a narrower range under `uncertain`.";
     if let Some(kind) = worth.iter().find_map(|i| model(&inputs[i.doubt].path)) {
         text += &format!(
             " Numbers of the {kind} are in a file of its own: `coldsoak catalogue {kind} NAME > my-{kind}.ron` prints a \
@@ -51,7 +51,7 @@ built-in one to change; name it in the night."
 #[cfg(test)]
 pub(super) mod tests {
     use super::*;
-    use crate::scenario::unknowns::Distribution;
+    use crate::scenario::uncertain::Distribution;
     use crate::study::paired::Bands;
 
     pub fn input(path: &str, low: f64, high: f64, unit: Option<&str>) -> UncertainInput {

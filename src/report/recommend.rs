@@ -214,8 +214,8 @@ mod tests {
     use crate::findings::answer;
     use crate::quantity::Temperature;
     use crate::scenario::circuit::Circuit;
+    use crate::scenario::criteria::Criteria;
     use crate::scenario::oil::Oil;
-    use crate::scenario::question::Question;
     use crate::test_traces::Handmade;
     use crate::trace::{Conservation, SwitchCause};
 
@@ -226,14 +226,14 @@ mod tests {
         night.oil(&[&[-20.0, oil_c, oil_c]]);
         night.heater("fan", 250.0, &[0.0, kwh * 1.8e6, kwh * 3.6e6]);
         night.switch(0.0, 0, true, SwitchCause::Hours);
-        let question = Question {
-            threshold: Temperature::degC(4.0),
-            oil_threshold: Some(Temperature::degC(0.0)),
-            ..Question::default()
+        let criteria = Criteria {
+            min_temperature: Temperature::degC(4.0),
+            min_oil_temperature: Some(Temperature::degC(0.0)),
+            ..Criteria::default()
         };
         let oil = Oil::sae_50();
         let (balance, circuit) = (Conservation::default(), Circuit::default());
-        answer(&night.trace(), &balance, &question, &oil, &circuit, None)
+        answer(&night.trace(), &balance, &criteria, &oil, &circuit, None)
     }
 
     fn text(nights: &[(&str, Findings)], units: Units) -> String {

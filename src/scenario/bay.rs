@@ -59,14 +59,14 @@ model! {
         pub bearing: Conductance, above_zero() = Conductance::W_K(4.0);
         /// How far the crankshaft is from a straight bar (0.4 to 1.2).
         pub crank_conduction_factor: f64, above_zero() = 0.75;
-        /// Share of a top heater's throw that stays on its own side (0 to 0.3).
+        /// Share of a top heater's discharge that stays on its own side (0 to 0.3).
         pub jet_spill: f64, limits(0.0, 0.5) = 0.08;
         /// How freely water passes the oil surface (0.05 to 1).
         pub oil_film: f64, above_to(0.0, 1.0) = 0.2;
         /// Air exchanged through the breather, in litres per second (1e-4 to 2e-2).
         pub breather_l_s: f64, not_negative() = 0.002;
         /// Air movement through the open filler, in litres per second (1e-3 to 2e-2).
-        pub filler_draught_l_s: f64, not_negative() = 0.003;
+        pub filler_flow_l_s: f64, not_negative() = 0.003;
         /// Diameter of the filler neck, in metres (0.03 to 0.06).
         pub filler_diameter_m: f64, above_zero() = 0.045;
     }

@@ -4,7 +4,7 @@ use super::heater::Aim;
 use super::joint::{Enclosure, Feed, Joint, RadiationPair, Surface};
 use super::moisture::CrankcaseGas;
 use super::part::{AfterFlight, Part};
-use super::unknowns::Unknowns;
+use super::uncertain::Uncertain;
 use crate::document::{choice, model};
 use crate::quantity::{Area, Length, MassFlow, Temperature, Volume};
 use std::collections::BTreeMap;
@@ -51,7 +51,7 @@ model! {
         /// Where heaters can be put, by name.
         pub places: BTreeMap<String, Aim> = BTreeMap::new();
         /// Which of its numbers are uncertain.
-        pub unknowns: Unknowns = Unknowns::new();
+        pub uncertain: Uncertain = Uncertain::new();
     }
 }
 

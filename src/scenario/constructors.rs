@@ -45,7 +45,7 @@ impl Heater {
             hours: Hours::always,
             thermostat: None,
             self_limiting: None,
-            unknowns: Default::default(),
+            uncertain: Default::default(),
         }
     }
 
@@ -83,12 +83,12 @@ impl Scenario {
             heaters: Vec::new(),
             hangar,
             weather,
-            start: Default::default(),
+            initial: Default::default(),
             circuit: Default::default(),
-            question: Default::default(),
+            criteria: Default::default(),
             units: Default::default(),
             accuracy: Default::default(),
-            unknowns: Default::default(),
+            uncertain: Default::default(),
         }
     }
 }

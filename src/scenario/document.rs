@@ -3,13 +3,13 @@
 use super::circuit::Circuit;
 use super::clock::Clock;
 use super::cover::Covers;
+use super::criteria::Criteria;
 use super::engine::Engine;
 use super::hangar::Hangar;
 use super::heater::Heater;
+use super::initial::Initial;
 use super::oil::Oil;
-use super::question::Question;
-use super::start::Start;
-use super::unknowns::Unknowns;
+use super::uncertain::Uncertain;
 use super::weather::Weather;
 use crate::document::{Node, from_node, model};
 use crate::quantity::Units;
@@ -35,18 +35,18 @@ model! {
         pub hangar: Hangar;
         /// The air outdoors.
         pub weather: Weather;
-        /// How warm and how wet the engine is when the night begins.
-        pub start: Start = Start::default();
+        /// Temperatures and water of the engine when the night begins.
+        pub initial: Initial = Initial::default();
         /// The electric circuit the heaters share.
         pub circuit: Circuit = Circuit::default();
-        /// What is asked of the night.
-        pub question: Question = Question::default();
+        /// When the engine counts as ready, and how long the night is computed.
+        pub criteria: Criteria = Criteria::default();
         /// The degrees a reader thinks in.
         pub units: Units = Units::default();
         /// How finely the night is computed.
         pub accuracy: Accuracy = Accuracy::default();
         /// Which numbers are uncertain, and by how much.
-        pub unknowns: Unknowns = Unknowns::new();
+        pub uncertain: Uncertain = Uncertain::new();
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::bay::Bay;
 use super::body::Body;
-use super::unknowns::Unknowns;
+use super::uncertain::Uncertain;
 use crate::document::{choice, model};
 use crate::quantity::{Area, Conductance, Conductivity, Length, Mass, Volume};
 
@@ -114,6 +114,6 @@ model! {
         /// The space around the engine, and what happens in it.
         pub bay: Bay = Bay::default();
         /// Which of its numbers are uncertain.
-        pub unknowns: Unknowns = Unknowns::new();
+        pub uncertain: Uncertain = Uncertain::new();
     }
 }

@@ -22,7 +22,7 @@ model! {
         /// Whether its element limits itself.
         pub self_limiting: Option<SelfLimiting> = None;
         /// Which of its numbers are uncertain.
-        pub unknowns: super::unknowns::Unknowns = super::unknowns::Unknowns::new();
+        pub uncertain: super::uncertain::Uncertain = super::uncertain::Uncertain::new();
     }
 }
 
@@ -34,11 +34,11 @@ choice! {
             /// Air through the fan (0.005 to 0.012 kg/s).
             flow: MassFlow, above_zero();
             /// Air dragged along, as a share of the flow (0.3 to 2).
-            entrain: f64, limits(0.0, 20.0);
+            entrainment: f64, limits(0.0, 20.0);
             /// How much of that comes from the intake pockets (0.1 to 0.9).
-            entrain_from_intake: f64, fraction();
-            /// Conductance from the jet to all it strikes, at strike shares summing to one (6 to 18 W/K).
-            strike: Conductance, not_negative();
+            entrainment_from_intake: f64, fraction();
+            /// Conductance from the jet to all it strikes, at impingement shares summing to one (6 to 18 W/K).
+            impingement: Conductance, not_negative();
         },
         /// A heater outside the cowl that blows hangar air in through a duct.
         ducted {
@@ -47,9 +47,9 @@ choice! {
             /// Share of the power lost in the duct.
             duct_loss: f64, fraction();
             /// Air dragged along, as a share of the flow.
-            entrain: f64, limits(0.0, 20.0);
+            entrainment: f64, limits(0.0, 20.0);
             /// Conductance from the jet to all it strikes.
-            strike: Conductance, not_negative();
+            impingement: Conductance, not_negative();
         },
         /// An element bonded to the metal: pad, ring or plate.
         bonded,
@@ -62,7 +62,7 @@ choice! {
 }
 
 choice! {
-    /// Where a heater is put: `at("sump-pad")`, or `aimed(strike: [("sump", 1.0)])`.
+    /// Where a heater is put: `at("sump-pad")`, or `aimed(impingement: [("sump", 1.0)])`.
     pub enum Place {
         /// At a place the engine names, such as `top-blowing-right` or `sump-pad`.
         at(String),
@@ -72,29 +72,29 @@ choice! {
 }
 
 model! {
-    /// Where a heater takes its air, throws it, and what it heats directly: names and shares.
+    /// Where a heater takes its air, discharges it, and what it heats directly: names and shares.
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields, default)]
     pub struct Aim: Default {
         /// Pockets a bay fan draws from, with shares summing to one.
         pub intake: Vec<(String, f64)>, not_negative() = Vec::new();
-        /// Pockets the air is thrown into, with shares summing to one.
-        pub throw: Vec<(String, f64)>, not_negative() = Vec::new();
-        /// Parts struck by the jet (shares of the strike conductance, need not sum to one),
+        /// Pockets the air is discharged into, with shares summing to one.
+        pub discharge: Vec<(String, f64)>, not_negative() = Vec::new();
+        /// Parts struck by the jet (shares of the impingement conductance, need not sum to one),
         /// heated by a bonded element, or seen by a lamp (shares of the power, summing to one).
-        pub strike: Vec<(String, f64)>, not_negative() = Vec::new();
+        pub impingement: Vec<(String, f64)>, not_negative() = Vec::new();
     }
 }
 
 model! {
-    /// Switches a heater off at `hi` and on again at `lo`.
+    /// Switches a heater off at `off_at` and on again at `on_at`.
     pub struct Thermostat {
         /// The part or pocket it feels.
         pub sensor: String;
         /// On again at or below this.
-        pub lo: Temperature, limits(-60.0, 250.0);
+        pub on_at: Temperature, limits(-60.0, 250.0);
         /// Off at or above this.
-        pub hi: Temperature, limits(-60.0, 250.0);
+        pub off_at: Temperature, limits(-60.0, 250.0);
     }
 }
 
@@ -102,8 +102,8 @@ model! {
     /// An element whose power falls in a straight line to nothing between two temperatures of its own.
     pub struct SelfLimiting {
         /// Full power up to here.
-        pub full_below: Temperature;
+        pub full_power_below: Temperature;
         /// None from here on.
-        pub none_above: Temperature;
+        pub zero_power_above: Temperature;
     }
 }

@@ -19,7 +19,7 @@ model! {
         /// Air exchanged through the breather, in litres per second.
         pub breather_l_s: f64, not_negative();
         /// Air movement through the open filler, in litres per second.
-        pub filler_draught_l_s: f64, not_negative();
+        pub filler_flow_l_s: f64, not_negative();
         /// Diameter of the filler neck.
         pub filler_diameter: Length, above_zero();
         /// Temperature of this air just after a flight.

@@ -15,7 +15,7 @@ model! {
         /// Pour point: below it, figures are extrapolated and flagged.
         pub pour_point: Temperature, limits(-90.0, 60.0);
         /// Which of its numbers are uncertain.
-        pub unknowns: super::unknowns::Unknowns = super::unknowns::Unknowns::new();
+        pub uncertain: super::uncertain::Uncertain = super::uncertain::Uncertain::new();
     }
 }
 
@@ -28,7 +28,7 @@ impl Oil {
             at_40: Viscosity::mm2_s(225.0),
             at_100: Viscosity::mm2_s(19.8),
             pour_point: Temperature::degC(-18.0),
-            unknowns: Default::default(),
+            uncertain: Default::default(),
         }
     }
 }

@@ -28,7 +28,7 @@ choice! {
             outdoors: Temperature, limits(*AIR_C.start(), *AIR_C.end()), usual(-55.0, 15.0, "estimate: nights in which an engine is heated; is the unit right, degC or degF?");
             /// Relative humidity, over ice below freezing (0.8 usual).
             humidity: f64, fraction();
-            /// Wind outdoors; none leaves the hangar its own draught.
+            /// Wind outdoors; none leaves the hangar its own air speed.
             wind: Option<Speed>, limits(*WIND_M_S.start(), *WIND_M_S.end()) = None;
         },
         /// As recorded.

@@ -73,7 +73,9 @@ impl Case {
 impl From<PathError> for Problem {
     fn from(error: PathError) -> Self {
         let path = match &error {
-            PathError::Unknown { path, .. } | PathError::Refused { path, .. } => path.clone(),
+            PathError::UncertainRange { path, .. } | PathError::Refused { path, .. } => {
+                path.clone()
+            }
         };
         Self {
             path,
@@ -121,10 +123,14 @@ mod tests {
         let mut wanted = night.clone();
         wanted.covers.inlet_plug = 0.97;
         assert_eq!(plugged.clone().night(&base).unwrap(), wanted);
-        let slower = plugged
-            .clone()
-            .and(Case::default().number("hangar.lag", 2.0, Some("h")));
-        assert_eq!(slower.night(&base).unwrap().hangar.lag.si(), 7200.0);
+        let slower =
+            plugged
+                .clone()
+                .and(Case::default().number("hangar.time_constant", 2.0, Some("h")));
+        assert_eq!(
+            slower.night(&base).unwrap().hangar.time_constant.si(),
+            7200.0
+        );
         let lost = Case::named("lost").set("covers.inlet_plugs", &0.97);
         let error = NightError::from(lost.night(&base).unwrap_err()).to_string();
         assert!(

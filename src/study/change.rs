@@ -76,11 +76,11 @@ impl Change {
             }
             Self::Draught { times } => {
                 let hangar = &night.hangar;
-                let speed = Speed::m_s(hangar.draught.si() * times);
-                let case = case.set("hangar.draught", &speed);
+                let speed = Speed::m_s(hangar.air_speed.si() * times);
+                let case = case.set("hangar.air_speed", &speed);
                 case.set(
-                    "hangar.draught_share",
-                    &(hangar.draught_share * times).min(1.0),
+                    "hangar.wind_fraction",
+                    &(hangar.wind_fraction * times).min(1.0),
                 )
             }
             Self::InletsOpened { times } => {
@@ -159,7 +159,7 @@ mod tests {
             changed
         };
         let draughty = all(Change::Draught { times: 2.0 });
-        assert_eq!(draughty.hangar.draught_share, 0.04);
+        assert_eq!(draughty.hangar.wind_fraction, 0.04);
         assert_eq!(
             (&draughty.covers, &draughty.weather),
             (&base.covers, &base.weather)

@@ -1,6 +1,6 @@
-//! A number in a Scenario, named by a path as the `unknowns` of model files spell it.
+//! A number in a Scenario, named by a path as the `uncertain` of model files spell it.
 //!
-//! A Scenario is turned into a tree, in which a step of a path is a key, the word of a choice, or an index: `hangar.lag`,
+//! A Scenario is turned into a tree, in which a step of a path is a key, the word of a choice, or an index: `hangar.time_constant`,
 //! `heaters[0].kind.bay_fan.flow`, `engine.parts[3].mass`. The words of choices may be left out. A quantity stands in the
 //! tree under its unit, so a number can be set in any unit its type can be written in.
 
@@ -88,7 +88,7 @@ impl Tree {
     /// Every path that leads to a number, in the order of the tree; but not what is said about numbers, and not the
     /// weather, which is given.
     pub fn paths(&self) -> Vec<String> {
-        let mut found = self.0.numbers(&["unknowns", "weather"]);
+        let mut found = self.0.numbers(&["uncertain", "weather"]);
         for path in &mut found {
             for form in ["opposed", "body"] {
                 if let Some(rest) = path.strip_prefix(&format!("engine.{form}.")) {
@@ -108,8 +108,11 @@ mod tests {
     #[test]
     fn a_number_is_read_and_set_in_any_of_its_units() {
         let mut tree = Tree::of(&scenario()).unwrap();
-        assert_eq!(tree.number("hangar.lag").unwrap().value, 1.5 * 3600.0);
-        tree.put("hangar.lag", Node::number(2.0, Some("h")))
+        assert_eq!(
+            tree.number("hangar.time_constant").unwrap().value,
+            1.5 * 3600.0
+        );
+        tree.put("hangar.time_constant", Node::number(2.0, Some("h")))
             .unwrap();
         tree.put("engine.bay.fin_air_fraction", Node::number(0.3, None))
             .unwrap();
@@ -119,7 +122,7 @@ mod tests {
         )
         .unwrap();
         let set = tree.scenario().unwrap();
-        assert_eq!(set.hangar.lag.si(), 7200.0);
+        assert_eq!(set.hangar.time_constant.si(), 7200.0);
         let again = Tree::of(&set).unwrap();
         assert_eq!(
             again.number("engine.bay.fin_air_fraction").unwrap().value,
@@ -153,15 +156,18 @@ mod tests {
     #[test]
     fn an_unknown_path_names_the_nearest_and_a_wrong_unit_is_refused() {
         let mut tree = Tree::of(&scenario()).unwrap();
-        let error = tree.number("hangar.lagg").unwrap_err().to_string();
-        assert!(error.contains("did you mean `hangar.lag`?"), "{error}");
+        let error = tree.number("hangar.time_constnat").unwrap_err().to_string();
+        assert!(
+            error.contains("did you mean `hangar.time_constant`?"),
+            "{error}"
+        );
         let error = tree.number("hangar.name").unwrap_err().to_string();
         assert!(error.contains("no number at `hangar.name`"), "{error}");
-        tree.put("hangar.lag", Node::number(2.0, Some("kg")))
+        tree.put("hangar.time_constant", Node::number(2.0, Some("kg")))
             .unwrap();
         let error = tree.scenario().unwrap_err().to_string();
         assert!(
-            error.contains("hangar.lag") && error.contains("kg"),
+            error.contains("hangar.time_constant") && error.contains("kg"),
             "{error}"
         );
     }

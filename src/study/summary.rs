@@ -5,7 +5,7 @@ use super::quantile::Band;
 use super::sample_result::SampleResult;
 use super::sobol::{Answers, Indices, indices};
 use super::spread::{Influence, Outcome, groups, influences};
-use crate::scenario::question::Question;
+use crate::scenario::criteria::Criteria;
 
 /// What the nights of a spread answer together.
 #[derive(Debug, Clone, PartialEq)]
@@ -122,10 +122,10 @@ pub struct Mixed<'a> {
 }
 
 impl Summary {
-    /// Sums up the simulated nights, the single ones (all or none), and the mixed ones if there are any, of a question.
+    /// Sums up the simulated nights, the single ones (all or none), and the mixed ones if there are any, of a criteria.
     pub fn of(
         title: &str,
-        question: &Question,
+        criteria: &Criteria,
         plausible: &[Outcome],
         singles: &[Outcome],
         mixed: Option<Mixed>,
@@ -152,7 +152,7 @@ impl Summary {
             bands: Bands::of(title, harvests.iter().copied()),
             warm_not_ready: WarmNotReady::of(
                 harvests.iter().copied(),
-                1e3 * question.water_limit.si(),
+                1e3 * criteria.water_limit.si(),
             ),
             oil_mm2_s: Band::of(harvests.iter().filter_map(|h| h.oil_mm2_s)),
             groups: (0..count).map(group).collect(),
@@ -218,11 +218,11 @@ mod tests {
             Ok(ready),
             Err("not computed".to_owned()),
         ];
-        let question = Question {
+        let criteria = Criteria {
             water_limit: Mass::g(0.5),
-            ..Question::default()
+            ..Criteria::default()
         };
-        let summary = Summary::of("a night", &question, &nights, &[], None, 1);
+        let summary = Summary::of("a night", &criteria, &nights, &[], None, 1);
         assert_eq!(summary.warm_not_ready, WarmNotReady { wet: 2, oil: 1 });
     }
 
@@ -231,14 +231,14 @@ mod tests {
         let failed = |why: &str| -> Outcome { Err(why.to_owned()) };
         let outcomes = [
             failed("the solver stopped at 03:10: a step of 0.1 s"),
-            failed("heaters[0].thermostat.lo: on at 56.1 °C, off at 55.3 °C\nand more"),
-            failed("heaters[0].thermostat.lo: on at 57.0 °C, off at 54.9 °C"),
+            failed("heaters[0].thermostat.on_at: on at 56.1 °C, off at 55.3 °C\nand more"),
+            failed("heaters[0].thermostat.on_at: on at 57.0 °C, off at 54.9 °C"),
             failed("heaters[0].power: must not be negative"),
         ];
         let fault = CommonFailure::of(&outcomes).unwrap();
         assert_eq!(
             fault.why,
-            "heaters[0].thermostat.lo: on at 56.1 °C, off at 55.3 °C"
+            "heaters[0].thermostat.on_at: on at 56.1 °C, off at 55.3 °C"
         );
         assert_eq!(fault.nights, 2);
         // Of two that are as common the first.

@@ -121,8 +121,8 @@ fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
         ),
         (
             "hangar: \"shut\"",
-            "hangar: \"shut\", question: (threshold: degC(80))",
-            "threshold",
+            "hangar: \"shut\", criteria: (min_temperature: degC(80))",
+            "min_temperature",
         ),
         (
             "hangar: \"shut\"",
@@ -143,7 +143,7 @@ fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
         ),
         (
             "hangar: \"shut\"",
-            "hangar: \"shut\", start: (warmth: given(all: degC(140), parts: {}))",
+            "hangar: \"shut\", initial: (temperature: values(all: degC(140), parts: {}))",
             "140 °C",
         ),
     ] {

@@ -40,8 +40,8 @@ fn a_thermostat_keeps_its_sensor_between_its_two_temperatures() {
     let mut pad = pad(250.0);
     pad.thermostat = Some(Thermostat {
         sensor: "sump_bot".to_owned(),
-        lo: Temperature::degC(25.0),
-        hi: Temperature::degC(30.0),
+        on_at: Temperature::degC(25.0),
+        off_at: Temperature::degC(30.0),
     });
     scenario.heaters.push(pad);
     let night = computed(&scenario);
@@ -85,8 +85,8 @@ fn a_self_limiting_element_draws_less_as_it_warms() {
     let mut pad = pad(250.0);
     pad.thermostat = None;
     pad.self_limiting = Some(SelfLimiting {
-        full_below: Temperature::degC(20.0),
-        none_above: Temperature::degC(60.0),
+        full_power_below: Temperature::degC(20.0),
+        zero_power_above: Temperature::degC(60.0),
     });
     scenario.heaters.push(pad);
     let night = computed(&scenario);

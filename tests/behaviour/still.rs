@@ -4,8 +4,8 @@ use super::{computed, mean};
 use crate::kit::{ENGINES, night};
 use coldsoak::quantity::{Mass, Temperature};
 use coldsoak::scenario::engine::Engine;
+use coldsoak::scenario::initial::InitialTemperature;
 use coldsoak::scenario::opposed::expand;
-use coldsoak::scenario::start::Warmth;
 use coldsoak::scenario::weather::Weather;
 use coldsoak::trace::ColumnKind;
 
@@ -38,8 +38,8 @@ fn a_dry_engine_as_cold_as_its_hangar_stays_as_it_is() {
 fn a_dry_unheated_engine_stays_within_its_extremes_and_cools_steadily() {
     for engine in ENGINES {
         let mut scenario = night(engine, HANGAR, 12);
-        scenario.start.water_in_oil = Mass::g(0.0);
-        scenario.start.warmth = Warmth::given {
+        scenario.initial.water_in_oil = Mass::g(0.0);
+        scenario.initial.temperature = InitialTemperature::values {
             all: Temperature::degC(20.0),
             parts: [("oil", 35.0), ("hub", -9.0), ("cylL1head", 30.0)]
                 .map(|(name, c)| (name.to_owned(), Temperature::degC(c)))
@@ -81,11 +81,11 @@ fn with_every_gap_sealed_more_wind_is_always_colder() {
         layout.bay.shaft_gap = coldsoak::quantity::Area::m2(1e-7);
         scenario.covers.inlet_plug = 1.0;
         scenario.covers.outlet_plug = 1.0;
-        scenario.start.warmth = Warmth::given {
+        scenario.initial.temperature = InitialTemperature::values {
             all: Temperature::degC(20.0),
             parts: Default::default(),
         };
-        scenario.hangar.draught_share = 1.0;
+        scenario.hangar.wind_fraction = 1.0;
         scenario.weather = Weather::steady {
             outdoors: HANGAR,
             humidity: 0.8,

@@ -62,7 +62,7 @@ fn a_mirrored_night_gives_the_mirrored_answer() {
                 }
             }
             scenario.engine = Engine::body(body);
-            scenario.hangar.draught = coldsoak::quantity::Speed::m_s(1.0);
+            scenario.hangar.air_speed = coldsoak::quantity::Speed::m_s(1.0);
             scenario.covers.open_side = Some(OpenSide {
                 pocket: side.to_owned(),
                 area: Area::m2(0.01),

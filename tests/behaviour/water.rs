@@ -4,7 +4,7 @@ use super::computed;
 use crate::kit::{ENGINES, fan, night, pad};
 use coldsoak::quantity::{Duration, Mass, Temperature};
 use coldsoak::scenario::hours::Hours;
-use coldsoak::scenario::start::Warmth;
+use coldsoak::scenario::initial::InitialTemperature;
 
 const HANGAR: Temperature = Temperature::degF(15.0);
 
@@ -70,7 +70,7 @@ fn a_pad_alone_moves_the_water_onto_the_upper_walls() {
 fn after_a_hot_shutdown_water_settles_and_heat_on_top_makes_it_less() {
     let with = |heaters: Vec<_>| {
         let mut scenario = night("flat-four-3l1", HANGAR, 12);
-        scenario.start.warmth = Warmth::after_flight {
+        scenario.initial.temperature = InitialTemperature::after_flight {
             delay: Duration::h(0.5),
         };
         scenario.heaters = heaters;
@@ -103,7 +103,7 @@ fn a_pad_late_on_a_warm_engine_wets_far_less_than_a_pad_alone() {
 #[test]
 fn without_water_in_the_oil_nothing_condenses() {
     let mut scenario = night("flat-four-3l1", HANGAR, 12);
-    scenario.start.water_in_oil = Mass::g(0.0);
+    scenario.initial.water_in_oil = Mass::g(0.0);
     scenario.heaters.push(pad(150.0));
     assert!(most_upper(&computed(&scenario)) < 0.05);
 }

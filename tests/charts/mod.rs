@@ -31,7 +31,7 @@ fn view(night: &Night, units: Units, theme: Theme) -> ChartView<'_> {
         subtitle: "",
         clock: night.scenario.clock(),
         units,
-        threshold: scenario.question.threshold,
+        threshold: scenario.criteria.min_temperature,
         theme,
         breadth: Breadth::Sheet,
     }

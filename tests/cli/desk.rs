@@ -337,10 +337,10 @@ fn a_network_tells_what_was_noticed_in_its_files() {
 fn check_tells_what_is_wrong_with_plausible_ranges() {
     let desk = TempProject::new();
     let night = SHORT.replace("HEATER", "bay-fan-350w");
-    let with = |unknowns: &str| {
+    let with = |ranges: &str| {
         let text = night.replacen(
             "heaters:",
-            &format!("unknowns: {{\n        {unknowns}\n    }},\n    heaters:"),
+            &format!("uncertain: {{\n        {ranges}\n    }},\n    heaters:"),
             1,
         );
         std::fs::write(desk.path().join("ranges.ron"), text).unwrap();
@@ -352,7 +352,7 @@ fn check_tells_what_is_wrong_with_plausible_ranges() {
         )
     };
     with(&range("covers.inlet_plug", "0.5", "0.9")).done();
-    for (unknowns, told) in [
+    for (ranges, told) in [
         (range("covers.inlet_plug", "-0.5", "1.5"), "plausible range"),
         (range("covers.inlet_plgu", "0.0", "0.5"), "did you mean"),
         (
@@ -360,16 +360,16 @@ fn check_tells_what_is_wrong_with_plausible_ranges() {
             "outside the range",
         ),
     ] {
-        let ran = with(&unknowns);
+        let ran = with(&ranges);
         assert_eq!(
             (ran.code, ran.out.as_str()),
             (2, ""),
-            "{unknowns}: {}",
+            "{ranges}: {}",
             ran.err
         );
         assert!(
             ran.err.contains(told) && ran.err.contains("ranges.ron, line 8"),
-            "{unknowns}: {}",
+            "{ranges}: {}",
             ran.err
         );
     }

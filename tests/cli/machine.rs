@@ -192,7 +192,7 @@ fn notes_and_doubts_are_in_machine_output() {
     engine: \"aluminium-block\",
     hangar: \"shut\",
     weather: recorded(\"own.csv\"),
-    start: (warmth: given(all: degC(20), parts: {}), water_in_oil: g(0)),
+    initial: (temperature: values(all: degC(20), parts: {}), water_in_oil: g(0)),
     circuit: (tariff_per_kwh: 200),
 )
 ";

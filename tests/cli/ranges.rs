@@ -5,7 +5,7 @@ use super::TempProject;
 use serde_json::Value;
 
 /// A short night of the small engine with one heater.
-fn night(heater: &str, unknowns: &str) -> String {
+fn night(heater: &str, ranges: &str) -> String {
     format!(
         "(
     title: \"short\",
@@ -14,7 +14,7 @@ fn night(heater: &str, unknowns: &str) -> String {
     hangar: \"shut\",
     weather: steady(outdoors: degC(-10)),
     heaters: [({heater})],
-    unknowns: {{{unknowns}}},
+    uncertain: {{{ranges}}},
 )
 "
     )
@@ -23,7 +23,7 @@ fn night(heater: &str, unknowns: &str) -> String {
 /// A pad that goes on and off at these, in °C.
 fn pad(lo: f64, hi: f64) -> String {
     format!(
-        "heater: \"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", lo: degC({lo:?}), hi: degC({hi:?}))"
+        "heater: \"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", on_at: degC({lo:?}), off_at: degC({hi:?}))"
     )
 }
 
@@ -80,10 +80,10 @@ fn a_narrower_range_of_the_night_is_the_only_one() {
 #[test]
 fn a_thermostat_of_five_kelvin_goes_through_every_command() {
     let desk = TempProject::new();
-    let own = range("heaters[0].thermostat.lo", 36.0, 43.0)
-        + &range("heaters[0].thermostat.hi", 42.0, 48.0);
-    for unknowns in ["", own.as_str()] {
-        write(&desk, "pad.ron", &night(&pad(40.0, 45.0), unknowns));
+    let own = range("heaters[0].thermostat.on_at", 36.0, 43.0)
+        + &range("heaters[0].thermostat.off_at", 42.0, 48.0);
+    for ranges in ["", own.as_str()] {
+        write(&desk, "pad.ron", &night(&pad(40.0, 45.0), ranges));
         write(
             &desk,
             "pads.ron",
@@ -158,8 +158,8 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     let named = text.replacen("\"flat-four-3l1\"", "\"my-engine.ron\"", 1);
     write(&desk, "mine.ron", &named);
     let told = spread(&desk, "mine.ron");
-    let unknowns = told["uncertain"].as_array().unwrap();
-    let found: Vec<&Value> = unknowns
+    let uncertain = told["uncertain"].as_array().unwrap();
+    let found: Vec<&Value> = uncertain
         .iter()
         .filter(|u| u["path"] == "engine.g_sump_case")
         .collect();

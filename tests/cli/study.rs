@@ -231,7 +231,7 @@ fn a_slip_among_the_unknowns_of_a_file_is_told_at_its_line() {
         let text = format!(
             "(\n    title: \"mine\",\n    clock: (begin: \"19:00\", departure: \"20:00\"),\n    \
 engine: \"flat-four-3l1\",\n    hangar: \"shut\",\n    weather: steady(outdoors: degC(-9)),\n    \
-covers: (inlet_plug: 0.9),\n    unknowns: {{ {unknown}, distribution: uniform, basis: estimated, source: \"me\") }},\n)\n"
+covers: (inlet_plug: 0.9),\n    uncertain: {{ {unknown}, distribution: uniform, basis: estimated, source: \"me\") }},\n)\n"
         );
         std::fs::write(desk.path().join("mine.ron"), text).unwrap();
         let ran = desk.run(&["spread", "mine.ron", "--samples", "2"]);

@@ -38,7 +38,7 @@ fn stack_w(area: f64, apart: f64, inside_c: f64, outside_c: f64) -> f64 {
         ..Body::default()
     };
     let mut scenario = problem(body, inside_c, &[], 43_200.0, 1);
-    scenario.hangar.draught = Speed::m_s(0.0);
+    scenario.hangar.air_speed = Speed::m_s(0.0);
     scenario.hangar.start = Some(Temperature::degC(outside_c));
     scenario.weather = Weather::steady {
         outdoors: Temperature::degC(outside_c),
@@ -115,7 +115,7 @@ fn hangar_air_follows_the_outdoors_by_its_lag() {
     };
     let mut scenario = problem(body, 0.0, &[], 43_200.0, 1);
     scenario.hangar.start = Some(Temperature::degC(10.0));
-    scenario.hangar.lag = Duration::h(1.5);
+    scenario.hangar.time_constant = Duration::h(1.5);
     let night = solved(&scenario);
     for hours in [0.5, 1.5, 6.0_f64] {
         let found = night.trace.at(hours * 3600.0)[night.trace.legend.hangar];

@@ -46,16 +46,16 @@ fn aimed(kind: HeaterKind, watts: f64, aim: Aim) -> Heater {
         hours: Hours::always,
         thermostat: None,
         self_limiting: None,
-        unknowns: Default::default(),
+        uncertain: Default::default(),
     }
 }
 
-fn fan(flow: f64, entrain: f64, strike: f64) -> HeaterKind {
+fn fan(flow: f64, entrainment: f64, impingement: f64) -> HeaterKind {
     HeaterKind::bay_fan {
         flow: MassFlow::kg_s(flow),
-        entrain,
-        entrain_from_intake: 0.5,
-        strike: Conductance::W_K(strike),
+        entrainment,
+        entrainment_from_intake: 0.5,
+        impingement: Conductance::W_K(impingement),
     }
 }
 
@@ -85,8 +85,8 @@ fn a_jet_that_strikes_nothing_leaves_all_its_enthalpy_in_the_room() {
     };
     let aim = Aim {
         intake: shares("room"),
-        throw: shares("room"),
-        strike: vec![],
+        discharge: shares("room"),
+        impingement: vec![],
     };
     let night = solved(&with(
         body,
@@ -105,7 +105,7 @@ fn a_jet_that_strikes_nothing_leaves_all_its_enthalpy_in_the_room() {
 /// one stream past a surface of even temperature (Kays and London, Compact Heat Exchangers, 1984; from memory).
 #[test]
 fn what_a_struck_lump_takes_is_missing_in_the_room() {
-    let (watts, flow, entrain, strike) = (350.0, 0.0075, 0.95, 12.0);
+    let (watts, flow, entrainment, impingement) = (350.0, 0.0075, 0.95, 12.0);
     let (volume, lump_j) = (20.0, 80e3);
     let body = Body {
         parts: vec![lump("struck", lump_j)],
@@ -114,13 +114,16 @@ fn what_a_struck_lump_takes_is_missing_in_the_room() {
     };
     let aim = Aim {
         intake: shares("room"),
-        throw: shares("room"),
-        strike: shares("struck"),
+        discharge: shares("room"),
+        impingement: shares("struck"),
     };
-    let heater = aimed(fan(flow, entrain, strike), watts, aim);
+    let heater = aimed(fan(flow, entrainment, impingement), watts, aim);
     let night = solved(&with(body, -10.0, heater));
-    let stream = flow * (1.0 + entrain) * CP;
-    let (excess, g) = (watts / stream, stream * (1.0 - (-strike / stream).exp()));
+    let stream = flow * (1.0 + entrainment) * CP;
+    let (excess, g) = (
+        watts / stream,
+        stream * (1.0 - (-impingement / stream).exp()),
+    );
     let air_j = volume * AIR_J_PER_M3K;
     let both = 1.0 / air_j + 1.0 / lump_j;
     let settled = watts / air_j / (g * both) - excess;
@@ -156,11 +159,11 @@ fn a_ducted_room_settles_where_the_stream_carries_the_watts() {
     let kind = HeaterKind::ducted {
         flow: MassFlow::kg_s(flow),
         duct_loss: loss,
-        entrain: 0.5,
-        strike: Conductance::W_K(0.0),
+        entrainment: 0.5,
+        impingement: Conductance::W_K(0.0),
     };
     let aim = Aim {
-        throw: shares("room"),
+        discharge: shares("room"),
         ..Aim::default()
     };
     let night = solved(&with(body, -10.0, aimed(kind, watts, aim)));
@@ -184,13 +187,13 @@ fn an_element_that_limits_itself_settles_by_its_own_exponential() {
     };
     let element = || {
         let aim = Aim {
-            strike: shares("metal"),
+            impingement: shares("metal"),
             ..Aim::default()
         };
         Heater {
             self_limiting: Some(SelfLimiting {
-                full_below: Temperature::degC(0.0),
-                none_above: Temperature::degC(none),
+                full_power_below: Temperature::degC(0.0),
+                zero_power_above: Temperature::degC(none),
             }),
             ..aimed(HeaterKind::bonded, watts, aim)
         }

@@ -144,7 +144,7 @@ fn a_thermocouple_bead_answers_in_five_seconds() {
         ..Body::default()
     };
     let mut scenario = problem(body, 25.0, &[], 60.0, 1);
-    scenario.question.threshold = Temperature::degC(199.0);
+    scenario.criteria.min_temperature = Temperature::degC(199.0);
     scenario.accuracy.sample_s = 1.0;
     let night = solved(&scenario);
     let hours = night.findings.parts[0].reached.hold.hours().unwrap();

@@ -5,9 +5,9 @@ use coldsoak::physics::convection::{self, Facing};
 use coldsoak::physics::vapour;
 use coldsoak::quantity::{Area, Length, Mass, Temperature, Volume};
 use coldsoak::scenario::body::{AirVolume, Body};
+use coldsoak::scenario::initial::InitialTemperature;
 use coldsoak::scenario::moisture::{CrankcaseGas, OilSurface, Wall, WallGroup};
 use coldsoak::scenario::part::{AfterFlight, Shape, Spot};
-use coldsoak::scenario::start::Warmth;
 
 /// A box of 20 litres at 60 °C with a dew point of 40 °C (what a night after a flight begins with), cooled to
 /// 10, 0 and -10 °C: all vapour but the saturation there, over ice below freezing, settles on the walls. The
@@ -62,14 +62,14 @@ fn settled(wall_c: f64) -> f64 {
             oil: None,
             breather: "bay".to_owned(),
             breather_l_s: 0.0,
-            filler_draught_l_s: 0.0,
+            filler_flow_l_s: 0.0,
             filler_diameter: Length::m(0.045),
             after_flight: AfterFlight::at(Temperature::degC(60.0)),
         }),
         ..Body::default()
     };
     let mut scenario = problem(body, wall_c, &[], 43_200.0, 1);
-    scenario.start.warmth = Warmth::after_flight {
+    scenario.initial.temperature = InitialTemperature::after_flight {
         delay: coldsoak::quantity::Duration::s(0.0),
     };
     let night = solved(&scenario);
@@ -150,7 +150,7 @@ fn plates(warm_c: f64, cold_c: f64, warm_m2: f64, cold_m2: f64) -> coldsoak::nig
             }),
             breather: "bay".to_owned(),
             breather_l_s: 0.0,
-            filler_draught_l_s: 0.0,
+            filler_flow_l_s: 0.0,
             filler_diameter: Length::m(0.045),
             after_flight: Default::default(),
         }),
@@ -158,6 +158,6 @@ fn plates(warm_c: f64, cold_c: f64, warm_m2: f64, cold_m2: f64) -> coldsoak::nig
         ..Body::default()
     };
     let mut scenario = problem(body, cold_c, &[("oil", warm_c)], 43_200.0, 1);
-    scenario.start.water_in_oil = Mass::g(WATER_G);
+    scenario.initial.water_in_oil = Mass::g(WATER_G);
     solved(&scenario)
 }

@@ -135,7 +135,7 @@ pub fn whole(dice: &mut Dice) -> Body {
         oil: None,
         breather: "high".to_owned(),
         breather_l_s: dice.between(0.0, 0.02),
-        filler_draught_l_s: 0.0,
+        filler_flow_l_s: 0.0,
         filler_diameter: Length::m(0.045),
         after_flight: Default::default(),
     });
@@ -149,13 +149,13 @@ pub fn element(part: &str, watts: f64) -> Heater {
         kind: HeaterKind::bonded,
         power: Power::W(watts),
         place: Place::aimed(Aim {
-            strike: vec![(part.to_owned(), 1.0)],
+            impingement: vec![(part.to_owned(), 1.0)],
             ..Aim::default()
         }),
         hours: Hours::always,
         thermostat: None,
         self_limiting: None,
-        unknowns: Default::default(),
+        uncertain: Default::default(),
     }
 }
 
@@ -171,7 +171,7 @@ pub fn night(body: Body, hangar_c: f64, ends_c: (f64, f64)) -> Scenario {
         humidity: 0.8,
         wind: None,
     };
-    scenario.start.water_in_oil = Mass::g(0.0);
+    scenario.initial.water_in_oil = Mass::g(0.0);
     scenario
 }
 

@@ -19,32 +19,32 @@ pub fn heaters(dice: &mut Dice, parts: usize) -> Vec<Heater> {
 
 fn heater(dice: &mut Dice, parts: usize, number: usize) -> Heater {
     let struck = name(dice.one_of(parts));
-    let strike = Conductance::W_K(dice.between(4.0, 15.0));
-    let entrain = dice.between(0.3, 2.0);
+    let impingement = Conductance::W_K(dice.between(4.0, 15.0));
+    let entrainment = dice.between(0.3, 2.0);
     let (kind, aim) = match dice.one_of(4) {
         0 => (
             HeaterKind::bay_fan {
                 flow: MassFlow::kg_s(dice.between(0.005, 0.012)),
-                entrain,
-                entrain_from_intake: dice.between(0.1, 0.9),
-                strike,
+                entrainment,
+                entrainment_from_intake: dice.between(0.1, 0.9),
+                impingement,
             },
             Aim {
                 intake: all("low"),
-                throw: all("high"),
-                strike: all(&struck),
+                discharge: all("high"),
+                impingement: all(&struck),
             },
         ),
         1 => (
             HeaterKind::ducted {
                 flow: MassFlow::kg_s(dice.between(0.005, 0.02)),
                 duct_loss: dice.between(0.05, 0.4),
-                entrain,
-                strike,
+                entrainment,
+                impingement,
             },
             Aim {
-                throw: all("low"),
-                strike: all(&struck),
+                discharge: all("low"),
+                impingement: all(&struck),
                 ..Aim::default()
             },
         ),
@@ -57,8 +57,8 @@ fn heater(dice: &mut Dice, parts: usize, number: usize) -> Heater {
                 }
             },
             Aim {
-                throw: if kind == 2 { vec![] } else { all("low") },
-                strike: all(&struck),
+                discharge: if kind == 2 { vec![] } else { all("low") },
+                impingement: all(&struck),
                 ..Aim::default()
             },
         ),
@@ -72,14 +72,14 @@ fn heater(dice: &mut Dice, parts: usize, number: usize) -> Heater {
         hours: Hours::always,
         thermostat: (dice.one_of(3) == 0).then(|| Thermostat {
             sensor: struck,
-            lo: Temperature::degC(15.0),
-            hi: Temperature::degC(25.0),
+            on_at: Temperature::degC(15.0),
+            off_at: Temperature::degC(25.0),
         }),
         self_limiting: limits_itself.then_some(SelfLimiting {
-            full_below: Temperature::degC(0.0),
-            none_above: Temperature::degC(80.0),
+            full_power_below: Temperature::degC(0.0),
+            zero_power_above: Temperature::degC(80.0),
         }),
-        unknowns: Default::default(),
+        uncertain: Default::default(),
     }
 }
 
@@ -93,8 +93,8 @@ pub fn furnished(mut scenario: Scenario, dice: &mut Dice, parts: usize) -> Scena
         let blanket = Resistance::m2K_W(dice.between(0.1, 1.0));
         scenario.covers.blankets.insert(pocket.to_owned(), blanket);
     }
-    scenario.hangar.lag = Duration::h(dice.between(0.5, 4.0));
-    scenario.hangar.draught_share = dice.between(0.02, 0.4);
+    scenario.hangar.time_constant = Duration::h(dice.between(0.5, 4.0));
+    scenario.hangar.wind_fraction = dice.between(0.02, 0.4);
     if let Weather::steady {
         outdoors, humidity, ..
     } = scenario.weather

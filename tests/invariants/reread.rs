@@ -23,7 +23,7 @@ proptest! {
         let anew = answer(
             &read,
             &night.ledger,
-            &scenario.question,
+            &scenario.criteria,
             &scenario.oil,
             &scenario.circuit,
             night.findings.steady.clone(),

@@ -153,7 +153,7 @@ proptest! {
             turned.rotate_left(turn);
             nights.push(any_night(&turned));
             let mut alike = load_builtin("small-engine-top").unwrap().scenario;
-            alike.start.water_in_oil = Mass::g(5.0 + turn as f64);
+            alike.initial.water_in_oil = Mass::g(5.0 + turn as f64);
             nights.push(alike);
         }
         let on = |threads: usize| -> Vec<Vec<f64>> {

@@ -5,7 +5,7 @@ use crate::kit::bench::{at, joint, lump, solved};
 use coldsoak::night::Night;
 use coldsoak::quantity::Temperature;
 use coldsoak::scenario::body::Body;
-use coldsoak::scenario::start::Warmth;
+use coldsoak::scenario::initial::InitialTemperature;
 use proptest::prelude::*;
 
 /// Two computations of one night at a tenth of the default tolerance agree to this, K.
@@ -48,7 +48,7 @@ fn doubled(half: &Body) -> Body {
 /// The doubled body, warm as is said, heated in one part.
 fn heated(half: &Body, part: &str, watts: f64) -> Night {
     let mut scenario = night(doubled(half), -10.0, (0.0, 0.0));
-    let Warmth::given { parts, .. } = &mut scenario.start.warmth else {
+    let InitialTemperature::values { parts, .. } = &mut scenario.initial.temperature else {
         panic!("a given start")
     };
     parts.clear();

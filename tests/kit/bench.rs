@@ -9,9 +9,9 @@ use coldsoak::quantity::{
 use coldsoak::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
+use coldsoak::scenario::initial::{Initial, InitialTemperature};
 use coldsoak::scenario::joint::{Contact, FilmLaw, Joint, Surface};
 use coldsoak::scenario::part::{Part, Shape, Spot};
-use coldsoak::scenario::start::{Start, Warmth};
 use std::collections::BTreeMap;
 
 /// A part of this heat capacity, J/K.
@@ -121,17 +121,17 @@ pub fn problem(
 ) -> Scenario {
     let mut scenario = super::night("flat-four-3l1", Temperature::degC(-10.0), 12);
     scenario.engine = Engine::body(body);
-    scenario.start = Start {
-        warmth: Warmth::given {
+    scenario.initial = Initial {
+        temperature: InitialTemperature::values {
             all: Temperature::degC(start_c),
             parts: others
                 .iter()
                 .map(|(name, c)| ((*name).to_owned(), Temperature::degC(*c)))
                 .collect::<BTreeMap<_, _>>(),
         },
-        ..Start::default()
+        ..Initial::default()
     };
-    scenario.question.horizon = Some(Duration::s(seconds.max(12.0 * 3600.0)));
+    scenario.criteria.simulated_time = Some(Duration::s(seconds.max(12.0 * 3600.0)));
     scenario.accuracy.resolution = resolution;
     scenario.accuracy.tolerance = 1e-3;
     scenario

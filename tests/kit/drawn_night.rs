@@ -6,8 +6,8 @@ use coldsoak::picture::draw::colour::Theme;
 use coldsoak::quantity::{Temperature, Units};
 use coldsoak::scenario::circuit::Circuit;
 use coldsoak::scenario::clock::{Clock, Moment, NightClock};
+use coldsoak::scenario::criteria::Criteria;
 use coldsoak::scenario::oil::Oil;
-use coldsoak::scenario::question::Question;
 use coldsoak::trace::{
     CellInfo, Column, ColumnInfo, ColumnKind, Conservation, HeaterNote, OilNote, ReadingNote,
     SwitchCause, Switching, Trace,
@@ -128,11 +128,11 @@ pub fn trace() -> Trace {
     }
 }
 
-/// What the made-up night answers at this threshold, at 0.20 EUR/kWh.
-pub fn findings(threshold: Temperature) -> Findings {
-    let question = Question {
-        threshold,
-        ..Question::default()
+/// What the made-up night answers at this minimum, at 0.20 EUR/kWh.
+pub fn findings(min_temperature: Temperature) -> Findings {
+    let criteria = Criteria {
+        min_temperature,
+        ..Criteria::default()
     };
     let oil = Oil::sae_50();
     let circuit = Circuit {
@@ -143,7 +143,7 @@ pub fn findings(threshold: Temperature) -> Findings {
     answer(
         &trace(),
         &Conservation::default(),
-        &question,
+        &criteria,
         &oil,
         &circuit,
         None,

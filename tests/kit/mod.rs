@@ -14,8 +14,8 @@ use coldsoak::scenario::engine::Engine;
 use coldsoak::scenario::hangar::Hangar;
 use coldsoak::scenario::heater::{Heater, Place};
 use coldsoak::scenario::hours::Hours;
+use coldsoak::scenario::initial::{Initial, InitialTemperature};
 use coldsoak::scenario::oil::Oil;
-use coldsoak::scenario::start::{Start, Warmth};
 use coldsoak::scenario::weather::Weather;
 use proptest::prelude::ProptestConfig;
 use proptest::test_runner::FileFailurePersistence;
@@ -79,15 +79,15 @@ pub fn night(engine: &str, hangar: Temperature, hours: u32) -> Scenario {
             humidity: 0.8,
             wind: None,
         },
-        start: Start {
-            warmth: Warmth::cold_soaked,
+        initial: Initial {
+            temperature: InitialTemperature::cold_soaked,
             water_in_oil: Mass::g(15.0),
         },
         circuit: Default::default(),
-        question: Default::default(),
+        criteria: Default::default(),
         units: Default::default(),
         accuracy: Accuracy::default(),
-        unknowns: Default::default(),
+        uncertain: Default::default(),
     }
 }
 

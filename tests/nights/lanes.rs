@@ -43,7 +43,7 @@ fn nights(name: &str, from: usize, count: usize) -> Vec<Network> {
                 *capacity *= more;
             }
             for pocket in &mut net.pockets {
-                pocket.draught_scale /= more;
+                pocket.air_speed_scale /= more;
             }
             for start in net.initial.iter_mut().take(net.index.cells) {
                 *start -= number;

@@ -48,12 +48,12 @@ fn a_level_surface_keeps_to_mcadams() {
 }
 
 #[test]
-fn a_draught_is_a_laminar_plate() {
+fn forced_flow_is_a_laminar_plate() {
     let pairs = numbers(FORCED).into_iter().map(|row| {
         let length = 0.25;
         let speed = row[0] * KINEMATIC_VISCOSITY_M2_PER_S / length;
         (
-            draught(speed, length) * length / CONDUCTIVITY_W_PER_MK,
+            forced(speed, length) * length / CONDUCTIVITY_W_PER_MK,
             row[1],
         )
     });
@@ -62,7 +62,7 @@ fn a_draught_is_a_laminar_plate() {
 
 #[test]
 fn both_together_are_the_cubic_sum() {
-    // Churchill 1977: Nu^3 = Nu_free^3 + Nu_draught^3, with ht's own two at Ra 1e6 and Re 1e4: 16.558
+    // Churchill 1977: Nu^3 = Nu_free^3 + Nu_forced^3, with ht's own two at Ra 1e6 and Re 1e4: 16.558
     // and 59.236; each of ours differs by its envelope, so ours is held to the sum of ours exactly, and
     // to theirs within that of moving air, which here decides.
     let length = (1e6 / (RAYLEIGH_PER_M3K * EXCESS_K)).cbrt();
@@ -71,7 +71,7 @@ fn both_together_are_the_cubic_sum() {
     let found = combined(still, speed, length);
     assert_agrees(
         found.powi(3),
-        still.powi(3) + draught(speed, length).powi(3),
+        still.powi(3) + forced(speed, length).powi(3),
         1e-13,
     );
     let published = (16.558_402_86_f64.powi(3) + 59.236_246_13_f64.powi(3)).cbrt();
@@ -83,6 +83,6 @@ fn slopes_are_those_of_the_complex_step() {
     for facing in [Facing::Up, Facing::Down, Facing::Upright] {
         assert_slopes!(|dt| free(dt, 0.12, facing); [12.0], [-12.0], [0.1], [0.0], [-0.2]);
     }
-    assert_slopes!(|v| draught(v, 0.12); [0.3], [1e-6]);
+    assert_slopes!(|v| forced(v, 0.12); [0.3], [1e-6]);
     assert_slopes!(|h, v| combined(h, v, 0.12); [3.0, 0.2], [3.0, 1e-9], [3.0, 0.0]);
 }

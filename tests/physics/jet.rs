@@ -42,10 +42,10 @@ fn a_jet_and_what_it_drags_along_keep_their_enthalpy() {
     // Mixed so that the enthalpies meet at 10 degC: the entrainment is CoolProp's, the mix ours.
     for (jet, local) in [(60.0, -10.0), (40.0, -20.0)] {
         let meet = enthalpy_j_per_kg(10.0);
-        let entrain = (enthalpy_j_per_kg(jet) - meet) / (meet - enthalpy_j_per_kg(local));
+        let entrainment = (enthalpy_j_per_kg(jet) - meet) / (meet - enthalpy_j_per_kg(local));
         let inlet = -5.0;
         let flow_w_per_k = 7.5;
-        let impact = Impact::of(flow_w_per_k, entrain, 1.0);
+        let impact = Impact::of(flow_w_per_k, entrainment, 1.0);
         let watts = flow_w_per_k * (jet - inlet);
         let found = impact.intake * inlet + impact.k_per_w * watts + impact.local * local;
         assert!(

@@ -34,8 +34,8 @@ fn network(engine: &str) -> Network {
     }
     scenario.covers.filler_open = true;
     scenario.heaters[0].self_limiting = Some(coldsoak::scenario::heater::SelfLimiting {
-        full_below: Temperature::degC(0.0),
-        none_above: Temperature::degC(80.0),
+        full_power_below: Temperature::degC(0.0),
+        zero_power_above: Temperature::degC(80.0),
     });
     assemble(&check(&scenario).unwrap_or_else(|p| panic!("{p:?}")))
 }
@@ -72,7 +72,7 @@ fn columns(net: &Network, random: &[f64]) -> Vec<f64> {
     }
     for pocket in &net.pockets {
         x[pocket.pressure] = 2.0 * random[pocket.pressure % random.len()] - 1.0;
-        x[pocket.draught] = 0.01 + 0.5 * random[pocket.draught % random.len()];
+        x[pocket.air_speed] = 0.01 + 0.5 * random[pocket.air_speed % random.len()];
     }
     for &stream in &net.auxiliaries.fin_streams {
         x[stream] = 2e-3 * (random[stream % random.len()] - 0.5);

@@ -11,7 +11,7 @@ fn night(weather: &str, begin: &str) -> String {
     format!(
         "(\n    title: \"a block outdoors\",\n    clock: (begin: \"{begin}\", departure: \"1996-02-05 07:30\", zone: \"America/New_York\"),\n    \
          engine: \"aluminium-block\",\n    hangar: \"shut\",\n    weather: {weather},\n    \
-         start: (warmth: given(all: degC(20), parts: {{}}), water_in_oil: g(0)),\n)\n"
+         initial: (temperature: values(all: degC(20), parts: {{}}), water_in_oil: g(0)),\n)\n"
     )
 }
 

@@ -190,7 +190,7 @@ fn an_unsolvable_what_if_is_named_in_a_note() {
 #[test]
 fn what_decides_is_what_fails_a_minute_later() {
     let mut oil = night("small-engine-top");
-    oil.question.oil_threshold = Some(Temperature::degC(9.0));
+    oil.criteria.min_oil_temperature = Some(Temperature::degC(9.0));
     for (scenario, decides) in [(night("small-engine-top"), "Cold {"), (oil, "ColdOil")] {
         let answer = asked(&scenario);
         let binding = format!("{:?}", planned(&answer).binding);

@@ -17,7 +17,7 @@ const SAME_KWH: f64 = 0.15 / 60.0;
 fn fan_and_pad() -> Scenario {
     let mut scenario = night("demo");
     scenario.covers.inlet_plug = 0.97;
-    scenario.question.oil_threshold = Some(Temperature::degF(60.0));
+    scenario.criteria.min_oil_temperature = Some(Temperature::degF(60.0));
     let mut pad = heater("sump-pad-150w", "sump-pad");
     pad.hours = Hours::before_departure(Duration::min(30.0));
     scenario.heaters = vec![heater("bay-fan-350w", "top-blowing-right"), pad];
@@ -93,9 +93,9 @@ fn a_ready_strip_between_two_grid_lines_is_found_from_the_starts_that_are_writte
     let mut pad = heater("sump-pad-150w", "sump-pad");
     pad.hours = Hours::before_departure(Duration::min(60.0));
     scenario.heaters = vec![heater("bay-fan-350w", "top-blowing-right"), pad];
-    scenario.question.threshold = Temperature::degF(42.2);
-    scenario.question.oil_threshold = Some(Temperature::degF(58.0));
-    scenario.question.water_limit = Mass::g(0.07);
+    scenario.criteria.min_temperature = Temperature::degF(42.2);
+    scenario.criteria.min_oil_temperature = Some(Temperature::degF(58.0));
+    scenario.criteria.water_limit = Mass::g(0.07);
     let answer = asked(&scenario);
     let plan = planned(&answer);
     let (is_ready, kwh) = ready(&scenario, &plan.starts);

@@ -69,7 +69,7 @@ impl<'n> Open<'n> {
     }
 
     fn place(&mut self, time_s: f64, unknowns: &[f64]) {
-        self.columns[..unknowns.len()].copy_from_slice(unknowns);
+        self.columns[..uncertain.len()].copy_from_slice(unknowns);
         for (which, curve) in self.net.inputs.iter().enumerate() {
             self.columns[self.net.index.input(which)] = curve.at(time_s).0;
         }
@@ -80,7 +80,7 @@ impl<'n> Open<'n> {
         self.residuals += 1;
         self.place(time_s, unknowns);
         let rows = self.balance.rates_at(&self.columns);
-        out.copy_from_slice(&rows[..unknowns.len()]);
+        out.copy_from_slice(&rows[..uncertain.len()]);
         for (out, capacity) in out.iter_mut().zip(&self.net.capacities) {
             *out /= capacity;
         }

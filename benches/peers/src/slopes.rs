@@ -1,6 +1,6 @@
 //! The slopes of the states over each other alone, as a sparse matrix by columns, for peers that know states only.
 //!
-//! coldsoak keeps every auxiliary unknown in its matrix. Means, watts, draughts and the like each follow from a row of
+//! coldsoak keeps every auxiliary unknown in its matrix. Means, watts, air speeds and the like each follow from a row of
 //! their own, so they are put in, in order, at once; what is left are states and pressures. The pressures, a small dense
 //! block, are eliminated last.
 //! Where everything goes is found once a network; it is not part of what is timed.

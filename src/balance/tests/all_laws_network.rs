@@ -35,7 +35,7 @@ impl Places {
     fn pressure(&self, n: usize) -> usize {
         self.0.auxiliary(n % 3)
     }
-    fn draught(&self, n: usize) -> usize {
+    fn air_speed(&self, n: usize) -> usize {
         self.0.auxiliary(3 + n % 3)
     }
     fn book(&self, n: usize) -> usize {
@@ -75,8 +75,8 @@ pub fn all_laws_network(more: f64) -> Network {
     });
     let pocket = |n: usize| PocketColumns {
         pressure: at.pressure(n),
-        draught: at.draught(n),
-        draught_scale: more * (0.02 + 0.01 * n as f64),
+        air_speed: at.air_speed(n),
+        air_speed_scale: more * (0.02 + 0.01 * n as f64),
         pinned: false,
     };
     let inputs = [(-12.0, 2.0), (0.7, 0.05), (0.4, 0.3)].map(|(value, by)| {
@@ -217,8 +217,8 @@ fn laws(at: &Places, more: f64) -> Laws {
                         at.vapour(n + 1),
                         at.pressure(n),
                         at.pressure(n + 1),
-                        at.draught(n),
-                        at.draught(n + 1),
+                        at.air_speed(n),
+                        at.air_speed(n + 1),
                     ],
                 )
             },
@@ -245,7 +245,7 @@ fn laws(at: &Places, more: f64) -> Laws {
                         at.air(n),
                         at.vapour(n),
                         at.pressure(n),
-                        at.draught(n),
+                        at.air_speed(n),
                         at.book(0),
                         at.book(1),
                     ],
@@ -267,8 +267,8 @@ fn laws(at: &Places, more: f64) -> Laws {
                         at.air(n + 1),
                         at.vapour(n),
                         at.vapour(n + 1),
-                        at.draught(n),
-                        at.draught(n + 1),
+                        at.air_speed(n),
+                        at.air_speed(n + 1),
                     ],
                 )
             },
@@ -344,8 +344,8 @@ fn laws(at: &Places, more: f64) -> Laws {
             },
             more,
         ),
-        draughts: each(
-            |n, size| Term::new(at.draught(n), at.draught(n), -0.03 * size),
+        air_speeds: each(
+            |n, size| Term::new(at.air_speed(n), at.air_speed(n), -0.03 * size),
             more,
         ),
         wall_films: each(
@@ -448,7 +448,7 @@ fn laws(at: &Places, more: f64) -> Laws {
                     behind_k_per_w: 0.05 * size,
                 }
                 .between(
-                    [at.cell(n), at.air(n), at.draught(n)],
+                    [at.cell(n), at.air(n), at.air_speed(n)],
                     [at.cell(n), at.air(n)],
                 )
             },
@@ -462,7 +462,7 @@ fn laws(at: &Places, more: f64) -> Laws {
                     penetration: 0.2 * size,
                 }
                 .between(
-                    [at.cell(n), at.air(n), at.draught(n)],
+                    [at.cell(n), at.air(n), at.air_speed(n)],
                     [at.cell(n), at.air(n)],
                 )
             },

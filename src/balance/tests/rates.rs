@@ -54,11 +54,11 @@ fn auxiliaries_are_what_their_rows_ask_for() {
             "row {row}: {given}, not {found}"
         );
     }
-    // A draught is what passes, over what a metre a second carries.
+    // A air_speed is what passes, over what a metre a second carries.
     assert!(
         net.pockets
             .iter()
-            .all(|pocket| columns[pocket.draught] > 0.0)
+            .all(|pocket| columns[pocket.air_speed] > 0.0)
     );
     // Means are within what they are of; the watts of the fan are its rating; its streams balance to 1e-12 kg/s.
     let [watts] = net.auxiliaries.watts[..] else {

@@ -72,7 +72,7 @@ fn surfaces_pass_heat_through_their_film_and_their_cover() {
         length_m,
         penetration: 0.25,
     };
-    let q = 30.0 * area_m2 * convection::draught(0.25 * 0.8, length_m);
+    let q = 30.0 * area_m2 * convection::forced(0.25 * 0.8, length_m);
     gives(&fins, [20.0, -10.0, 0.8], [-q, q]);
     for cover_m2k_per_w in [0.0, 0.3] {
         let emissivity = 0.9;

@@ -28,7 +28,7 @@ fn networks_that_differ_in_more_than_sizes_are_not_alike() {
         |net| net.auxiliaries.gas_heat = None,
         |net| net.pockets[1].pinned = true,
         |net| net.pockets[1].pressure += 1,
-        |net| net.pockets[1].draught += 1,
+        |net| net.pockets[1].air_speed += 1,
         |net| net.inputs.truncate(2),
         |net| net.heaters.truncate(1),
     ];

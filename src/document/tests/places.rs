@@ -72,14 +72,14 @@ fn a_number_is_set_in_the_unit_it_had() {
 #[test]
 fn keys_are_found_under_keys_and_words() {
     let text = "(title: \"x\", // hangar: no\n covers: (inlet_plug: 0.9), weather: steady(outdoors: degC(-3)), \
-                heaters: [(heater: \"y\", place: at(\"top\"))], start: (warmth: cold_soaked))";
+                heaters: [(heater: \"y\", place: at(\"top\"))], initial: (temperature: cold_soaked))";
     let found = parse(&Source::new("f", text)).root.keys();
     for path in [
         "title",
         "covers",
         "covers.inlet_plug",
         "weather.outdoors",
-        "start.warmth",
+        "initial.temperature",
         "heaters",
     ] {
         assert!(found.contains(path), "{path}: {found:?}");

@@ -42,9 +42,14 @@ fn problems_of_the_night_are_shown_where_they_stand() {
     told(&f, "must not be negative", "W(-3)", "");
     let f = fault(
         "\"sump-pad-150w\",",
-        "\"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", lo: degC(90), hi: degC(80)),",
+        "\"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", on_at: degC(90), off_at: degC(80)),",
     );
-    told(&f, "`lo` must be below `hi`", "degC(90)", "comes on again");
+    told(
+        &f,
+        "`on_at` must be below `off_at`",
+        "degC(90)",
+        "comes on again",
+    );
 }
 
 #[test]
@@ -55,7 +60,7 @@ fn a_problem_of_an_engine_file_is_shown_in_that_file() {
         .replace("\"flat-four-3l1\"", "\"own.ron\"")
         .replace("covers: (blankets: { \"UL\": m2K_W(0.3) }),", "")
         .replace("(heater: \"bay-fan-350w\", place: at(\"bottom\")),", "")
-        .replace("\"sump-pad-150w\",", "\"sump-pad-150w\", place: at(\"plate\"), thermostat: (sensor: \"block\", lo: degC(1), hi: degC(2)),");
+        .replace("\"sump-pad-150w\",", "\"sump-pad-150w\", place: at(\"plate\"), thermostat: (sensor: \"block\", on_at: degC(1), off_at: degC(2)),");
     let (_room, path) = folder(&[("night.ron", &night), ("own.ron", &spoilt)]);
     let FileError::Faults(faults) = load(&path).unwrap_err() else {
         panic!("the file can be read");

@@ -62,7 +62,7 @@ fn in_words(of: &str, types: &Types) -> String {
     let name = of.rsplit("::").next().unwrap_or(of);
     let defined = |name: &str| types.definitions.contains_key(name);
     match name {
-        "Unknowns" => "names, each with [Unknown](#unknown)".to_owned(),
+        "Uncertain" => "names, each with [UncertainRange](#unknown)".to_owned(),
         name if defined(name) => format!("[{name}](#{})", name.to_lowercase()),
         name => plain(name).unwrap_or(name).to_owned(),
     }
@@ -96,7 +96,7 @@ fn default(key: &Key) -> String {
             "None" => "none".to_owned(),
             "Vec::new()" => "`[]`".to_owned(),
             "String::new()" => "`\"\"`".to_owned(),
-            "Unknowns::new()" | "super::unknowns::Unknowns::new()" | "BTreeMap::new()" => {
+            "Uncertain::new()" | "super::uncertain::Uncertain::new()" | "BTreeMap::new()" => {
                 "`{}`".to_owned()
             }
             // A quantity or a word: without the name of its type.

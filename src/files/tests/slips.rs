@@ -106,9 +106,9 @@ fn texts_that_are_no_model_are_told() {
 #[test]
 fn places_read_and_write_without_a_second_pair_of_brackets() {
     let text =
-        r#"(name: "pad", kind: bonded, power: W(150), place: aimed(strike: [("sump", 1.0)]))"#;
+        r#"(name: "pad", kind: bonded, power: W(150), place: aimed(impingement: [("sump", 1.0)]))"#;
     let heater: Heater = parse("pad", text).unwrap_or_else(|e| panic!("{e}"));
-    assert!(matches!(&heater.place, Place::aimed(aim) if aim.strike.len() == 1));
+    assert!(matches!(&heater.place, Place::aimed(aim) if aim.impingement.len() == 1));
     let again: Heater = parse("pad", &written(&heater).unwrap()).unwrap_or_else(|e| panic!("{e}"));
     assert_eq!(again, heater);
     let covers: Covers = parse("covers", "(propeller: m2K_W(0.45))").unwrap();

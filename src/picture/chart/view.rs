@@ -133,7 +133,7 @@ impl<'a> ChartView<'a> {
             subtitle,
             clock: night.scenario.clock(),
             units: scenario.units,
-            threshold: scenario.question.threshold,
+            threshold: scenario.criteria.min_temperature,
             theme,
             breadth: Breadth::Sheet,
         }

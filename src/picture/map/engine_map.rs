@@ -40,7 +40,7 @@ impl<'a> Map<'a> {
                 each.collect::<Vec<_>>()
             })
             .collect();
-        let threshold_c = night.scenario.scenario().question.threshold.celsius();
+        let threshold_c = night.scenario.scenario().criteria.min_temperature.celsius();
         Self {
             jets: jets(&drawing, night),
             scale: Scale::holding(seen.into_iter(), threshold_c),

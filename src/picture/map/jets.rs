@@ -53,8 +53,12 @@ pub fn jets(drawing: &Drawing, night: &Night) -> Vec<Jet> {
 
 /// On the metal: a badge at the part that gets the most.
 fn bonded(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
-    let most = aim.strike.iter().map(|s| s.1).fold(0.0, f64::max);
-    for (part, share) in aim.strike.iter().filter(|s| s.1 >= most.max(1e-9) * 0.99) {
+    let most = aim.impingement.iter().map(|s| s.1).fold(0.0, f64::max);
+    for (part, share) in aim
+        .impingement
+        .iter()
+        .filter(|s| s.1 >= most.max(1e-9) * 0.99)
+    {
         debug_assert!(*share > 0.0);
         let mut shapes = drawing.shapes.iter().filter(|s| {
             let subject = &drawing.subjects[s.subject];
@@ -120,10 +124,10 @@ fn blown(
     let from_pocket = match (outside, aim.intake.is_empty()) {
         (true, _) => None,
         (false, false) => aim.intake.first(),
-        (false, true) => aim.throw.first(),
+        (false, true) => aim.discharge.first(),
     };
     let thrown = aim
-        .throw
+        .discharge
         .iter()
         .filter(|t| t.1 >= WORTH && from_pocket.is_none_or(|from| from.0 != t.0));
     let mut targets: Vec<Point> = thrown.filter_map(|t| room(&t.0)).collect();
@@ -176,7 +180,7 @@ fn blown(
 /// A badge beside where the air that a heater warms has its temperature written.
 fn beside(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
     let warmed = |subject: usize| {
-        aim.throw
+        aim.discharge
             .iter()
             .any(|t| t.0 == drawing.subjects[subject].name)
     };
@@ -195,7 +199,7 @@ fn beside(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &m
 /// The middle of what is struck in a view, weighed by the shares; none if nothing of it is drawn.
 fn struck(drawing: &Drawing, view: usize, aim: &Aim) -> Option<Point> {
     let mut sum = (0.0, 0.0, 0.0);
-    for (part, share) in &aim.strike {
+    for (part, share) in &aim.impingement {
         let shapes: Vec<_> = drawing
             .shapes
             .iter()

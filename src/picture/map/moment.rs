@@ -30,7 +30,7 @@ impl Moment {
     pub fn of(drawing: &Drawing, night: &Night, time_s: f64) -> Self {
         let (trace, legend) = (&night.trace, &night.trace.legend);
         let row = trace.at(time_s);
-        let threshold_c = night.scenario.scenario().question.threshold.celsius();
+        let threshold_c = night.scenario.scenario().criteria.min_temperature.celsius();
         let wet = legend
             .walls
             .iter()

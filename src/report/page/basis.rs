@@ -5,7 +5,7 @@ use crate::report::model::Section;
 use crate::report::provenance::Provenance;
 use crate::report::{Show, input_names};
 use crate::scenario::engine::Engine;
-use crate::scenario::unknowns::{Basis, Unknowns};
+use crate::scenario::uncertain::{Basis, Uncertain};
 
 /// Uncertain numbers of the night that are listed one by one.
 const UNKNOWNS: usize = 6;
@@ -28,7 +28,7 @@ fn unknowns(night: &Night) -> Vec<String> {
         Basis::estimated => "estimated",
         Basis::calibrated => "adjusted to practice readings",
     };
-    let of: &Unknowns = &scenario.unknowns;
+    let of: &Uncertain = &scenario.uncertain;
     let mut told: Vec<String> = of
         .iter()
         .take(UNKNOWNS)
@@ -48,8 +48,8 @@ fn unknowns(night: &Night) -> Vec<String> {
         told.push(format!("{} more numbers of the night", of.len() - UNKNOWNS));
     }
     let engine = match &scenario.engine {
-        Engine::opposed(layout) => layout.unknowns.len(),
-        Engine::body(body) => body.unknowns.len(),
+        Engine::opposed(layout) => layout.uncertain.len(),
+        Engine::body(body) => body.uncertain.len(),
     };
     if engine > 0 {
         told.push(format!(

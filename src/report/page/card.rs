@@ -60,9 +60,9 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
         let thermostat = match &heater.thermostat {
             Some(t) => format!(
                 "; its thermostat switches it off at {} of the {}, on again at {}",
-                t.hi.told(units),
+                t.off_at.told(units),
                 sensor(night, &t.sensor),
-                t.lo.told(units)
+                t.on_at.told(units)
             ),
             None => String::new(),
         };
@@ -78,7 +78,7 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
         entries.push((0.0, "No heater is planned.".to_owned()));
     }
     if let Some(coldest) = &night.findings.coldest {
-        let threshold_c = scenario.question.threshold.celsius();
+        let threshold_c = scenario.criteria.min_temperature.celsius();
         let gap = coldest.temp_c - threshold_c;
         let side = if gap < 0.0 { "below" } else { "above" };
         let there = check.iter().filter(|c| c.spot != coldest.part);

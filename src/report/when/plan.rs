@@ -51,7 +51,7 @@ fn facts(words: &Words, planned: &Planned) -> Vec<Fact> {
         .as_ref()
         .filter(|c| c.upper_g >= LEAST_WATER_G)
     {
-        let limit_g = 1e3 * words.scenario.question.water_limit.si();
+        let limit_g = 1e3 * words.scenario.criteria.water_limit.si();
         let text = format!(
             "{:.2} g on the upper inner walls, limit {limit_g:.2} g",
             water.upper_g

@@ -4,7 +4,7 @@ use super::super::body::{Body, PartGroup, SurroundingTemperature};
 use super::super::part::{Part, Role, Shape};
 use super::names::{Names, is_word};
 use super::problem::Problems;
-use super::surroundings::unknowns;
+use super::surroundings::uncertain;
 use std::collections::BTreeSet;
 
 /// Checks parts, surroundings, readings, bearings and oil.
@@ -43,7 +43,7 @@ pub(super) fn check(body: &Body, names: &Names, problems: &mut Problems) {
     if let Some(oil) = &body.oil {
         names.part(oil, "engine.oil", problems);
     }
-    unknowns(&body.unknowns, "engine.unknowns", problems);
+    uncertain(&body.uncertain, "engine.uncertain", problems);
 }
 
 fn part(part: &Part, path: &str, names: &Names, problems: &mut Problems) {

@@ -8,7 +8,7 @@ use super::hours::hours;
 use super::names::{Names, listed};
 use super::outlet_path::{SHARE_TOLERANCE, way_out};
 use super::problem::Problems;
-use super::surroundings::unknowns;
+use super::surroundings::uncertain;
 use crate::document::names::nearest;
 use std::collections::BTreeSet;
 
@@ -63,25 +63,25 @@ pub(super) fn check_all(
 fn numbers(heater: &Heater, path: &str, problems: &mut Problems) {
     if let Some(t) = &heater.thermostat {
         let path = format!("{path}.thermostat");
-        if t.lo >= t.hi {
+        if t.on_at >= t.off_at {
             problems
                 .tell(
-                    format!("{path}.lo"),
+                    format!("{path}.on_at"),
                     format!(
-                        "the thermostat goes on at {:.1} °C and off at {:.1} °C: `lo` must be below `hi`",
-                        t.lo.celsius(),
-                        t.hi.celsius()
+                        "the thermostat goes on at {:.1} °C and off at {:.1} °C: `on_at` must be below `off_at`",
+                        t.on_at.celsius(),
+                        t.off_at.celsius()
                     ),
                 )
-                .help("`hi` is where the heater goes off, `lo` where it comes on again");
+                .help("`off_at` is where the heater goes off, `on_at` where it comes on again");
         }
     }
     if let Some(limit) = &heater.self_limiting {
         let path = format!("{path}.self_limiting");
-        if limit.full_below >= limit.none_above {
+        if limit.full_power_below >= limit.zero_power_above {
             problems.tell(
-                format!("{path}.full_below"),
-                "`full_below` must be below `none_above`",
+                format!("{path}.full_power_below"),
+                "`full_power_below` must be below `zero_power_above`",
             );
         }
         if matches!(heater.kind, HeaterKind::radiant { .. }) {
@@ -93,7 +93,7 @@ fn numbers(heater: &Heater, path: &str, problems: &mut Problems) {
                 .help("leave `self_limiting` out, or give the heater a thermostat");
         }
     }
-    unknowns(&heater.unknowns, &format!("{path}.unknowns"), problems);
+    uncertain(&heater.uncertain, &format!("{path}.uncertain"), problems);
 }
 
 /// Where the heater is aimed, if its place is known and its names are.
@@ -121,7 +121,7 @@ fn aimed(
                 match nearest(place, all.iter().copied()) {
                     Some(like) => problem.help(format!("did you mean `{like}`?")),
                     None if all.is_empty() => {
-                        problem.help("this engine names no places; aim the heater by hand, as in `aimed(strike: [(\"sump\", 1.0)])`")
+                        problem.help("this engine names no places; aim the heater by hand, as in `aimed(impingement: [(\"sump\", 1.0)])`")
                     }
                     None => problem.help(format!("its places are {}", listed(&all))),
                 };
@@ -135,8 +135,8 @@ fn aimed(
 fn shares(aim: &Aim, path: &str, names: &Names, problems: &mut Problems) {
     for (key, list, parts) in [
         ("intake", &aim.intake, false),
-        ("throw", &aim.throw, false),
-        ("strike", &aim.strike, true),
+        ("discharge", &aim.discharge, false),
+        ("impingement", &aim.impingement, true),
     ] {
         let path = format!("{path}.{key}");
         let mut seen = BTreeSet::new();
@@ -157,7 +157,7 @@ fn shares(aim: &Aim, path: &str, names: &Names, problems: &mut Problems) {
 
 /// Whether an aim suits the kind of heater.
 fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
-    let (kind, intake, throw, strike) = match &heater.kind {
+    let (kind, intake, discharge, impingement) = match &heater.kind {
         HeaterKind::bay_fan { .. } => ("bay fan", true, true, false),
         HeaterKind::ducted { .. } => ("ducted heater", false, true, false),
         HeaterKind::bonded => ("bonded heater", false, false, true),
@@ -199,10 +199,10 @@ fn fits(heater: &Heater, aim: &Aim, path: &str, problems: &mut Problems) {
     );
     sums("intake", &aim.intake, intake, false);
     sums(
-        "throw",
-        &aim.throw,
-        throw,
+        "discharge",
+        &aim.discharge,
+        discharge,
         matches!(heater.kind, HeaterKind::radiant { .. }),
     );
-    sums("strike", &aim.strike, strike, blows);
+    sums("impingement", &aim.impingement, impingement, blows);
 }

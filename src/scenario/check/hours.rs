@@ -4,9 +4,9 @@ use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::heater::Heater;
 use super::super::hours::Hours;
-use super::super::start::Warmth;
-use super::horizon::end_s;
+use super::super::initial::InitialTemperature;
 use super::problem::Problems;
+use super::simulated_time::end_s;
 
 /// Whether the heater's hours lie within the night and come one after the other.
 pub(super) fn hours(
@@ -17,10 +17,10 @@ pub(super) fn hours(
     problems: &mut Problems,
 ) {
     let path = format!("{path}.hours");
-    // A horizon before the departure is a problem of its own.
+    // A simulated_time before the departure is a problem of its own.
     let end = end_s(scenario, clock).max(clock.night_s());
-    let delay = match &scenario.start.warmth {
-        Warmth::after_flight { delay } => delay.si(),
+    let delay = match &scenario.initial.temperature {
+        InitialTemperature::after_flight { delay } => delay.si(),
         _ => 0.0,
     };
     let night = format!("from {} to {}", clock.told(0.0), clock.told(end));

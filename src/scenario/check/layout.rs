@@ -2,7 +2,7 @@
 
 use super::super::engine::Layout;
 use super::problem::Problems;
-use super::surroundings::unknowns;
+use super::surroundings::uncertain;
 
 /// Checks a Layout.
 pub(super) fn check(layout: &Layout, problems: &mut Problems) {
@@ -12,5 +12,5 @@ pub(super) fn check(layout: &Layout, problems: &mut Problems) {
             "`case_wall` must be less than `case_half_h`: a crankcase is hollow",
         );
     }
-    unknowns(&layout.unknowns, "engine.unknowns", problems);
+    uncertain(&layout.uncertain, "engine.uncertain", problems);
 }

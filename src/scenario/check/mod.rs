@@ -3,13 +3,13 @@
 mod air;
 mod body;
 mod heaters;
-mod horizon;
 mod hours;
 mod joints;
 mod layout;
 mod names;
 mod outlet_path;
 mod problem;
+mod simulated_time;
 mod surroundings;
 mod validate;
 mod weather;

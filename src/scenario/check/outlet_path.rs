@@ -26,7 +26,7 @@ pub(super) fn way_out(
     };
     let (group, open) = groups(body, covers);
     let mut net: BTreeMap<usize, f64> = BTreeMap::new();
-    for (list, sign) in [(&aim.throw, 1.0), (&aim.intake, -drawn)] {
+    for (list, sign) in [(&aim.discharge, 1.0), (&aim.intake, -drawn)] {
         for (name, share) in list {
             if let Some(&g) = group.get(name.as_str()) {
                 *net.entry(g).or_default() += sign * share;

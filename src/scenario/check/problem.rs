@@ -6,7 +6,7 @@ use crate::document::Found;
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{path}: {what}")]
 pub struct Problem {
-    /// Where it stands, as a path of keys: `heaters[0].thermostat.lo`.
+    /// Where it stands, as a path of keys: `heaters[0].thermostat.on_at`.
     pub path: String,
     /// The word to underline in the file, if one names the culprit.
     pub word: Option<String>,

@@ -1,12 +1,12 @@
-//! Everything around the engine but the weather: clock, covers, start, hangar, oil, circuit, question, accuracy.
+//! Everything around the engine but the weather: clock, covers, initial state, hangar, oil, circuit, criteria, accuracy.
 
 use super::super::body::Body;
 use super::super::clock::{Clock, ClockError, NightClock};
 use super::super::cover::Covers;
 use super::super::document::Scenario;
+use super::super::initial::{Initial, InitialTemperature};
 use super::super::part::Role;
-use super::super::start::{Start, Warmth};
-use super::super::unknowns::{Distribution, Unknowns};
+use super::super::uncertain::{Distribution, Uncertain};
 use super::names::Names;
 use super::problem::Problems;
 use crate::document::names::nearest;
@@ -15,8 +15,8 @@ use crate::document::names::nearest;
 const LONGEST_S: f64 = 31.0 * 86_400.0;
 
 /// Bounds in their order, above zero where ratios count.
-pub(super) fn unknowns(unknowns: &Unknowns, path: &str, problems: &mut Problems) {
-    for (name, unknown) in unknowns {
+pub(super) fn uncertain(uncertain: &Uncertain, path: &str, problems: &mut Problems) {
+    for (name, unknown) in uncertain {
         let path = format!("{path}.{name}");
         let (low, high) = (unknown.low, unknown.high);
         if !(low.is_finite() && high.is_finite() && low <= high) {
@@ -155,11 +155,11 @@ pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut
     }
 }
 
-/// The warmth and the water at the beginning.
-pub(super) fn start(start: &Start, names: &Names, problems: &mut Problems) {
-    if let Warmth::given { parts, .. } = &start.warmth {
+/// The temperature and the water at the beginning.
+pub(super) fn initial(initial: &Initial, names: &Names, problems: &mut Problems) {
+    if let InitialTemperature::values { parts, .. } = &initial.temperature {
         for name in parts.keys() {
-            let path = format!("start.warmth.parts.{name}");
+            let path = format!("initial.temperature.parts.{name}");
             names.part_or_pocket(name, &path, problems);
         }
     }
@@ -168,7 +168,7 @@ pub(super) fn start(start: &Start, names: &Names, problems: &mut Problems) {
 /// Everything that needs no engine.
 pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &mut Problems) {
     let hangar = &scenario.hangar;
-    unknowns(&hangar.unknowns, "hangar.unknowns", problems);
+    uncertain(&hangar.uncertain, "hangar.uncertain", problems);
 
     let oil = &scenario.oil;
     let thin = oil.at_100.si() > 0.0;
@@ -188,29 +188,30 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
     if thin && oil.at_100.si() <= 0.3 {
         problems.tell("oil.at_100", "`at_100` must be above 0.3 mm2/s");
     }
-    unknowns(&oil.unknowns, "oil.unknowns", problems);
+    uncertain(&oil.uncertain, "oil.uncertain", problems);
 
-    let question = &scenario.question;
-    if let (Some(horizon), Some(clock)) = (question.horizon, clock) {
-        let (horizon, night) = (horizon.si(), clock.night_s());
-        if horizon.is_nan() || horizon < night {
+    let criteria = &scenario.criteria;
+    if let (Some(simulated_time), Some(clock)) = (criteria.simulated_time, clock) {
+        let (simulated_time, night) = (simulated_time.si(), clock.night_s());
+        if simulated_time.is_nan() || simulated_time < night {
             problems
                 .tell(
-                    "question.horizon",
+                    "criteria.simulated_time",
                     format!(
-                        "the horizon of {:.2} h lies before the departure, {:.2} h after the beginning",
-                        horizon / 3600.0,
+                        "the simulated_time of {:.2} h lies before the departure, {:.2} h after the beginning",
+                        simulated_time / 3600.0,
                         night / 3600.0
                     ),
                 )
-                .help("leave `horizon` out to stop at the departure");
+                .help("leave `simulated_time` out to stop at the departure");
         }
     }
-    if let (Warmth::after_flight { delay }, Some(clock)) = (&scenario.start.warmth, clock)
+    if let (InitialTemperature::after_flight { delay }, Some(clock)) =
+        (&scenario.initial.temperature, clock)
         && delay.si() >= clock.night_s()
     {
         problems.tell(
-            "start.warmth.delay",
+            "initial.temperature.delay",
             format!(
                 "a delay of {:.2} h outlasts the night of {:.2} h",
                 delay.si() / 3600.0,
@@ -219,5 +220,5 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
         );
     }
 
-    unknowns(&scenario.unknowns, "unknowns", problems);
+    uncertain(&scenario.uncertain, "uncertain", problems);
 }

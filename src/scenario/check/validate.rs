@@ -6,9 +6,9 @@ use super::super::document::Scenario;
 use super::super::engine::Engine;
 use super::super::heater::Aim;
 use super::super::opposed;
-use super::horizon::end_s;
 use super::names::Names;
 use super::problem::{Problem, Problems};
+use super::simulated_time::end_s;
 use super::{air, body, heaters, joints, layout, surroundings, weather};
 use crate::document::{Read, Walk};
 use std::borrow::Cow;
@@ -74,7 +74,7 @@ pub fn check(scenario: &Scenario) -> Result<CheckedScenario, Vec<Problem>> {
         joints::check(b, &names, &mut problems);
         air::check(b, &names, &mut problems);
         surroundings::covers(&scenario.covers, b, &names, &mut problems);
-        surroundings::start(&scenario.start, &names, &mut problems);
+        surroundings::initial(&scenario.initial, &names, &mut problems);
         (b, names)
     });
     heaters::check_all(

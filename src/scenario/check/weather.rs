@@ -3,8 +3,8 @@
 use super::super::clock::NightClock;
 use super::super::document::Scenario;
 use super::super::weather::{DEW_POINT_ABOVE_K, LONGEST_GAP_S, Record, Weather, utc};
-use super::horizon::end_s;
 use super::problem::Problems;
+use super::simulated_time::end_s;
 
 /// Checks the weather against the night.
 pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &mut Problems) {

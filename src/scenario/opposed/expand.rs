@@ -31,7 +31,7 @@ pub fn expand(layout: &Layout) -> Body {
         bearings: readings::bearings(&plan),
         oil: Some("oil".to_owned()),
         places: places::all(&plan),
-        unknowns: layout.unknowns.clone(),
+        uncertain: layout.uncertain.clone(),
         enclosures: Vec::new(),
         feeds: Vec::new(),
         surroundings: Vec::new(),

@@ -24,7 +24,7 @@ pub(super) fn gas_room(plan: &Plan) -> CrankcaseGas {
         }),
         breather: "RE".to_owned(),
         breather_l_s: bay.breather_l_s,
-        filler_draught_l_s: bay.filler_draught_l_s,
+        filler_flow_l_s: bay.filler_flow_l_s,
         filler_diameter: Length::m(bay.filler_diameter_m),
         after_flight: AfterFlight::at(Temperature::degC(75.0)),
     }

@@ -41,23 +41,23 @@ fn top(plan: &Plan, blowing: Side) -> Aim {
     let spill = plan.bay().jet_spill;
     let stands = blowing.other();
     let rows = plan.rows as f64;
-    let mut strike = Vec::new();
+    let mut impingement = Vec::new();
     for row in 1..=plan.rows {
         for (piece, share) in [("head", 0.60), ("b2", 0.17), ("b1", 0.17), ("b0", 0.06)] {
             let part = names::cylinder(blowing, row, piece);
-            strike.push((part, 0.78 * share / rows));
+            impingement.push((part, 0.78 * share / rows));
         }
     }
     for station in 1..plan.stations {
         for (side, share) in [(blowing, 0.55), (stands, 0.45)] {
             let part = names::case(station, Level::Upper, side);
-            strike.push((part, 0.22 * share / rows));
+            impingement.push((part, 0.22 * share / rows));
         }
     }
     Aim {
         intake: shares([(stands.pocket(), 1.0)]),
-        throw: shares([(blowing.pocket(), 1.0 - spill), (stands.pocket(), spill)]),
-        strike,
+        discharge: shares([(blowing.pocket(), 1.0 - spill), (stands.pocket(), spill)]),
+        impingement,
     }
 }
 
@@ -71,62 +71,62 @@ fn front_high(plan: &Plan, blowing: Side) -> Aim {
 
 /// Behind the nose bowl, blowing back over both sides.
 fn front() -> Aim {
-    let mut strike = Vec::new();
+    let mut impingement = Vec::new();
     for side in Side::BOTH {
-        strike.push((names::case(0, Level::Upper, side), 0.06));
-        strike.push((names::case(1, Level::Upper, side), 0.05));
-        strike.push((names::cylinder(side, 1, "head"), 0.20));
-        strike.push((names::cylinder(side, 1, "b1"), 0.07));
+        impingement.push((names::case(0, Level::Upper, side), 0.06));
+        impingement.push((names::case(1, Level::Upper, side), 0.05));
+        impingement.push((names::cylinder(side, 1, "head"), 0.20));
+        impingement.push((names::cylinder(side, 1, "b1"), 0.07));
     }
     Aim {
         intake: shares([("FR", 1.0)]),
-        throw: shares([("UL", 0.5), ("UR", 0.5)]),
-        strike,
+        discharge: shares([("UL", 0.5), ("UR", 0.5)]),
+        impingement,
     }
 }
 
 /// Under the cylinders, blowing up at the case.
 fn bottom(plan: &Plan) -> Aim {
-    let mut strike = shares([("carb", 0.09), ("intake", 0.20)]);
+    let mut impingement = shares([("carb", 0.09), ("intake", 0.20)]);
     for station in 1..plan.stations {
         for side in Side::BOTH {
-            strike.push((names::case(station, Level::Lower, side), 0.06));
+            impingement.push((names::case(station, Level::Lower, side), 0.06));
         }
     }
     Aim {
         intake: shares([("LO", 1.0)]),
-        throw: shares([("LO", 1.0)]),
-        strike,
+        discharge: shares([("LO", 1.0)]),
+        impingement,
     }
 }
 
 /// A duct's mouth under the nose.
 ///
 /// The jet is worth 0.6 W/K to each lower and 0.4 to each upper quarter of the nose, 0.8 to the sump's
-/// side and 0.8 to each head of the first row: **4.4 W/K in all**, which is the strike conductance a
+/// side and 0.8 to each head of the first row: **4.4 W/K in all**, which is the impingement conductance a
 /// ducted heater should give for this place. Here they stand as shares of it.
 fn duct_under_nose() -> Aim {
     const IN_ALL: f64 = 4.4;
-    let mut strike = Vec::new();
+    let mut impingement = Vec::new();
     for side in Side::BOTH {
-        strike.push((names::case(0, Level::Lower, side), 0.6 / IN_ALL));
-        strike.push((names::case(0, Level::Upper, side), 0.4 / IN_ALL));
+        impingement.push((names::case(0, Level::Lower, side), 0.6 / IN_ALL));
+        impingement.push((names::case(0, Level::Upper, side), 0.4 / IN_ALL));
     }
-    strike.push(("sump_side".to_owned(), 0.8 / IN_ALL));
+    impingement.push(("sump_side".to_owned(), 0.8 / IN_ALL));
     for side in Side::BOTH {
-        strike.push((names::cylinder(side, 1, "head"), 0.8 / IN_ALL));
+        impingement.push((names::cylinder(side, 1, "head"), 0.8 / IN_ALL));
     }
     Aim {
         intake: Vec::new(),
-        throw: shares([("FR", 0.6), ("LO", 0.4)]),
-        strike,
+        discharge: shares([("FR", 0.6), ("LO", 0.4)]),
+        impingement,
     }
 }
 
 /// Bonded under the sump.
 fn sump_pad() -> Aim {
     Aim {
-        strike: shares([("sump_bot", 0.8), ("sump_side", 0.2)]),
+        impingement: shares([("sump_bot", 0.8), ("sump_side", 0.2)]),
         ..Aim::default()
     }
 }
@@ -134,14 +134,14 @@ fn sump_pad() -> Aim {
 /// A ring round each barrel at the crankcase.
 fn barrel_rings(plan: &Plan) -> Aim {
     let each = 1.0 / plan.cylinders();
-    let mut strike = Vec::new();
+    let mut impingement = Vec::new();
     for side in Side::BOTH {
         for row in 1..=plan.rows {
-            strike.push((names::cylinder(side, row, "b0"), each));
+            impingement.push((names::cylinder(side, row, "b0"), each));
         }
     }
     Aim {
-        strike,
+        impingement,
         ..Aim::default()
     }
 }
@@ -150,7 +150,7 @@ fn barrel_rings(plan: &Plan) -> Aim {
 fn lamp_under_sump() -> Aim {
     Aim {
         intake: Vec::new(),
-        throw: shares([("FL", 1.0)]),
-        strike: shares([("sump_bot", 0.7), ("sump_side", 0.3)]),
+        discharge: shares([("FL", 1.0)]),
+        impingement: shares([("sump_bot", 0.7), ("sump_side", 0.3)]),
     }
 }

@@ -95,10 +95,10 @@ fn heaters(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
             );
         }
         if let Some(thermostat) = &heater.thermostat {
-            let gap = thermostat.hi.celsius() - thermostat.lo.celsius();
+            let gap = thermostat.off_at.celsius() - thermostat.on_at.celsius();
             let usual = Usual(0.5, 60.0, "K", "estimate: bimetal to capillary thermostats");
             let called = format!("the span of the thermostat of `{}`", heater.name);
-            doubts.outside(format!("{path}.thermostat.lo"), &called, gap, &usual);
+            doubts.outside(format!("{path}.thermostat.on_at"), &called, gap, &usual);
         }
     }
 }

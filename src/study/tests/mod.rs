@@ -26,11 +26,11 @@ pub fn scenario() -> Scenario {
             humidity: 0.8,
             wind: None,
         },
-        start: Default::default(),
+        initial: Default::default(),
         circuit: Default::default(),
-        question: Default::default(),
+        criteria: Default::default(),
         units: Default::default(),
         accuracy: Default::default(),
-        unknowns: Default::default(),
+        uncertain: Default::default(),
     }
 }

@@ -3,7 +3,7 @@
 use super::kept::{in_unit_of, rounded};
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
-use crate::scenario::unknowns::Unknown;
+use crate::scenario::uncertain::UncertainRange;
 use crate::study::path::{Tree, spelt};
 
 /// The kind of file that alone can hold the number at a path, in the words of `coldsoak catalogue`: numbers of engine, oil
@@ -30,7 +30,7 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
     let Ok(tree) = Tree::of(scenario) else {
         return Vec::new();
     };
-    let outside = |(path, unknown): (&String, &Unknown)| {
+    let outside = |(path, unknown): (&String, &UncertainRange)| {
         let value = in_unit_of(&tree, path, unknown).ok()?.value;
         let unit = unknown
             .unit
@@ -39,7 +39,7 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
             .unwrap_or_default();
         let told = |x: f64| format!("{}{unit}", rounded(x));
         (!(unknown.low..=unknown.high).contains(&value)).then(|| Problem {
-            path: format!("unknowns.{path}"),
+            path: format!("uncertain.{path}"),
             word: Some(path.clone()),
             what: format!(
                 "`{path}` is {}, outside the range this night gives it, {} to {}",
@@ -50,7 +50,7 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
             help: Some(help(path)),
         })
     };
-    scenario.unknowns.iter().filter_map(outside).collect()
+    scenario.uncertain.iter().filter_map(outside).collect()
 }
 
 fn help(path: &str) -> String {
@@ -74,14 +74,14 @@ mod tests {
             ("engine.g_sump_case", Some("engine")),
             ("engine.bay.seam_area", Some("engine")),
             ("oil.at_40", Some("oil")),
-            ("hangar.lag", Some("hangar")),
+            ("hangar.time_constant", Some("hangar")),
             ("hangar.start", None),
             ("heaters[1].kind.bay_fan.flow", Some("heater")),
             ("heaters.1.kind.bay_fan.flow", Some("heater")),
             ("heaters[0].power", None),
-            ("heaters[0].thermostat.lo", None),
+            ("heaters[0].thermostat.on_at", None),
             ("covers.inlet_plug", None),
-            ("start.water_in_oil", None),
+            ("initial.water_in_oil", None),
         ] {
             assert_eq!(model(path), kind, "{path}");
         }

@@ -3,7 +3,7 @@
 use crate::document::names::before;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
-use crate::scenario::unknowns::{Unknown, Unknowns};
+use crate::scenario::uncertain::{Uncertain, UncertainRange};
 use crate::study::path::spelt;
 
 /// A range as a file gives it.
@@ -13,20 +13,20 @@ pub struct Told<'a> {
     /// Where the range stands: its path, and the word it is found by in its file.
     pub place: (String, String),
     /// What is said.
-    pub unknown: &'a Unknown,
+    pub unknown: &'a UncertainRange,
 }
 
 /// The ranges of all files in their order: engine, oil, hangar, heaters, night. What a night says of a number of a model
 /// takes the place of what the model says, in the list too, so that all other numbers are drawn as before.
 pub fn told(scenario: &Scenario) -> Vec<Told<'_>> {
     let mut told: Vec<Told> = Vec::new();
-    for (prefix, unknowns) in files(scenario) {
+    for (prefix, uncertain) in files(scenario) {
         // The order decides which number of a sample each input takes: the same seed gives the nights that it gave before
         // keys were renamed.
-        let mut unknowns: Vec<_> = unknowns.iter().collect();
-        unknowns.sort_by_key(|(path, _)| before_renaming(path));
-        for (path, unknown) in unknowns {
-            let place = (format!("{prefix}unknowns.{path}"), path.clone());
+        let mut uncertain: Vec<_> = uncertain.iter().collect();
+        uncertain.sort_by_key(|(path, _)| before_renaming(path));
+        for (path, unknown) in uncertain {
+            let place = (format!("{prefix}uncertain.{path}"), path.clone());
             let later = Told {
                 path: spelt(&format!("{prefix}{path}")),
                 place,
@@ -53,20 +53,20 @@ fn before_renaming(path: &str) -> String {
 }
 
 /// What each file says, and what its paths begin with in the Scenario.
-fn files(scenario: &Scenario) -> Vec<(String, &Unknowns)> {
+fn files(scenario: &Scenario) -> Vec<(String, &Uncertain)> {
     let engine = match &scenario.engine {
-        Engine::opposed(layout) => &layout.unknowns,
-        Engine::body(body) => &body.unknowns,
+        Engine::opposed(layout) => &layout.uncertain,
+        Engine::body(body) => &body.uncertain,
     };
     let mut files = vec![
         ("engine.".to_owned(), engine),
-        ("oil.".to_owned(), &scenario.oil.unknowns),
-        ("hangar.".to_owned(), &scenario.hangar.unknowns),
+        ("oil.".to_owned(), &scenario.oil.uncertain),
+        ("hangar.".to_owned(), &scenario.hangar.uncertain),
     ];
     for (i, heater) in scenario.heaters.iter().enumerate() {
-        files.push((format!("heaters[{i}]."), &heater.unknowns));
+        files.push((format!("heaters[{i}]."), &heater.uncertain));
     }
-    files.push((String::new(), &scenario.unknowns));
+    files.push((String::new(), &scenario.uncertain));
     files
 }
 
@@ -74,12 +74,12 @@ fn files(scenario: &Scenario) -> Vec<(String, &Unknowns)> {
 mod tests {
     use super::super::{UncertainInput, uncertain_inputs};
     use super::*;
-    use crate::scenario::unknowns::{Basis, Distribution};
+    use crate::scenario::uncertain::{Basis, Distribution};
     use crate::study::spread::{Spread, influences};
     use crate::study::tests::scenario;
 
-    fn measured(low: f64, high: f64) -> Unknown {
-        Unknown {
+    fn measured(low: f64, high: f64) -> UncertainRange {
+        UncertainRange {
             low,
             high,
             unit: None,
@@ -100,7 +100,7 @@ mod tests {
             ("heaters.0.power", measured(249.0, 251.0)),
             ("covers.inlet_plug", measured(plug, plug)),
         ] {
-            night.unknowns.insert(path.to_owned(), range);
+            night.uncertain.insert(path.to_owned(), range);
         }
         let after = uncertain_inputs(&night).unwrap();
         let paths = |all: &[UncertainInput]| -> Vec<String> {
@@ -127,10 +127,10 @@ mod tests {
         let Engine::opposed(layout) = &mut night.engine else {
             panic!()
         };
-        layout.unknowns.get_mut("fin_eff").unwrap().high = 1.2;
+        layout.uncertain.get_mut("fin_eff").unwrap().high = 1.2;
         assert_eq!(uncertain_inputs(&night).unwrap_err().len(), 1);
         night
-            .unknowns
+            .uncertain
             .insert("engine.fin_eff".to_owned(), measured(0.9, 0.99));
         assert!(uncertain_inputs(&night).is_ok());
     }
@@ -148,7 +148,7 @@ mod tests {
         let mut night = scenario();
         let wide = swing(&night);
         night
-            .unknowns
+            .uncertain
             .insert("engine.g_sump_case".to_owned(), measured(1.25, 1.35));
         let narrow = swing(&night);
         // 0.1 W/K of 3.4: a tenth is far on the safe side.

@@ -2,7 +2,7 @@
 
 use super::UncertainInput;
 use crate::scenario::document::Scenario;
-use crate::scenario::unknowns::Distribution;
+use crate::scenario::uncertain::Distribution;
 
 /// How far plugs and water may be off, but for those that are found already.
 pub fn usual(scenario: &Scenario, found: &[UncertainInput]) -> Vec<UncertainInput> {
@@ -34,10 +34,10 @@ pub fn usual(scenario: &Scenario, found: &[UncertainInput]) -> Vec<UncertainInpu
             usual: true,
         })
         .collect();
-    let grams = scenario.start.water_in_oil.si() * 1e3;
+    let grams = scenario.initial.water_in_oil.si() * 1e3;
     if grams > 0.0 {
         usual.push(UncertainInput {
-            path: "start.water_in_oil".to_owned(),
+            path: "initial.water_in_oil".to_owned(),
             value: grams,
             unit: Some("g".to_owned()),
             low: grams / 3.0,

@@ -1,11 +1,15 @@
 //! A number as it is kept in a night and in the unit of its range.
 
-use crate::scenario::unknowns::Unknown;
+use crate::scenario::uncertain::UncertainRange;
 use crate::study::case::Case;
 use crate::study::path::{PathError, Tree};
 
 /// The number at a path: the unit it is kept in, and its value in the unit of its range, which is given too.
-pub fn in_unit_of(tree: &Tree, path: &str, unknown: &Unknown) -> Result<RangeNumber, PathError> {
+pub fn in_unit_of(
+    tree: &Tree,
+    path: &str,
+    unknown: &UncertainRange,
+) -> Result<RangeNumber, PathError> {
     let kept = tree.number(path)?;
     let unit = unknown.unit.clone().or(kept.unit.clone());
     let value = Scale::of(tree, path, unit.as_deref())?.in_unit(kept.value);

@@ -1,4 +1,4 @@
-//! All that is uncertain about a night, in one list: the `unknowns` of engine, oil, hangar, heaters and night.
+//! All that is uncertain about a night, in one list: the `uncertain` of engine, oil, hangar, heaters and night.
 
 mod contradictions;
 mod declared;
@@ -14,7 +14,7 @@ use super::case::Case;
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
-use crate::scenario::unknowns::{Distribution, Unknown};
+use crate::scenario::uncertain::{Distribution, UncertainRange};
 
 /// An uncertain number of a Scenario.
 #[derive(Debug, Clone, PartialEq)]
@@ -154,7 +154,7 @@ fn at(problem: Problem, (path, word): (String, String)) -> Problem {
     }
 }
 
-fn doubt(tree: &Tree, path: &str, unknown: &Unknown) -> Result<UncertainInput, Refused> {
+fn doubt(tree: &Tree, path: &str, unknown: &UncertainRange) -> Result<UncertainInput, Refused> {
     let RangeNumber {
         kept_in,
         value,
@@ -210,7 +210,7 @@ fn refused(before: &[Problem], tree: &Tree, input: &UncertainInput, called: &str
                 problems.extend(new.map(|p| Problem {
                     what: format!("{}, at the {end} end of its plausible range", p.what),
                     help: p.help.or_else(|| {
-                        Some(format!("correct the range of `{called}` under `unknowns`"))
+                        Some(format!("correct the range of `{called}` under `uncertain`"))
                     }),
                     ..p
                 }));
@@ -244,8 +244,8 @@ mod tests {
         for path in [
             "engine.bay.seam_area",
             "oil.at_40",
-            "hangar.lag",
-            "heaters[0].kind.bay_fan.strike",
+            "hangar.time_constant",
+            "heaters[0].kind.bay_fan.impingement",
             "covers.inlet_plug",
         ] {
             found(&all, path);
@@ -293,18 +293,18 @@ mod tests {
     #[test]
     fn a_temperature_takes_its_range_along_by_the_difference() {
         let mut night = scenario();
-        night.question.threshold = crate::quantity::Temperature::degF(60.0);
-        let range = Unknown {
+        night.criteria.min_temperature = crate::quantity::Temperature::degF(60.0);
+        let range = UncertainRange {
             low: 55.0,
             high: 58.0,
             unit: Some("degF".to_owned()),
-            ..night.hangar.unknowns["lag"].clone()
+            ..night.hangar.uncertain["time_constant"].clone()
         };
         night
-            .unknowns
-            .insert("question.threshold".to_owned(), range);
+            .uncertain
+            .insert("criteria.min_temperature".to_owned(), range);
         let all = uncertain_inputs(&night).unwrap();
-        let moved = found(&all, "question.threshold");
+        let moved = found(&all, "criteria.min_temperature");
         assert!(
             (moved.low - 58.5).abs() < 1e-9 && (moved.high - 61.5).abs() < 1e-9,
             "{moved:?}"
@@ -315,9 +315,9 @@ mod tests {
         assert_eq!(told.len(), 1);
         assert_eq!(
             told[0].what,
-            "`question.threshold` is 60 degF, outside the range this night gives it, 55 degF to 58 degF"
+            "`criteria.min_temperature` is 60 degF, outside the range this night gives it, 55 degF to 58 degF"
         );
-        night.question.threshold = crate::quantity::Temperature::degF(57.0);
+        night.criteria.min_temperature = crate::quantity::Temperature::degF(57.0);
         assert!(contradictions(&night).is_empty());
     }
 
@@ -327,10 +327,10 @@ mod tests {
         let Engine::opposed(layout) = &mut night.engine else {
             panic!()
         };
-        layout.unknowns.get_mut("fin_eff").unwrap().high = 1.2;
+        layout.uncertain.get_mut("fin_eff").unwrap().high = 1.2;
         let problems = uncertain_inputs(&night).unwrap_err();
         assert_eq!(problems.len(), 1, "{problems:?}");
-        assert_eq!(problems[0].path, "engine.unknowns.fin_eff");
+        assert_eq!(problems[0].path, "engine.uncertain.fin_eff");
         assert!(
             problems[0].what.contains("high end of its plausible range"),
             "{:?}",
@@ -341,12 +341,17 @@ mod tests {
     #[test]
     fn a_path_that_leads_nowhere_is_told_with_the_nearest() {
         let mut night = scenario();
-        let lag = night.hangar.unknowns.remove("lag").unwrap();
-        night.hangar.unknowns.insert("lga".to_owned(), lag);
+        let range = night.hangar.uncertain.remove("time_constant").unwrap();
+        night
+            .hangar
+            .uncertain
+            .insert("time_constnat".to_owned(), range);
         let problems = uncertain_inputs(&night).unwrap_err();
-        assert_eq!(problems[0].path, "hangar.unknowns.lga");
+        assert_eq!(problems[0].path, "hangar.uncertain.time_constnat");
         assert!(
-            problems[0].what.contains("did you mean `hangar.lag`"),
+            problems[0]
+                .what
+                .contains("did you mean `hangar.time_constant`"),
             "{:?}",
             problems[0]
         );

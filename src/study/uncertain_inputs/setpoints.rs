@@ -13,8 +13,11 @@ use crate::study::path::Tree;
 
 /// Numbers of a heater of which the first must stay below the second.
 const PAIRS: [(&str, &str); 2] = [
-    ("thermostat.lo", "thermostat.hi"),
-    ("self_limiting.full_below", "self_limiting.none_above"),
+    ("thermostat.on_at", "thermostat.off_at"),
+    (
+        "self_limiting.full_power_below",
+        "self_limiting.zero_power_above",
+    ),
 ];
 /// How near they may come, as a share of the span as written. A choice: half of what the built-in pads leave.
 const APART: f64 = 0.05;
@@ -97,22 +100,22 @@ mod tests {
     use crate::quantity::Temperature;
     use crate::scenario::document::Scenario;
     use crate::scenario::heater::{Heater, SelfLimiting};
-    use crate::scenario::unknowns::{Basis, Distribution, Unknown};
+    use crate::scenario::uncertain::{Basis, Distribution, UncertainRange};
     use crate::study::tests::scenario;
 
     /// The small engine with a sump pad that goes on and off at these, in °C.
     fn pad(lo: f64, hi: f64) -> Scenario {
         let mut pad: Heater = model(Kind::Heater, "sump-pad-150w").unwrap();
         let thermostat = pad.thermostat.as_mut().unwrap();
-        (thermostat.lo, thermostat.hi) = (Temperature::degC(lo), Temperature::degC(hi));
+        (thermostat.on_at, thermostat.off_at) = (Temperature::degC(lo), Temperature::degC(hi));
         Scenario {
             heaters: vec![pad],
             ..scenario()
         }
     }
 
-    fn range(low: f64, high: f64, unit: &str) -> Unknown {
-        Unknown {
+    fn range(low: f64, high: f64, unit: &str) -> UncertainRange {
+        UncertainRange {
             low,
             high,
             unit: Some(unit.to_owned()),
@@ -173,11 +176,11 @@ mod tests {
         let mut night = pad(40.0, 45.0);
         // 39 to 44 °C and 41 to 46 °C.
         for (end, range) in [
-            ("lo", range(39.0, 44.0, "degC")),
-            ("hi", range(105.8, 114.8, "degF")),
+            ("on_at", range(39.0, 44.0, "degC")),
+            ("off_at", range(105.8, 114.8, "degF")),
         ] {
             night
-                .unknowns
+                .uncertain
                 .insert(format!("heaters[0].thermostat.{end}"), range);
         }
         near(found(&night, PAIRS[0]), [(39.0, 42.375), (108.725, 114.8)]);
@@ -187,15 +190,15 @@ mod tests {
     #[test]
     fn a_range_is_cut_no_further_than_it_must_be() {
         let mut night = pad(40.0, 45.0);
-        night.heaters[0].unknowns.remove("thermostat.lo");
+        night.heaters[0].uncertain.remove("thermostat.on_at");
         let all = uncertain_inputs(&night).unwrap();
         let hi = all
             .iter()
-            .find(|d| d.path == "heaters[0].thermostat.hi")
+            .find(|d| d.path == "heaters[0].thermostat.off_at")
             .unwrap();
         assert!((hi.low - 40.25).abs() < 1e-9 && hi.high == 52.5, "{hi:?}");
-        night.unknowns.insert(
-            "heaters[0].thermostat.lo".to_owned(),
+        night.uncertain.insert(
+            "heaters[0].thermostat.on_at".to_owned(),
             range(39.0, 41.0, "degC"),
         );
         near(found(&night, PAIRS[0]), [(39.0, 41.0), (41.25, 52.5)]);
@@ -205,15 +208,15 @@ mod tests {
     fn a_self_limiting_element_keeps_its_ends_apart_too() {
         let mut night = pad(80.0, 90.0);
         night.heaters[0].self_limiting = Some(SelfLimiting {
-            full_below: Temperature::degC(60.0),
-            none_above: Temperature::degC(80.0),
+            full_power_below: Temperature::degC(60.0),
+            zero_power_above: Temperature::degC(80.0),
         });
         for (end, range) in [
-            ("full_below", range(50.0, 75.0, "degC")),
-            ("none_above", range(65.0, 95.0, "degC")),
+            ("full_power_below", range(50.0, 75.0, "degC")),
+            ("zero_power_above", range(65.0, 95.0, "degC")),
         ] {
             night
-                .unknowns
+                .uncertain
                 .insert(format!("heaters[0].self_limiting.{end}"), range);
         }
         near(found(&night, PAIRS[1]), [(50.0, 69.5), (70.5, 95.0)]);

@@ -12,8 +12,8 @@ use crate::night::NightError;
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::{Heater, Place};
+use crate::scenario::initial::InitialTemperature;
 use crate::scenario::part::Role;
-use crate::scenario::start::Warmth;
 
 /// A heater is made stronger up to so many times its power: beyond that it is another heater.
 const MOST_TIMES: f64 = 3.0;
@@ -97,7 +97,7 @@ pub fn candidates(switches: &Switches, scenario: &Scenario, spare: &[Heater]) ->
             }),
         });
     }
-    if scenario.start.warmth == Warmth::cold_soaked {
+    if scenario.initial.temperature == InitialTemperature::cold_soaked {
         all.push(Candidate {
             most: MOST_EARLIER.min(DAY_MIN.saturating_sub(switches.most + 1)),
             change: Box::new(|minutes| Change::BegunEarlier { minutes }),

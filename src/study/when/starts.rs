@@ -7,7 +7,7 @@ use crate::scenario::check::{Problem, check};
 use crate::scenario::clock::NightClock;
 use crate::scenario::document::Scenario;
 use crate::scenario::hours::Hours;
-use crate::scenario::start::Warmth;
+use crate::scenario::initial::InitialTemperature;
 
 /// The heaters whose switching-on is sought, and how early it can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,8 +29,8 @@ impl Switches {
     /// *Errors*: the problems of the scenario; no heater; none that can be switched.
     pub fn of(scenario: &Scenario) -> Result<Self, NightError> {
         let checked = check(scenario).map_err(NightError::Problems)?;
-        let delay_s = match &scenario.start.warmth {
-            Warmth::after_flight { delay } => delay.si(),
+        let delay_s = match &scenario.initial.temperature {
+            InitialTemperature::after_flight { delay } => delay.si(),
             _ => 0.0,
         };
         let left_s = (checked.clock().night_s() - delay_s).max(0.0);
@@ -90,7 +90,7 @@ impl Switches {
 }
 
 fn until_departure() -> Case {
-    Case::default().set("question.horizon", &None::<Duration>)
+    Case::default().set("criteria.simulated_time", &None::<Duration>)
 }
 
 fn switch_on(case: Case, heater: usize, minutes: usize) -> Case {

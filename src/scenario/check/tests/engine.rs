@@ -6,9 +6,9 @@ use crate::quantity::{Area, Resistance, Temperature};
 use crate::scenario::body::{Body, Surrounding, SurroundingTemperature};
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::Place;
+use crate::scenario::initial::InitialTemperature;
 use crate::scenario::joint::{Contact, Enclosure};
 use crate::scenario::part::Spot;
-use crate::scenario::start::Warmth;
 
 #[test]
 fn names_must_lead_somewhere() {
@@ -74,14 +74,14 @@ fn names_must_lead_somewhere() {
     told(&p, "covers.blankets.lower", "has no skin", "role: skin");
     let p = only(spoilt(|s| {
         let parts = [("crank".to_owned(), Temperature::degC(1.0))].into();
-        s.start.warmth = Warmth::given {
+        s.initial.temperature = InitialTemperature::values {
             all: Temperature::degC(0.0),
             parts,
         };
     }));
     told(
         &p,
-        "start.warmth.parts.crank",
+        "initial.temperature.parts.crank",
         "no part or pocket named `crank`",
         "there are",
     );

@@ -6,7 +6,7 @@ use crate::quantity::{Area, Duration, Temperature};
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::{Place, Thermostat};
 use crate::scenario::hours::Hours;
-use crate::scenario::start::Warmth;
+use crate::scenario::initial::InitialTemperature;
 
 #[test]
 fn a_heater_must_suit_its_place() {
@@ -15,13 +15,13 @@ fn a_heater_must_suit_its_place() {
             let Engine::body(body) = &mut s.engine else {
                 return;
             };
-            body.places.get_mut("pad").unwrap().strike[0].1 = share;
+            body.places.get_mut("pad").unwrap().impingement[0].1 = share;
         }))
     };
     told(
         &share(0.9),
         "heaters[1].place",
-        "`strike` must sum to 1, they sum to 0.9",
+        "`impingement` must sum to 1, they sum to 0.9",
         "another kind",
     );
     let p = only(spoilt(|s| s.heaters[1].place = Place::at("duct".into())));
@@ -36,21 +36,21 @@ fn a_heater_must_suit_its_place() {
     let p = only(spoilt(|s| {
         s.heaters[1].thermostat = Some(Thermostat {
             sensor: "upper".into(),
-            lo: Temperature::degC(90.0),
-            hi: Temperature::degC(80.0),
+            on_at: Temperature::degC(90.0),
+            off_at: Temperature::degC(80.0),
         });
     }));
     told(
         &p,
-        "heaters[1].thermostat.lo",
-        "`lo` must be below `hi`",
+        "heaters[1].thermostat.on_at",
+        "`on_at` must be below `off_at`",
         "comes on again",
     );
     let p = only(spoilt(|s| {
         let lamp = written(
             r#"(name: "lamp", kind: radiant(radiant_share: 0.3), power: W(100),
-                place: aimed(throw: [("lower", 1.0)], strike: [("sump", 1.0)]),
-                self_limiting: Some((full_below: degC(50), none_above: degC(60))))"#,
+                place: aimed(discharge: [("lower", 1.0)], impingement: [("sump", 1.0)]),
+                self_limiting: Some((full_power_below: degC(50), zero_power_above: degC(60))))"#,
         );
         s.heaters.push(lamp);
     }));
@@ -122,7 +122,7 @@ fn hours_must_lie_within_the_night() {
         "order",
     );
     let p = only(spoilt(|s| {
-        s.start.warmth = Warmth::after_flight {
+        s.initial.temperature = InitialTemperature::after_flight {
             delay: Duration::h(4.0),
         };
         s.heaters[0].hours = Hours::between(vec![pair("20:00", "21:00")]);

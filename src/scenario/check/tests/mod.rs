@@ -40,7 +40,7 @@ const SOUND: &str = r#"(
         openings: [(between: ("upper", "lower"), area: m2(0.01), centre: m(0))],
         cowl_leaks: [(pocket: "lower", opening: outlet, area: m2(0.03), centre: m(-0.3), wind_coefficient: -0.1)],
         crankcase_gas: Some((
-            volume: L(9), breather: "lower", breather_l_s: 0.002, filler_draught_l_s: 0.003,
+            volume: L(9), breather: "lower", breather_l_s: 0.002, filler_flow_l_s: 0.003,
             filler_diameter: m(0.045), after_flight: at(degC(75)),
             walls: [(part: "case", area: m2(0.1), facing: down, mass_factor: 1.0, group: upper)],
             oil: Some((part: "oil", area: m2(0.05), oil_film: 0.2)),
@@ -48,21 +48,21 @@ const SOUND: &str = r#"(
         part_groups: [(key: "case", label: "case", parts: ["case"])],
         oil: Some("oil"),
         places: {
-            "top": (intake: [("lower", 1.0)], throw: [("upper", 1.0)], strike: [("case", 0.5)]),
-            "duct": (throw: [("upper", 1.0)]),
-            "pad": (strike: [("sump", 1.0)]),
+            "top": (intake: [("lower", 1.0)], discharge: [("upper", 1.0)], impingement: [("case", 0.5)]),
+            "duct": (discharge: [("upper", 1.0)]),
+            "pad": (impingement: [("sump", 1.0)]),
         },
     )),
     oil: (grade: "15W-50", at_40: mm2_s(130), at_100: mm2_s(18), pour_point: degC(-30)),
     heaters: [
         (name: "fan", power: W(350), place: at("top"),
-            kind: bay_fan(flow: g_s(7.5), entrain: 0.95, entrain_from_intake: 0.45, strike: W_K(12))),
+            kind: bay_fan(flow: g_s(7.5), entrainment: 0.95, entrainment_from_intake: 0.45, impingement: W_K(12))),
         (name: "pad", kind: bonded, power: W(150), place: at("pad"), hours: before_departure(min(30)),
-            thermostat: Some((sensor: "sump", lo: degC(80), hi: degC(90)))),
+            thermostat: Some((sensor: "sump", on_at: degC(80), off_at: degC(90)))),
         (name: "duct", power: W(1500), place: at("duct"),
-            kind: ducted(flow: g_s(30), duct_loss: 0.2, entrain: 0.5, strike: W_K(0))),
+            kind: ducted(flow: g_s(30), duct_loss: 0.2, entrainment: 0.5, impingement: W_K(0))),
     ],
-    hangar: (name: "shut", lag: h(1.5), draught: m_s(0.1), draught_share: 0.02),
+    hangar: (name: "shut", time_constant: h(1.5), air_speed: m_s(0.1), wind_fraction: 0.02),
     weather: steady(outdoors: degC(-9), humidity: 0.8),
 )"#;
 

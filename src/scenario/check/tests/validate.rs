@@ -10,7 +10,7 @@ use crate::scenario::weather::{Observation, Record, Weather};
 fn a_sound_night_passes_with_its_aims() {
     let checked: CheckedScenario = check(&sound()).unwrap_or_else(|p| panic!("{p:#?}"));
     assert_eq!(checked.aims().len(), 3);
-    assert_eq!(checked.aims()[1].strike, [("sump".to_owned(), 1.0)]);
+    assert_eq!(checked.aims()[1].impingement, [("sump".to_owned(), 1.0)]);
     assert_eq!(checked.end_s(), 12.0 * 3600.0);
 }
 
@@ -77,12 +77,14 @@ fn numbers_must_be_sane() {
         "must be finite; found inf",
         "",
     );
-    let p = only(spoilt(|s| s.start.water_in_oil = Mass::g(-1.0)));
-    told(&p, "start.water_in_oil", "must not be negative", "");
-    let p = only(spoilt(|s| s.question.threshold = Temperature::degC(300.0)));
+    let p = only(spoilt(|s| s.initial.water_in_oil = Mass::g(-1.0)));
+    told(&p, "initial.water_in_oil", "must not be negative", "");
+    let p = only(spoilt(|s| {
+        s.criteria.min_temperature = Temperature::degC(300.0)
+    }));
     told(
         &p,
-        "question.threshold",
+        "criteria.min_temperature",
         "from -60 to 250 °C; found 300 °C",
         "",
     );
@@ -106,12 +108,14 @@ fn the_clock_must_make_a_night() {
         "does not come after",
         "the day after",
     );
-    let p = only(spoilt(|s| s.question.horizon = Some(Duration::h(10.0))));
+    let p = only(spoilt(|s| {
+        s.criteria.simulated_time = Some(Duration::h(10.0))
+    }));
     told(
         &p,
-        "question.horizon",
+        "criteria.simulated_time",
         "before the departure, 12.00 h after",
-        "leave `horizon` out",
+        "leave `simulated_time` out",
     );
 }
 

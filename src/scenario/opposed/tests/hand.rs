@@ -144,7 +144,7 @@ fn a_ducts_mouth_strikes_4_4_watts_a_kelvin_in_all() {
     let body = body("flat-four-3l1");
     let aim = &body.places["duct-under-nose"];
     let share = |part: &str| {
-        let struck = aim.strike.iter().filter(|(name, _)| name == part);
+        let struck = aim.impingement.iter().filter(|(name, _)| name == part);
         struck.map(|(_, share)| share).sum::<f64>()
     };
     near(4.4 * share("sump_side"), 0.8);

@@ -100,7 +100,7 @@ fn the_mirror_shows_the_same_engine() {
 #[test]
 fn the_mirror_swaps_blowing_left_and_blowing_right() {
     let turned = |aim: &Aim| {
-        let mut lists = [&aim.intake, &aim.throw, &aim.strike].map(|list| {
+        let mut lists = [&aim.intake, &aim.discharge, &aim.impingement].map(|list| {
             let turn = |(name, share): &(String, f64)| (mirrored(name), format!("{share}"));
             list.iter().map(turn).collect::<Vec<_>>()
         });
@@ -108,7 +108,7 @@ fn the_mirror_swaps_blowing_left_and_blowing_right() {
         lists
     };
     let itself = |aim: &Aim| {
-        let mut lists = [&aim.intake, &aim.throw, &aim.strike].map(|list| {
+        let mut lists = [&aim.intake, &aim.discharge, &aim.impingement].map(|list| {
             let keep = |(name, share): &(String, f64)| (name.clone(), format!("{share}"));
             list.iter().map(keep).collect::<Vec<_>>()
         });

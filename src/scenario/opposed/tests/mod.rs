@@ -85,9 +85,9 @@ fn references(body: &Body) -> (Vec<&str>, Vec<&str>) {
     }
     parts.extend(body.oil.as_deref());
     for aim in body.places.values() {
-        let thrown = aim.intake.iter().chain(&aim.throw);
+        let thrown = aim.intake.iter().chain(&aim.discharge);
         airs.extend(thrown.map(|(pocket, _)| pocket.as_str()));
-        parts.extend(aim.strike.iter().map(|(part, _)| part.as_str()));
+        parts.extend(aim.impingement.iter().map(|(part, _)| part.as_str()));
     }
     (parts, airs)
 }

@@ -5,7 +5,7 @@ use super::*;
 use crate::scenario::hangar::Hangar;
 use crate::scenario::heater::{Heater, HeaterKind, Place};
 use crate::scenario::oil::Oil;
-use crate::scenario::unknowns::Unknowns;
+use crate::scenario::uncertain::Uncertain;
 
 /// The files of a folder, each with its text.
 fn files(kind: &str) -> Vec<(PathBuf, String)> {
@@ -21,7 +21,7 @@ fn files(kind: &str) -> Vec<(PathBuf, String)> {
 
 /// What a file must do whatever it holds: open with a comment that gives a source or says `estimated`,
 /// and bound each uncertain number in order.
-fn assert_accounted_for(file: &Path, text: &str, unknowns: &Unknowns) {
+fn assert_accounted_for(file: &Path, text: &str, uncertain: &Uncertain) {
     let file = file.display();
     let opening: String = text
         .lines()
@@ -32,8 +32,8 @@ fn assert_accounted_for(file: &Path, text: &str, unknowns: &Unknowns) {
         says.iter().any(|word| opening.contains(word)),
         "{file}: no source"
     );
-    assert!(!unknowns.is_empty(), "{file}: no unknowns");
-    for (path, unknown) in unknowns {
+    assert!(!uncertain.is_empty(), "{file}: nothing uncertain");
+    for (path, unknown) in uncertain {
         assert!(unknown.low < unknown.high, "{file}: {path}");
         assert!(!unknown.source.is_empty(), "{file}: {path}");
     }
@@ -46,7 +46,7 @@ fn engines() -> Vec<(String, Body)> {
             Engine::opposed(layout) => expand(&layout),
             Engine::body(body) => body,
         };
-        assert_accounted_for(&file, &text, &body.unknowns);
+        assert_accounted_for(&file, &text, &body.uncertain);
         (name, body)
     });
     expanded.collect()
@@ -55,7 +55,7 @@ fn engines() -> Vec<(String, Body)> {
 fn heaters() -> Vec<Heater> {
     let read_all = files("heaters").into_iter().map(|(file, text)| {
         let heater: Heater = read(&file);
-        assert_accounted_for(&file, &text, &heater.unknowns);
+        assert_accounted_for(&file, &text, &heater.uncertain);
         heater
     });
     read_all.collect()
@@ -77,24 +77,24 @@ fn oils_read_and_thin_as_they_warm() {
     assert_eq!(files.len(), 6);
     for (file, text) in files {
         let oil: Oil = read(&file);
-        assert_accounted_for(&file, &text, &oil.unknowns);
+        assert_accounted_for(&file, &text, &oil.uncertain);
         assert!(oil.at_100.si() < oil.at_40.si(), "{}", file.display());
     }
 }
 
 #[test]
-fn hangars_read_and_the_draughtier_follow_faster() {
+fn hangars_read_and_the_airier_follow_faster() {
     let mut hangars: Vec<Hangar> = Vec::new();
     for (file, text) in files("hangars") {
         let hangar: Hangar = read(&file);
-        assert_accounted_for(&file, &text, &hangar.unknowns);
+        assert_accounted_for(&file, &text, &hangar.uncertain);
         hangars.push(hangar);
     }
     assert_eq!(hangars.len(), 3);
-    hangars.sort_by(|a, b| a.lag.si().total_cmp(&b.lag.si()));
+    hangars.sort_by(|a, b| a.time_constant.si().total_cmp(&b.time_constant.si()));
     for pair in hangars.windows(2) {
-        assert!(pair[0].draught.si() > pair[1].draught.si());
-        assert!(pair[0].draught_share > pair[1].draught_share);
+        assert!(pair[0].air_speed.si() > pair[1].air_speed.si());
+        assert!(pair[0].wind_fraction > pair[1].wind_fraction);
     }
 }
 
@@ -119,14 +119,14 @@ fn every_heater_fits_every_engine() {
             let whole = |list: &[(String, f64)]| (sum(list) - 1.0).abs() < 1e-9;
             match &heater.kind {
                 HeaterKind::bay_fan { .. } => {
-                    assert!(whole(&aim.intake) && whole(&aim.throw), "{told}");
+                    assert!(whole(&aim.intake) && whole(&aim.discharge), "{told}");
                 }
                 HeaterKind::ducted { .. } => {
-                    assert!(whole(&aim.throw) && whole(&aim.strike), "{told}");
+                    assert!(whole(&aim.discharge) && whole(&aim.impingement), "{told}");
                 }
-                HeaterKind::bonded => assert!(whole(&aim.strike), "{told}"),
+                HeaterKind::bonded => assert!(whole(&aim.impingement), "{told}"),
                 HeaterKind::radiant { .. } => {
-                    assert!(whole(&aim.throw) && whole(&aim.strike), "{told}");
+                    assert!(whole(&aim.discharge) && whole(&aim.impingement), "{told}");
                 }
             }
             if let Some(thermostat) = &heater.thermostat {
@@ -141,15 +141,15 @@ fn every_heater_fits_every_engine() {
 fn written_in(path: &str) -> f64 {
     match path {
         "oil_litres" | "gas_litres" => 1e3,
-        "lag" => 1.0 / 3600.0,
+        "time_constant" => 1.0 / 3600.0,
         _ => 1.0,
     }
 }
 
-/// Each path of an `unknowns` map leads to a number of its file, between the bounds given for it.
-fn assert_unknowns_hold(file: &str, held: &impl serde::Serialize, unknowns: &Unknowns) {
+/// Each path of an `uncertain` map leads to a number of its file, between the bounds given for it.
+fn assert_unknowns_hold(file: &str, held: &impl serde::Serialize, uncertain: &Uncertain) {
     let held = serde_json::to_value(held).unwrap();
-    for (path, unknown) in unknowns {
+    for (path, unknown) in uncertain {
         let pointer = path.replace(['.', '['], "/").replace(']', "");
         let found = held.pointer(&format!("/{pointer}"));
         let found = found.unwrap_or_else(|| panic!("{file}: nothing at {path}"));
@@ -171,19 +171,19 @@ fn unknowns_are_numbers_the_file_holds() {
     for (file, _) in files("engines") {
         let name = file.display().to_string();
         match read(&file) {
-            Engine::opposed(layout) => assert_unknowns_hold(&name, &layout, &layout.unknowns),
-            Engine::body(body) => assert_unknowns_hold(&name, &body, &body.unknowns),
+            Engine::opposed(layout) => assert_unknowns_hold(&name, &layout, &layout.uncertain),
+            Engine::body(body) => assert_unknowns_hold(&name, &body, &body.uncertain),
         }
     }
     for heater in heaters() {
-        assert_unknowns_hold(&heater.name, &heater, &heater.unknowns);
+        assert_unknowns_hold(&heater.name, &heater, &heater.uncertain);
     }
     for (file, _) in files("oils") {
         let oil: Oil = read(&file);
-        assert_unknowns_hold(&oil.grade, &oil, &oil.unknowns);
+        assert_unknowns_hold(&oil.grade, &oil, &oil.uncertain);
     }
     for (file, _) in files("hangars") {
         let hangar: Hangar = read(&file);
-        assert_unknowns_hold(&hangar.name, &hangar, &hangar.unknowns);
+        assert_unknowns_hold(&hangar.name, &hangar, &hangar.uncertain);
     }
 }

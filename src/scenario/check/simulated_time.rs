@@ -5,6 +5,6 @@ use super::super::document::Scenario;
 
 /// The end of the night that is followed, in seconds after the beginning.
 pub(super) fn end_s(scenario: &Scenario, clock: &NightClock) -> f64 {
-    let horizon = scenario.question.horizon;
-    horizon.map_or(clock.night_s(), |h| h.si())
+    let simulated_time = scenario.criteria.simulated_time;
+    simulated_time.map_or(clock.night_s(), |h| h.si())
 }

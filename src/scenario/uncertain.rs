@@ -4,13 +4,13 @@ use crate::document::{choice, model};
 use std::collections::BTreeMap;
 
 /// Uncertain numbers by their path in the file, such as `bay.seam_area`.
-pub type Unknowns = BTreeMap<String, Unknown>;
+pub type Uncertain = BTreeMap<String, UncertainRange>;
 
 model! {
     /// How uncertain a number is, in the unit its file gives it in.
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields)]
-    pub struct Unknown {
+    pub struct UncertainRange {
         /// The lowest plausible value.
         pub low: f64;
         /// The highest plausible value.
