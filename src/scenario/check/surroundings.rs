@@ -198,7 +198,7 @@ pub(super) fn check(scenario: &Scenario, clock: Option<&NightClock>, problems: &
                 .tell(
                     "criteria.simulated_time",
                     format!(
-                        "the simulated_time of {:.2} h lies before the departure, {:.2} h after the beginning",
+                        "the simulated time of {:.2} h lies before the departure, {:.2} h after the beginning",
                         simulated_time / 3600.0,
                         night / 3600.0
                     ),
