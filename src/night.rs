@@ -3,7 +3,8 @@
 use crate::findings::{Findings, Steady, answer};
 use crate::network::{Network, assemble};
 use crate::scenario::check::{CheckedScenario, Problem, check};
-use crate::scenario::document::Scenario;
+use crate::scenario::document::{Accuracy, Scenario};
+use crate::scenario::initial::InitialTemperature;
 use crate::solver::{
     LaneJob, Solution, SolveError, SolverStats, SteadyError, integrate, integrate_lanes, steady,
 };
@@ -54,9 +55,8 @@ fn joined(problems: &[Problem]) -> String {
 /// close within [`Conservation::ALLOWED`].
 pub fn run(scenario: &Scenario) -> Result<Night, NightError> {
     let (checked, net) = prepared(scenario)?;
-    let accuracy = &scenario.accuracy;
-    let solution =
-        integrate(&net, accuracy.tolerance, accuracy.sample_s).map_err(|e| timed(e, &checked))?;
+    let (tolerance, sample_s) = Precision::Full.of(scenario);
+    let solution = integrate(&net, tolerance, sample_s).map_err(|e| timed(e, &checked))?;
     let (settled, unsettled) = match settled(&net, &solution) {
         Ok(settled) => (settled, None),
         Err(e) => (None, Some(e)),
@@ -74,21 +74,56 @@ impl Scenario {
     }
 }
 
+/// How finely a night is computed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Precision {
+    /// As its file says.
+    Full,
+    /// As one of many that are counted: a looser tolerance, and a record every ten minutes.
+    Study,
+}
+
+/// How much looser than the file's the tolerance of a night of a study is: the margin of the built-in nights moves by
+/// 0.03 K at most (measured by `tests/nights`).
+const LOOSER: f64 = 64.0;
+/// The same where a thermostat switches, as errors in its times add up, and for an engine that is warm at the beginning.
+const LOOSER_SWITCHING: f64 = 4.0;
+/// How far apart the records of a night of a study are, s.
+const STUDY_RECORD_S: f64 = 600.0;
+
+impl Precision {
+    /// The tolerance and the time between two records, s, of a night.
+    fn of(self, night: &Scenario) -> (f64, f64) {
+        let Accuracy { tolerance, sample_s, .. } = night.accuracy;
+        let switching = night.heaters.iter().any(|heater| heater.thermostat.is_some());
+        match self {
+            Self::Full => (tolerance, sample_s),
+            Self::Study if switching || night.initial.temperature != InitialTemperature::cold_soaked => {
+                (LOOSER_SWITCHING * tolerance, sample_s)
+            }
+            Self::Study => (LOOSER * tolerance, STUDY_RECORD_S),
+        }
+    }
+}
+
 /// Computes several nights, those whose networks differ in sizes only beside each other: faster than one by one, with
 /// the same answers, whichever are given together. The steady state is not computed; [`Findings::steady`] is none.
 ///
 /// *Errors*: of each night as [`run`].
-pub fn run_lanes(scenarios: &[Scenario]) -> Vec<Result<Night, NightError>> {
+pub fn run_lanes(
+    scenarios: &[Scenario],
+    precision: Precision,
+) -> Vec<Result<Night, NightError>> {
     let nights: Vec<_> = scenarios.iter().map(prepared).collect();
     let wanted: Vec<LaneJob> = nights
         .iter()
         .flatten()
         .map(|(checked, net)| {
-            let accuracy = &checked.scenario().accuracy;
+            let (tolerance, sample_s) = precision.of(checked.scenario());
             LaneJob {
                 net,
-                tolerance: accuracy.tolerance,
-                sample_s: accuracy.sample_s,
+                tolerance,
+                sample_s,
             }
         })
         .collect();

@@ -1,7 +1,7 @@
 //! How fast the indices of `spread` come to those of two functions whose indices are known in closed form.
 
 use super::plot::{Curve, Words, draw};
-use coldsoak::study::sample::coordinate;
+use coldsoak::study::sample::{axis, coordinate};
 use coldsoak::study::sobol::{Answers, indices};
 use std::error::Error;
 use std::f64::consts::PI;
@@ -92,7 +92,7 @@ fn measured(known: &Known, points: u32) -> Result<Found, Box<dyn Error>> {
             let axes = known.axes as u32;
             let point = |from: u32| -> Vec<f64> {
                 (from..from + axes)
-                    .map(|d| coordinate(SEED, n, d))
+                    .map(|d| coordinate(SEED, n, axis(&d.to_string(), false)))
                     .collect()
             };
             let (a, b) = (point(0), point(axes));

@@ -6,6 +6,7 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, flag_error, theme};
 use super::session::{ComparisonSession, Session};
 use super::terminal;
+use crate::study::compare::CompareOptions;
 use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
@@ -148,7 +149,11 @@ fn choices(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
     let target = target(&typed.out, 1)?;
     let session = ComparisonSession::open(Some(Path::new(name)), flags)?;
     may_write_to(target, typed)?;
-    let compared = computed(&session, flags, None)?;
+    let options = CompareOptions {
+        count: None,
+        ..CompareOptions::default()
+    };
+    let compared = computed(&session, flags, options)?;
     let title = &session.comparison.base.scenario.title;
     let drawn = choices_chart(&compared.nights, title, typed.theme);
     write(&[(CHOICES, drawn)], target, typed, flags, &session.from)

@@ -2,13 +2,13 @@
 
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, Output, Page};
+use super::flags::{Flags, Output, Page, Simulated};
 use super::session::ComparisonSession;
+use super::spare::spare;
 use super::terminal;
 use crate::report::{self, page};
 use crate::study::case::Case;
-use crate::study::compare::{Comparison, compare};
-use crate::study::paired::paired;
+use crate::study::compare::{CompareOptions, Comparison, compare};
 use crate::study::uncertain_inputs::uncertain_inputs;
 use std::path::PathBuf;
 
@@ -32,17 +32,12 @@ const MOST_TRIES: usize = 1000;
 pub struct Compare {
     /// A comparison file, `-` for standard input, or a built-in name [default: demo]
     pub file: Option<PathBuf>,
-    /// Compute each choice once, without simulated nights
-    #[arg(long)]
+    /// Compute each choice once, without chances
+    #[arg(long, conflicts_with_all = ["samples", "seed", "chance"])]
     pub quick: bool,
-    /// Simulated nights of each choice
-    #[arg(long, value_name = "N", default_value_t = 64, conflicts_with = "quick",
-        value_parser = clap::value_parser!(u32).range(8..=65_536))]
-    pub samples: u32,
-    /// Seed of the simulated nights
-    #[arg(long, value_name = "N", default_value_t = 1, conflicts_with = "quick")]
-    pub seed: u32,
-    /// End with exit code 3 if no choice is ready at departure
+    #[command(flatten)]
+    simulated: Simulated,
+    /// End with exit code 3 unless the recommended choice reaches the required chance
     #[arg(long)]
     pub require_ready: bool,
     #[command(flatten)]
@@ -55,8 +50,12 @@ pub struct Compare {
 pub fn run(typed: &Compare, flags: &Flags) -> Result<Outcome, Failure> {
     let session = ComparisonSession::open(typed.file.as_deref(), flags)?;
     may_deliver(&typed.output, Some(&typed.page))?;
-    let samples = (!typed.quick).then_some((typed.samples, typed.seed));
-    let compared = computed(&session, flags, samples)?;
+    let options = CompareOptions {
+        count: (!typed.quick).then(|| typed.simulated.count()),
+        target: typed.simulated.target(),
+        all_starts: typed.output.wide,
+    };
+    let compared = computed(&session, flags, options)?;
     let (base, from) = (&session.comparison.base, &session.from);
     let title = &base.scenario.title;
     let report = report::compare::report(title, &compared, from);
@@ -70,8 +69,7 @@ pub fn run(typed: &Compare, flags: &Flags) -> Result<Outcome, Failure> {
     deliver(&report, page, &output, flags, holds, |folder| {
         folder.choices(&compared.nights, title, typed.output.theme)
     })?;
-    let any = (compared.nights.iter()).any(|(_, night)| night.findings.ready.ready_at_departure);
-    Ok(Outcome::of(any || !typed.require_ready))
+    Ok(Outcome::of(compared.is_reached() || !typed.require_ready))
 }
 
 /// The first folder of the usual name that does not exist.
@@ -83,35 +81,25 @@ fn free_folder() -> PathBuf {
         .unwrap_or_else(|| PathBuf::from(FOLDER))
 }
 
-/// The choices of a comparison, computed and ranked, and over so many simulated nights of this seed.
+/// The choices of a comparison, computed and ranked.
 ///
 /// *Errors*: ranges that no night can be drawn from, of all choices, before anything is computed; the first choice that
 /// cannot be computed.
 pub fn computed(
     session: &ComparisonSession,
     flags: &Flags,
-    samples: Option<(u32, u32)>,
+    options: CompareOptions,
 ) -> Result<Comparison, Failure> {
     let loaded = &session.comparison;
-    if samples.is_some() {
+    if options.count.is_some() {
         loaded.audited(&|night| uncertain_inputs(night).err().unwrap_or_default())?;
     }
     let choices: Vec<Case> = (loaded.choices.iter())
         .map(|(name, night)| Case::whole(name, night))
         .collect();
-    let night = &loaded.base.scenario;
-    let each = 1 + samples.map_or(0, |(nights, _)| nights as usize);
-    let bar = terminal::progress_bar(choices.len() * each, flags.quiet);
-    let compared = compare(night, &choices, &|| bar.inc(1)).and_then(|mut compared| {
-        if let Some((nights, seed)) = samples {
-            let find = |name: &String| choices.iter().find(|choice| choice.name == *name);
-            let ranked: Vec<_> = (compared.nights.iter())
-                .filter_map(|(name, _)| find(name))
-                .collect();
-            compared.paired = Some(paired(night, &ranked, nights, seed, &|| bar.inc(1))?);
-        }
-        Ok(compared)
-    });
+    let bar = terminal::progress_bar(0, flags.quiet);
+    let advance = terminal::advance(&bar);
+    let compared = compare(&loaded.base.scenario, &choices, options, &spare()?, &advance);
     bar.finish_and_clear();
     compared.map_err(|e| session.failure(&e.case, e.source))
 }

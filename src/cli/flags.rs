@@ -4,6 +4,7 @@ use super::exit_code::Failure;
 use crate::files::sources::Outside;
 use crate::picture::draw::colour::Theme;
 use crate::quantity::Units;
+use crate::study::simulate::SampleCount;
 use anstream::ColorChoice;
 use clap::Args;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
@@ -60,6 +61,46 @@ impl Output {
             out: None,
             ..self.clone()
         }
+    }
+}
+
+/// The simulated nights that a chance is counted on: the same in every command.
+#[derive(Debug, Clone, Copy, Args)]
+pub struct Simulated {
+    /// Simulated nights
+    #[arg(long, value_name = "N", default_value_t = SampleCount::default().nights,
+        value_parser = clap::value_parser!(u32).range(8..=65_536))]
+    pub samples: u32,
+    /// Seed of the simulated nights
+    #[arg(long, value_name = "N", default_value_t = SampleCount::default().seed)]
+    pub seed: u32,
+    /// Required chance of being ready, in percent, 50 to 99.9
+    #[arg(long, value_name = "PERCENT", default_value = "95", value_parser = percent)]
+    pub chance: f64,
+}
+
+impl Simulated {
+    /// Which nights.
+    pub fn count(&self) -> SampleCount {
+        SampleCount {
+            nights: self.samples,
+            seed: self.seed,
+        }
+    }
+
+    /// The required chance, 0 to 1.
+    pub fn target(&self) -> f64 {
+        self.chance / 100.0
+    }
+}
+
+/// Reads a required chance in percent.
+fn percent(text: &str) -> Result<f64, String> {
+    let number = text.trim_end_matches('%').trim().parse::<f64>();
+    let number = number.map_err(|_| format!("\"{text}\" is not a number of percent."))?;
+    match (50.0..=99.9).contains(&number) {
+        true => Ok(number),
+        false => Err(format!("{text} is not from 50 to 99.9 percent.")),
     }
 }
 

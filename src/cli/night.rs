@@ -2,12 +2,14 @@
 
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, Output, Page};
+use super::flags::{Flags, Output, Page, Simulated};
 use super::session::Session;
 use super::terminal;
 use crate::night::run as run_night;
 use crate::report::{convergence, night as night_report, page};
+use crate::study::latest_start::reaches;
 use crate::study::refine::{NIGHTS, refine};
+use crate::study::simulate::simulate;
 
 /// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
@@ -27,7 +29,12 @@ pub struct Night {
     /// Estimate the numerical error from seven nights on finer meshes
     #[arg(long, conflicts_with_all = ["out", "report", "require_ready"])]
     pub refine: bool,
-    /// End with exit code 3 if not ready at departure
+    /// Compute the nominal night alone, without its chance
+    #[arg(long, conflicts_with_all = ["samples", "seed", "chance"])]
+    pub quick: bool,
+    #[command(flatten)]
+    simulated: Simulated,
+    /// End with exit code 3 unless ready with the required chance
     #[arg(long)]
     pub require_ready: bool,
     #[command(flatten)]
@@ -48,15 +55,33 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
         from,
     } = &session;
     let night = run_night(&loaded.scenario).map_err(|e| session.failure(e))?;
-    let report = night_report::report(&night, &loaded.engine, from);
-    let page = || page::of_night(report.clone(), &night, from);
+    let (count, target) = (typed.simulated.count(), typed.simulated.target());
+    let bands = match typed.quick {
+        true => None,
+        false => {
+            let bar = terminal::progress_bar(0, flags.quiet);
+            let bands = simulate(&loaded.scenario, count, &terminal::advance(&bar));
+            bar.finish_and_clear();
+            Some(bands.map_err(|e| session.failure(e))?)
+        }
+    };
+    let chance = bands.as_ref().map(|bands| night_report::Chance {
+        bands,
+        count,
+        target,
+    });
+    let report = night_report::report(&night, chance, &loaded.engine, from);
+    let page = || page::of_night(report.clone(), &night, None, from);
     let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let holds = "Findings, trace and charts";
     deliver(&report, page, &typed.output, flags, holds, |folder| {
         let title = &loaded.scenario.title;
         folder.night("night", &night, title, "", typed.output.theme)
     })?;
-    let ready = night.findings.ready.ready_at_departure;
+    let ready = match &bands {
+        Some(bands) => reaches(bands.ready, target),
+        None => night.findings.ready.ready_at_departure,
+    };
     Ok(Outcome::of(ready || !typed.require_ready))
 }
 

@@ -5,7 +5,8 @@ use crate::files::store::{Identity, Row, Store};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
 use crate::study::sample_result::SampleResult;
-use crate::study::spread::{Outcome, Purpose, Spread, Task};
+use crate::study::simulate::Outcome;
+use crate::study::spread::{Purpose, Spread, Task};
 use indicatif::ProgressBar;
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -34,9 +35,9 @@ pub struct SampleStore {
 
 /// What a purpose is called in a study file.
 const WORDS: [(Purpose, &str); 3] = [
-    (Purpose::Plausible, "plausible"),
-    (Purpose::Single, "single"),
-    (Purpose::Mixed, "mixed"),
+    (Purpose::Sample, "sample"),
+    (Purpose::OneAtATime, "one_at_a_time"),
+    (Purpose::Sobol, "sobol"),
 ];
 
 impl SampleStore {

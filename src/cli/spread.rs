@@ -2,7 +2,7 @@
 
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, Output};
+use super::flags::{Flags, Output, Simulated};
 use super::sample_store::{self, SampleStore};
 use super::session::Session;
 use super::terminal;
@@ -20,13 +20,8 @@ use std::path::PathBuf;
 pub struct Spread {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
-    /// Simulated nights; a power of two fills the ranges most evenly
-    #[arg(long, value_name = "N", default_value_t = 256,
-        value_parser = clap::value_parser!(u32).range(2..=65_536))]
-    pub samples: u32,
-    /// Seed of the simulated nights
-    #[arg(long, value_name = "N", default_value_t = 1)]
-    pub seed: u32,
+    #[command(flatten)]
+    simulated: Simulated,
     /// Compute Sobol' indices of the strongest inputs, in ten times the nights
     #[arg(long)]
     pub sobol: bool,
@@ -43,22 +38,22 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     may_deliver(&typed.output, None)?;
     let (scenario, from) = (&session.night.scenario, &session.from);
     let study =
-        Study::of(scenario, typed.seed).map_err(|p| session.failure(NightError::Problems(p)))?;
+        Study::of(scenario, typed.simulated.seed).map_err(|p| session.failure(NightError::Problems(p)))?;
     let nominal = run_night(scenario).map_err(|e| session.failure(e))?;
     let mut store = match &typed.study {
-        Some(path) => SampleStore::open(path, scenario, &SampleResult::of(&nominal), typed.seed)?,
+        Some(path) => SampleStore::open(path, scenario, &SampleResult::of(&nominal), typed.simulated.seed)?,
         None => SampleStore::in_memory(),
     };
     sample_store::stop_on_interrupt();
 
-    let (samples, singles) = (study.plausible(typed.samples), study.singles());
+    let (samples, singles) = (study.samples(typed.simulated.samples), study.singles());
     let mut mixed: Option<(Vec<Vec<usize>>, Vec<Task>)> = None;
     let all = [samples.as_slice(), &singles].concat();
     let bar = terminal::progress_bar(all.len(), flags.quiet);
     let mut finished = store.complete(&study, &all, &bar)?;
     if typed.sobol && finished {
-        let groups = indexed(&store.outcomes(&singles), study.inputs.len());
-        let tasks = study.mixed(&groups, typed.samples);
+        let groups = indexed(&store.outcomes(&singles), study.inputs().len());
+        let tasks = study.mixed(&groups, typed.simulated.samples);
         bar.inc_length(tasks.len() as u64);
         finished = store.complete(&study, &tasks, &bar)?;
         mixed = finished.then_some((groups, tasks));
@@ -72,14 +67,14 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
         .as_ref()
         .map(|(groups, outcomes)| Mixed { groups, outcomes });
     // Half of the single nights would name the wrong input.
-    let whole = store.count(Purpose::Single) == singles.len();
+    let whole = store.count(Purpose::OneAtATime) == singles.len();
     let single_outcomes = if whole {
         store.outcomes(&singles)
     } else {
         Vec::new()
     };
-    let (title, doubts) = (scenario.title.as_str(), &study.inputs);
-    let (criteria, seed) = (&scenario.criteria, typed.seed);
+    let (title, doubts) = (scenario.title.as_str(), study.inputs());
+    let (criteria, seed) = (&scenario.criteria, typed.simulated.seed);
     let summary = Summary::of(title, criteria, &outcomes, &single_outcomes, mixed, seed);
 
     let result = SpreadResult {
@@ -87,6 +82,7 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
         inputs: doubts,
         summary: &summary,
         seed,
+        target: typed.simulated.target(),
         finished,
     };
     // A study file is continued by the same command, which an existing folder would stop.
@@ -130,6 +126,6 @@ fn stopped(typed: &Spread, nights: usize) -> String {
     };
     format!(
         "stopped after {nights} of {} simulated nights; {kept}",
-        typed.samples
+        typed.simulated.samples
     )
 }

@@ -2,6 +2,7 @@
 
 use super::exit_code::Failure;
 use crate::files::fault::Fault;
+use crate::study::simulate::Progress;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::io::{self, IsTerminal, Write};
 
@@ -70,4 +71,12 @@ pub fn progress_bar(nights: usize, quiet: bool) -> ProgressBar {
         bar.set_style(style);
     }
     bar
+}
+
+/// Advances a bar as a study does.
+pub fn advance(bar: &ProgressBar) -> impl Fn(Progress) + Sync {
+    move |step| match step {
+        Progress::Planned(nights) => bar.inc_length(nights as u64),
+        Progress::Done => bar.inc(1),
+    }
 }

@@ -2,29 +2,24 @@
 
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, Output, flag_error};
+use super::flags::{Flags, Output, Page, Simulated, flag_error};
+use super::spare::spare;
 use super::session::Session;
 use super::terminal;
-use crate::files::fault::FileError;
-use crate::files::library::{Kind, model};
 use crate::files::night::Loaded;
-use crate::report;
+use crate::report::{self, page};
 use crate::scenario::check::check;
 use crate::scenario::clock::Moment;
-use crate::scenario::heater::Heater;
 use crate::scenario::hours::Hours;
-use crate::study::when::{Progress, Verdict, when};
+use crate::study::when::{WhenOptions, when};
 
 /// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
 coldsoak when my-night.ron                   when to switch on, what with, how certain\n  \
 coldsoak when my-night.ron --depart 09:00    the same night, leaving later\n  \
 coldsoak when demo --units degC --json       for another program\n\n\
-One heater: its latest switch-on time, to the minute. Two: the pair of times that takes the least energy. Three or\n\
-more: the latest common time. A heater stays on until departure; one with `between` hours keeps them.";
-
-/// Heaters that may be added if nothing else makes the engine ready.
-const SPARE: [&str; 2] = ["sump-pad-150w", "bay-fan-350w"];
+The heaters come on together, as late as the required chance allows; with two heaters, apart by as much as takes\n\
+the least energy in the nominal night. A heater stays on until departure; one with `between` hours keeps them.";
 
 /// Flags of `when`.
 #[derive(Debug, clap::Args)]
@@ -35,9 +30,13 @@ pub struct When {
     /// Departure, as in 07:30 or "1996-02-05 07:30" [default: as in the file]
     #[arg(long, value_name = "TIME")]
     pub depart: Option<String>,
-    /// End with exit code 3 if no switch-on time is ready
+    #[command(flatten)]
+    simulated: Simulated,
+    /// End with exit code 3 if no switch-on time reaches the required chance
     #[arg(long)]
     pub require_ready: bool,
+    #[command(flatten)]
+    page: Page,
     #[command(flatten)]
     output: Output,
 }
@@ -48,28 +47,26 @@ pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
         Some(depart) => leave_at(depart, night),
         None => Ok(()),
     })?;
-    may_deliver(&typed.output, None)?;
+    may_deliver(&typed.output, Some(&typed.page))?;
     let (scenario, from) = (&session.night.scenario, &session.from);
+    let options = WhenOptions {
+        count: typed.simulated.count(),
+        target: typed.simulated.target(),
+    };
     let bar = terminal::progress_bar(0, flags.quiet);
-    let answer = when(scenario, &spare()?, &|step| match step {
-        Progress::Planned(nights) => bar.inc_length(nights as u64),
-        Progress::Done => bar.inc(1),
-    });
+    let advance = terminal::advance(&bar);
+    let answer = when(scenario, options, &spare()?, &advance);
     bar.finish_and_clear();
     let answer = answer.map_err(|e| session.failure(e))?;
     let report = report::when::report(&answer, scenario, from);
+    let page = || page::of_night(report.clone(), &answer.night, answer.thermometer.as_ref(), from);
+    let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let holds = "Findings, and trace and charts of that night,";
-    deliver(&report, None, &typed.output, flags, holds, |folder| {
-        folder.night(
-            "night",
-            answer.night(),
-            &scenario.title,
-            "",
-            typed.output.theme,
-        )
+    deliver(&report, page, &typed.output, flags, holds, |folder| {
+        let (title, theme) = (&scenario.title, typed.output.theme);
+        folder.night("night", &answer.night, title, "", theme)
     })?;
-    let never = matches!(answer.verdict, Verdict::Never(_));
-    Ok(Outcome::of(!never || !typed.require_ready))
+    Ok(Outcome::of(answer.is_reached() || !typed.require_ready))
 }
 
 /// Sets the departure; what is wrong with the night only since then is an error in the flag.
@@ -103,9 +100,4 @@ fn leave_at(typed: &str, loaded: &mut Loaded) -> Result<(), Failure> {
         }
         _ => Ok(()),
     }
-}
-
-fn spare() -> Result<Vec<Heater>, FileError> {
-    let built_in = |name: &&str| model(Kind::Heater, name);
-    SPARE.iter().map(built_in).collect()
 }

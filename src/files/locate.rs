@@ -46,7 +46,6 @@ pub fn doubted(
             word: None,
             what: format!("{}; usual is {}", doubt.what, doubt.usual),
             help: None,
-            instead: None,
         })
         .collect();
     match choice {
@@ -61,20 +60,12 @@ fn locate_all(problems: &[Problem], file: &str, prefix: &str, sources: &Sources)
         .map(|problem| {
             let mut error = Fault::of(file, problem.what.clone()).path(problem.path.clone());
             error.suggestion.clone_from(&problem.help);
-            let mut exact = false;
-            if let Some((source, bytes, found)) = place(problem, file, prefix, sources) {
-                source.file.clone_into(&mut error.file);
-                error = error.at(source.text.clone(), bytes);
-                exact = found;
-            }
-            match (&problem.instead, &problem.word) {
-                (Some(write), _) if exact => error.instead(write),
-                (Some(write), Some(_)) => error.suggest(format!("\"{write}\"")),
-                (Some(write), None) => {
-                    let key = problem.path.rsplit('.').next().unwrap_or("");
-                    error.suggest(format!("{key}: {write}"))
+            match place(problem, file, prefix, sources) {
+                Some((source, bytes)) => {
+                    source.file.clone_into(&mut error.file);
+                    error.at(source.text.clone(), bytes)
                 }
-                _ => error,
+                None => error,
             }
         })
         .collect()
@@ -108,13 +99,12 @@ impl<'s> Lead<'s> {
     }
 }
 
-/// Where it stands, and whether that is all of the word or of the value.
 fn place<'s>(
     problem: &Problem,
     file: &str,
     prefix: &str,
     sources: &'s Sources,
-) -> Option<(&'s Source, Range<usize>, bool)> {
+) -> Option<(&'s Source, Range<usize>)> {
     let mut leads = Vec::new();
     follow(&problem.path, file, prefix, sources, &mut leads);
     let best = leads.iter().min_by_key(|lead| lead.missing);
@@ -127,7 +117,7 @@ fn place<'s>(
         let whole = sources.texts().map(|source| (source, 0..source.text.len()));
         for (source, within) in keys.chain(values).chain(whole) {
             if let Some(at) = find_word(&source.text, word, within) {
-                return Some((source, at, true));
+                return Some((source, at));
             }
         }
     }
@@ -137,7 +127,7 @@ fn place<'s>(
         let bytes = if whole { lead.value } else { lead.key };
         let line = text[bytes.range()].lines().next().unwrap_or("").trim_end();
         let start = bytes.start as usize;
-        (lead.source, start..start + line.len(), whole)
+        (lead.source, start..start + line.len())
     })
 }
 

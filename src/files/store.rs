@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 /// The form of the file; it changes when an older file could no longer be read.
-const FORM: i32 = 1;
+const FORM: i32 = 2;
 /// What marks an SQLite file as one of ours: "Csok" in letters.
 const OURS: i32 = 0x4373_6f6b;
 /// How long another run that writes to the same file is waited for.

@@ -47,4 +47,4 @@ pub use readings::GroupTemperature;
 pub use ready::{Ready, SMALL_MARGIN_K, Unmet};
 pub use steady::Steady;
 pub use threshold::{CrossingTime, CrossingTimes, NotReached, ReadingReach, ThresholdFinding};
-pub use warnings::{HOT_C, Hazard, Warning, hazards};
+pub use warnings::{HOT_C, Hazard, Warning, forbidding, hazards};

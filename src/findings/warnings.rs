@@ -128,6 +128,14 @@ pub fn hazards(warnings: &[Warning]) -> Vec<Hazard> {
     found
 }
 
+/// The harm among warnings for which a choice is not to be used. A heater that takes much of its cord alone is none: the
+/// caution says so.
+pub fn forbidding(warnings: &[Warning]) -> Vec<Hazard> {
+    let mut found = hazards(warnings);
+    found.retain(|hazard| *hazard != Hazard::LargeHeater);
+    found
+}
+
 impl Warning {
     /// The harm it names; none for what is merely worth knowing.
     fn hazard(&self) -> Option<Hazard> {

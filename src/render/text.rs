@@ -11,15 +11,16 @@ const WIDE: u16 = 110;
 const LABELS: usize = 10;
 
 impl Report {
-    /// The report for people, in lines of at most so many characters; from 110 on with all that is marked as wide. Its last
-    /// lines are where it comes from.
+    /// The report for people, in lines of at most so many characters; from 110 on with all that is marked as wide, and where
+    /// it comes from in its last lines.
     pub fn text(&self, width: u16) -> String {
         let page = Page {
             width: usize::from(width),
             wide: width >= WIDE,
         };
         let sections = self.sections.iter().map(|section| page.section(section));
-        let origin = self.head.as_ref().map_or(String::new(), Provenance::line);
+        let head = self.head.as_ref().filter(|_| page.wide);
+        let origin = head.map_or(String::new(), Provenance::line);
         let origin = page.paragraph("", &origin, "  ");
         let written = sections.chain([origin]).filter(|text| !text.is_empty());
         let written: Vec<String> = written.collect();

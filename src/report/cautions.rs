@@ -1,5 +1,6 @@
 //! What every result says besides its numbers: how far to trust it, and what to beware of.
 
+use super::columns::Show;
 use super::model::Section;
 
 /// How far to trust the numbers.
@@ -20,8 +21,22 @@ outside this model.",
     "A calculation, not an approval: maker manuals, local codes and licensed practice come first.",
 ];
 
-/// The cautions, with how far to trust the numbers.
+/// The same in a line each, at the end of every result.
+const SHORT: [&str; 5] = [
+    "Fire: use a sound heater made for unattended use; keep an extinguisher near.",
+    "Propeller: treat it as live.",
+    "Carbon monoxide: never run an engine or a fuel heater in a closed hangar.",
+    "Before starting, feel oil, cylinders, crankcase and propeller flange.",
+    "A calculation, not an approval: maker manuals and local code come first.",
+];
+
+/// The cautions: in text a line each, on a page in full, with how far to trust the numbers.
 pub fn section() -> Section {
+    Section::new("Cautions").list("", SHORT)
+}
+
+/// The cautions in full, for a page.
+pub fn in_full() -> Section {
     let lines = CAUTIONS.iter().chain([&TRUST]);
-    Section::new("Cautions").list("", lines.copied())
+    Section::new("Cautions in full").shown(Show::Page).list("", lines.copied())
 }

@@ -19,24 +19,16 @@ pub fn words(change: &Change, base: &Scenario, clock: &NightClock, units: Units)
             format!("the night is {} colder", units.chosen_size(*kelvin))
         }
         Change::Draught { times } => format!("{times:.0} times the air movement in the hangar"),
-        Change::InletsOpened { .. } => {
-            let leaky = change.of(base).covers.inlet_plug;
-            format!(
-                "inlets {} % closed, not {}",
-                percent(leaky),
-                percent(covers.inlet_plug)
-            )
-        }
-        Change::Plugged { .. } => {
-            let shut = change.of(base).covers;
-            format!(
-                "close the inlets to {} % and the outlet to {} % (now {} and {})",
-                percent(shut.inlet_plug),
-                percent(shut.outlet_plug),
-                percent(covers.inlet_plug),
-                percent(covers.outlet_plug),
-            )
-        }
+        Change::Outlet { closed } => format!(
+            "close the outlet to {} % (now {} %)",
+            percent(*closed),
+            percent(covers.outlet_plug)
+        ),
+        Change::Inlets { closed } => format!(
+            "fit inlet plugs that close {} % (now {} %)",
+            percent(*closed),
+            percent(covers.inlet_plug)
+        ),
         Change::Watts { heater, watts } => match base.heaters.get(*heater) {
             Some(h) => format!(
                 "{watts:.0} W for \"{}\" (now {:.0} W)",

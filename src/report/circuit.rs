@@ -39,6 +39,17 @@ pub fn facts(c: &CircuitFinding) -> Vec<Fact> {
     facts
 }
 
+/// What the circuit carries, in a line.
+pub fn in_a_line(c: &CircuitFinding) -> String {
+    format!(
+        "{:.1} A + {:.1} A other load, limit {:.1} A (80 % of the {:.0} A breaker)",
+        c.peak_current_a,
+        c.other_current_a,
+        CONTINUOUS_SHARE * c.breaker_a,
+        c.breaker_a
+    )
+}
+
 fn continuous(c: &CircuitFinding) -> String {
     let limit_a = CONTINUOUS_SHARE * c.breaker_a;
     let limit = format!("limit {limit_a:.1} A (80 % of the breaker)");

@@ -13,7 +13,7 @@ const SINGLE: usize = 2;
 /// What happens when; programs read each event by itself.
 pub fn section(events: &[Event], clock: &NightClock) -> Section {
     let all = Fact::json("events", json(events, clock));
-    Section::new("Events").facts(facts(events, clock).into_iter().chain([all]))
+    Section::wide("Events").facts(facts(events, clock).into_iter().chain([all]))
 }
 
 /// A clock time and what happens then, in order. Of a thermostat the first two switchings, then how many more there are

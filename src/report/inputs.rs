@@ -13,6 +13,7 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
     let body = night.scenario.body();
     let parts = body.parts.iter().filter(|p| p.role.is_engine());
     let kg: f64 = parts.map(|p| p.mass.si()).sum();
+    let oil = &scenario.oil.grade;
     let named = match engine {
         "" => String::new(),
         engine => format!("{engine}, "),
@@ -24,8 +25,7 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
         Fact::text(
             "Engine",
             format!(
-                "{named}{kg:.0} kg with its oil ({}), {water_g:.0} g of water in the oil",
-                scenario.oil.grade
+                "{named}{kg:.0} kg with its oil, {oil}, {water_g:.0} g of water in the oil"
             ),
         ),
     ];
@@ -132,6 +132,13 @@ pub fn plugged_in(heater: &Heater, night: &Night, end_s: f64) -> Vec<(f64, f64)>
     }
 }
 
+/// Whether a name states this power: `250 W fan` does not state 50 W.
+pub fn states(name: &str, power: &str) -> bool {
+    let numeral = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
+    name.match_indices(power)
+        .any(|(at, _)| !name[..at].ends_with(numeral))
+}
+
 fn heater(heater: &Heater, night: &Night) -> String {
     let place = match &heater.place {
         Place::at(place) => format!("at {place}"),
@@ -153,9 +160,21 @@ fn heater(heater: &Heater, night: &Night) -> String {
             t.off_at.told(units)
         )
     });
-    let watts = heater.power.si();
-    format!(
-        "{}, {watts:.0} W, {place}, {hours}{thermostat}",
-        heater.name
-    )
+    let power = format!("{:.0} W", heater.power.si());
+    let watts = match states(&heater.name, &power) {
+        true => String::new(),
+        false => format!(", {power}"),
+    };
+    format!("{}{watts}, {place}, {hours}{thermostat}", heater.name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_power_is_left_out_only_where_the_name_states_just_this() {
+        assert!(states("bay fan 350 W", "350 W") && states("350 W fan", "350 W"));
+        assert!(!states("the 350 W fan", "50 W") && !states("fan of 1.50 W", "50 W"));
+    }
 }

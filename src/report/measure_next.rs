@@ -9,43 +9,43 @@ use crate::study::uncertain_inputs::{UncertainInput, model};
 
 /// An input that moves the margin by less than this is not worth measuring, K (estimate: a thermometer's error).
 const WORTH_K: f64 = 0.5;
-/// Inputs that are named.
-const NAMED: usize = 3;
 
-/// What to measure next, in sentences.
-pub fn advice(inputs: &[UncertainInput], summary: &Summary, units: Units) -> String {
-    let worth = summary.influences.iter().filter(|i| i.swing_k() >= WORTH_K);
-    let worth: Vec<&Influence> = worth.take(NAMED).collect();
-    let Some((first, rest)) = worth.split_first() else {
-        return format!(
+/// What to measure next, in a sentence.
+pub fn measure_next(inputs: &[UncertainInput], summary: &Summary, units: Units) -> String {
+    match worth(summary).next() {
+        None => format!(
             "Measure next: nothing. No uncertain input alone moves the margin by {}.",
             size(WORTH_K, units)
-        );
-    };
-    let named = |i: &Influence| {
-        let input = &inputs[i.doubt];
-        let words = input_names::words(&input.path);
-        format!("{words} (`{}`: {})", input.path, input.source)
-    };
-    let swing = |i: &Influence| size(i.swing_k(), units);
-    let mut text = format!(
-        "Measure next: {}. Alone, over its range, it moves the margin at departure by {}.",
-        named(first),
-        swing(first)
-    );
-    let rest = rest.iter().map(|i| format!("{}: {}", named(i), swing(i)));
-    let rest: Vec<String> = rest.collect();
-    if !rest.is_empty() {
-        text += &format!(" Then {}.", rest.join("; "));
+        ),
+        Some(first) => format!(
+            "Measure next: {}. It moves the margin by {}.",
+            input_names::words(&inputs[first.doubt].path),
+            size(first.swing_k(), units)
+        ),
     }
-    text += " Write what you find into your file, with a narrower range under `uncertain`.";
-    if let Some(kind) = worth.iter().find_map(|i| model(&inputs[i.doubt].path)) {
+}
+
+/// Where to write what was measured.
+pub fn where_to_write(inputs: &[UncertainInput], summary: &Summary) -> String {
+    let Some(first) = worth(summary).next() else {
+        return String::new();
+    };
+    let path = &inputs[first.doubt].path;
+    let mut text = format!(
+        "Write what you measure into your file, or try it with `--set {path}=VALUE`."
+    );
+    if let Some(kind) = model(path) {
         text += &format!(
             " Numbers of the {kind} are in a file of its own: `coldsoak catalogue {kind} NAME > my-{kind}.ron` prints a \
-built-in one to change; name it in the night."
+built-in one to change."
         );
     }
-    text + " On the day, use a thermometer on the coldest part."
+    text
+}
+
+/// The inputs that are worth measuring, the strongest first.
+fn worth(summary: &Summary) -> impl Iterator<Item = &Influence> {
+    summary.influences.iter().filter(|i| i.swing_k() >= WORTH_K)
 }
 
 #[cfg(test)]
@@ -96,20 +96,10 @@ pub(super) mod tests {
             at_low_k: 0.1,
             at_high_k: 0.2,
         };
-        let text = advice(
-            &inputs,
-            &summary(vec![strong, weak.clone()]),
-            Units::Celsius,
-        );
-        assert!(
-            text.starts_with("Measure next: plug (`plug`: what plug is)."),
-            "{text}"
-        );
-        assert!(
-            text.contains("by 5.0 K") && !text.contains("mass"),
-            "{text}"
-        );
-        let text = advice(&inputs, &summary(vec![weak]), Units::Celsius);
+        let all = summary(vec![strong, weak.clone()]);
+        let text = measure_next(&inputs, &all, Units::Celsius);
+        assert_eq!(text, "Measure next: plug. It moves the margin by 5.0 K.");
+        let text = measure_next(&inputs, &summary(vec![weak]), Units::Celsius);
         assert!(text.contains("nothing"), "{text}");
     }
 
@@ -126,10 +116,11 @@ pub(super) mod tests {
             at_high_k,
         };
         let way = "`coldsoak catalogue engine NAME > my-engine.ron`";
-        let of = |influences| advice(&inputs, &summary(influences), Units::Celsius);
-        let text = of(vec![moving(0, 3.0), moving(1, 2.0)]);
+        let of = |influences| where_to_write(&inputs, &summary(influences));
+        let text = of(vec![moving(1, 3.0), moving(0, 2.0)]);
         assert!(text.contains(way), "{text}");
         let text = of(vec![moving(0, 3.0), moving(1, 0.1)]);
         assert!(!text.contains("catalogue"), "{text}");
+        assert!(text.contains("`--set heaters[0].power=VALUE`"), "{text}");
     }
 }

@@ -3,6 +3,7 @@
 pub mod catalogue;
 pub mod cautions;
 mod change;
+pub mod chance;
 pub mod check;
 mod circuit;
 mod columns;
@@ -25,7 +26,7 @@ pub mod recommend;
 pub mod samples;
 mod sobol;
 pub mod spread;
-pub mod uncertainty;
+
 mod verdict;
 mod warning;
 pub mod weather;

@@ -1,52 +1,121 @@
 //! One night: ready or not and why, what was computed, what became of it.
 
 use super::columns::{Show, Table};
-use super::format::{crossing, degrees, hours, in_full, listed, not_reached, step, temperature};
+use super::format::{
+    apart, crossing, degrees, hours, in_full, listed, not_reached, reach, step, temperature,
+};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
-use super::{cautions, circuit, events, heat, inputs, verdict, warning};
+use super::{cautions, chance, circuit, events, heat, inputs, verdict, warning};
 use crate::findings::{
-    CrossingTime, Findings, NoCondensation, OilRange, Onset, REFERENCE_C, WallFinding,
+    CrossingTime, Findings, NoCondensation, OilRange, Onset, PartFinding, REFERENCE_C, Unmet,
+    WallFinding,
 };
 use crate::night::Night;
 use crate::quantity::Units;
+use crate::study::paired::Bands;
+use crate::study::simulate::SampleCount;
 use serde_json::{Value, json};
 
 /// A balance that is off by less than this is closed: what the rounding of numbers leaves is far smaller.
 const CLOSED: f64 = 1e-9;
+/// Parts that are listed in short.
+const SHOWN: usize = 8;
 /// Water under this is not worth a word, g.
 const LEAST_G: f64 = 0.005;
 
+/// What the simulated nights of a night come to.
+#[derive(Debug, Clone, Copy)]
+pub struct Chance<'a> {
+    /// Their results.
+    pub bands: &'a Bands,
+    /// Which they are.
+    pub count: SampleCount,
+    /// The chance that is required, 0 to 1.
+    pub target: f64,
+}
+
 impl Night {
-    /// Its report, for a night made by code.
+    /// Its report, for a night made by code: the nominal night alone.
     pub fn report(&self) -> Report {
-        report(self, "", &Provenance::new(Vec::new(), Vec::new()))
+        report(self, None, "", &Provenance::new(Vec::new(), Vec::new()))
     }
 }
 
-/// The report of a night; `engine` is what its file is called, if it has one.
-pub fn report(night: &Night, engine: &str, from: &Provenance) -> Report {
+/// The report of a night, with its chance if that was computed; `engine` is what its file is called, if it has one.
+pub fn report(night: &Night, chance: Option<Chance>, engine: &str, from: &Provenance) -> Report {
     let scenario = night.scenario.scenario();
     let (f, units) = (&night.findings, scenario.units);
     Report::of_scenario("night", &scenario.title, from)
-        .with(answer(night))
+        .with(answer(night, chance))
         .with(Section::new("").facts(inputs::facts(night, engine)))
-        .with(Section::new("").block(groups(night)))
-        .with(Section::new("").facts(findings(&scenario.title, f, units)))
-        .with(Section::new("Warnings").list("warnings", warning::cells(f, units)))
+        .with(Section::new("").block(parts_in_short(night)))
+        .with(Section::new("").facts(in_short(night)))
+        .with(Section::wide("Nominal night").facts(findings(&scenario.title, f, units)))
+        .with(Section::new("Cautions of this night").list("warnings", warning::cells(f, units)))
         .with(events::section(&f.events, night.scenario.clock()))
         .with(details(night).shown(Show::Wide))
+        .with(Section::wide("Groups").block(groups(night)))
         .with(Section::wide("Parts at departure").block(parts(f, units)))
         .with(cautions::section())
 }
 
-/// Ready or not, how far to trust it, and what must not be done.
-fn answer(night: &Night) -> Section {
+/// The chance, then the nominal night with the three numbers of the job, and what must not be done.
+fn answer(night: &Night, chance: Option<Chance>) -> Section {
     let (f, units) = (&night.findings, night.scenario.scenario().units);
+    let at = night.scenario.clock().dated(night.trace.departure_s);
+    let value = chance.map(|c| {
+        json!({
+            "nights": c.count.nights,
+            "seed": c.count.seed,
+            "target": c.target,
+            "summary": chance::bands(c.bands),
+        })
+    });
+    let ready = chance.map(|c| match &c.bands.ready {
+        Some(share) => chance::sentence(share, c.target, &at),
+        None => "No simulated night could be computed.".to_owned(),
+    });
+    let quick = || "No chance was computed: this is the nominal night alone.".to_owned();
+    let nominal = f.ready.ready_at_departure;
     Section::new("")
-        .block(Block::Say(verdict::fact(night)))
+        .block(Block::Say(Fact::new("uncertainty", "", value, ready.unwrap_or_else(quick))))
         .hazard(verdict::do_not(f))
-        .say(verdict::small_margin(f, units))
+        .block(Block::Say(Fact::new("ready_at_departure", "", nominal, nominal_in_short(f, units))))
+}
+
+/// The nominal night: the coldest part, the time to the minimum, condensation.
+fn nominal_in_short(f: &Findings, units: Units) -> String {
+    let mut text = match (&f.coldest, f.ready.margin_k) {
+        (Some(coldest), Some(margin)) => {
+            let side = match margin < 0.0 {
+                true => "below",
+                false => "above",
+            };
+            let (at, _) = apart(coldest.temp_c, f.threshold.threshold_c, units);
+            format!(
+                "Nominal: {} coldest, {at}, {} {side} the minimum.",
+                coldest.label,
+                units.size(margin)
+            )
+        }
+        _ => "Nominal: no part is marked as a part of the engine.".to_owned(),
+    };
+    let minimum = temperature(f.threshold.threshold_c, units);
+    text += &format!(" Time to {minimum}: {}.", reach(&f.threshold.all_parts));
+    if let Some(c) = &f.condensation {
+        let upper = match c.upper_g < LEAST_G {
+            true => "none on the upper walls".to_owned(),
+            false => format!("{:.1} g on the upper walls", c.upper_g),
+        };
+        text += &format!(" Condensation {:.1} h, {upper}.", c.hours);
+    }
+    let unmet = f.ready.unmet.iter().filter(|u| !matches!(u, Unmet::Cold { .. }));
+    let unmet: Vec<String> = unmet.map(|u| verdict::lack(u, units)).collect();
+    if !unmet.is_empty() {
+        text += &format!(" Not ready: {}.", unmet.join("; "));
+    }
+    text
 }
 
 /// What a program reads of one night, alone or as a choice of a comparison: all but its warnings and whether it is ready.
@@ -188,6 +257,69 @@ fn energy(f: &Findings) -> Fact {
         text += &format!(" ({})", listed(each));
     }
     Fact::new("energy_kwh", "Energy", e.kwh, text)
+}
+
+/// Water, power and heat, a line each.
+fn in_short(night: &Night) -> Vec<Fact> {
+    let f = &night.findings;
+    let water = f.condensation.as_ref().map(|c| {
+        let clock = night.scenario.clock();
+        let from = c.onset.hours().map(|h| format!(", from {}", clock.dated(3600.0 * h)));
+        let wet = c.groups.iter().filter(|g| g.group != "upper" && g.grams >= LEAST_G);
+        let wet = wet.map(|g| format!("{:.1} g on the {} walls", g.grams, g.group));
+        let upper = match c.upper_g < LEAST_G {
+            true => "none on the upper walls".to_owned(),
+            false => format!("{:.1} g on the upper walls", c.upper_g),
+        };
+        let text = listed(std::iter::once(upper).chain(wet));
+        Fact::text("Water", text + &from.unwrap_or_default())
+    });
+    let power = (!f.circuit.heaters.is_empty()).then(|| {
+        let e = &f.energy;
+        let cost = e.cost.map(|c| format!(", {} {c:.2}", e.currency));
+        let cost = cost.unwrap_or_default();
+        let text = format!("{:.1} kWh{cost}; {}", e.kwh, circuit::in_a_line(&f.circuit));
+        Fact::text("Power", text)
+    });
+    let heat = heat::in_percent(f).map(|heat| Fact::text("Heat", format!("last hour: {heat}")));
+    water.into_iter().chain(power).chain(heat).collect()
+}
+
+/// The engine parts, the coldest first, in two columns: how warm at departure, and by when at the minimum.
+fn parts_in_short(night: &Night) -> Table {
+    let (f, units) = (&night.findings, night.scenario.scenario().units);
+    let clock = night.scenario.clock();
+    let at = |hours: f64| clock.dated((f.first_on_h + hours) * 3600.0);
+    let mut parts: Vec<[String; 3]> = Vec::new();
+    let mut engine: Vec<&PartFinding> = f.parts.iter().filter(|p| p.engine).collect();
+    engine.sort_by(|a, b| a.min_c.total_cmp(&b.min_c));
+    for part in engine {
+        let row = [
+            part.label.clone(),
+            temperature(part.min_c, units),
+            crossing(&part.reached, at),
+        ];
+        if parts.len() < SHOWN && parts.iter().all(|known| known[0] != row[0]) {
+            parts.push(row);
+        }
+    }
+    let half = parts.len().div_ceil(2);
+    let rows: Vec<(&[String; 3], Option<&[String; 3]>)> =
+        (0..half).map(|k| (&parts[k], parts.get(half + k))).collect();
+    let minimum = temperature(f.threshold.threshold_c, units);
+    let leave = clock.dated(night.trace.departure_s);
+    let when = format!("{minimum} at").replace(' ', "\u{a0}");
+    let right = |r: &(&[String; 3], Option<&[String; 3]>), k: usize| {
+        r.1.map_or(String::new(), |part| part[k].clone())
+    };
+    Table::of("", &rows)
+        .words("", "Part", |r| r.0[0].clone())
+        .number("", leave.clone(), |r| r.0[1].clone())
+        .number("", when.clone(), |r| r.0[2].clone())
+        .words("", "Part", move |r| right(r, 0))
+        .number("", leave, move |r| right(r, 1))
+        .number("", when, move |r| right(r, 2))
+        .table()
 }
 
 /// Groups of parts, the coldest part first: how warm at the departure, and by when at the minimum.

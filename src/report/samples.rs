@@ -3,7 +3,8 @@
 
 use super::columns::Table;
 use crate::study::sample_result::SampleResult;
-use crate::study::spread::{Outcome, Task};
+use crate::study::simulate::Outcome;
+use crate::study::spread::Task;
 use crate::study::uncertain_inputs::UncertainInput;
 use serde_json::Value;
 

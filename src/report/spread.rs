@@ -2,11 +2,10 @@
 
 use super::columns::{Cell, Table};
 use super::compare::setting;
-use super::format::difference;
-use super::measure_next::advice;
+use super::measure_next::{measure_next, where_to_write};
 use super::model::{Fact, Report, Section};
 use super::provenance::Provenance;
-use super::uncertainty::{band, chance, hours, summary as of_bands, unsigned};
+use super::chance::{self, band, bands as of_bands, hours, unsigned};
 use super::{cautions, input_names, sobol};
 use crate::night::Night;
 use crate::quantity::Units;
@@ -16,7 +15,7 @@ use crate::study::uncertain_inputs::UncertainInput;
 use serde_json::{Value, json};
 
 /// Inputs that are listed for people.
-const LISTED: usize = 6;
+const LISTED: usize = 5;
 /// Coldest parts that are named.
 const NAMED: usize = 4;
 
@@ -31,6 +30,8 @@ pub struct Spread<'a> {
     pub summary: &'a Summary,
     /// The seed of the nights.
     pub seed: u32,
+    /// The chance that is required, 0 to 1.
+    pub target: f64,
     /// Whether all nights were computed.
     pub finished: bool,
 }
@@ -44,10 +45,11 @@ impl Spread<'_> {
         answer.extend(summary.fault.as_ref().map(|f| why(f, summary.failed)));
         answer.extend(though_warm(summary));
         let measured = !summary.influences.is_empty();
+        answer.extend(measured.then(|| measure_next(inputs, summary, units)));
         let mut report = Report::of_scenario("spread", title, from)
             .with(Section::new("").say([answer.join(" ")]))
             .with(Section::json(self.facts()))
-            .with(Section::new("").facts(setting(title, self.nominal)))
+            .with(Section::wide("The night").facts(setting(title, self.nominal)))
             .with(
                 Section::new("")
                     .block(self.headlines())
@@ -55,9 +57,11 @@ impl Spread<'_> {
             )
             .with(
                 Section::new("")
-                    .say(measured.then(|| advice(inputs, summary, units)))
-                    .block(self.influences()),
+                    .block(self.influences())
+                    .say(self.others())
+                    .say(measured.then(|| where_to_write(inputs, summary))),
             );
+        report = report.with(Section::wide("Groups of parts").block(self.groups()));
         if !summary.indices.is_empty() {
             report = report.with(sobol::section(inputs, summary));
         }
@@ -128,20 +132,10 @@ impl Spread<'_> {
         let at = self.nominal.scenario.clock();
         let at = at.dated(self.nominal.trace.departure_s);
         let ready = match &summary.bands.ready {
-            Some(share) => format!(
-                "Ready at {at} in {} of {} simulated nights (95 % interval {:.0} to {:.0} %).",
-                chance(share),
-                share.of,
-                100.0 * share.low,
-                100.0 * share.high
-            ),
+            Some(share) => chance::sentence(share, self.target, &at),
             None => "No night could be computed.".to_owned(),
         };
-        format!(
-            "{ready}{failed} {} inputs are uncertain (seed {}).",
-            self.inputs.len(),
-            self.seed
-        )
+        format!("{ready}{failed}")
     }
 
     /// What the night comes to at departure, and where one night in ten, half, and nine in ten lie below.
@@ -155,6 +149,7 @@ impl Spread<'_> {
         let hold_h = f.threshold.all_parts.hold.hours().unwrap_or(f64::INFINITY);
         let oil = f.oil.as_ref().map(|o| o.viscosity_mm2_s);
         let water = f.condensation.as_ref().map(|c| c.upper_g);
+        let wet = f.condensation.as_ref().map(|c| c.hours);
         let coldest = f.coldest.as_ref().map(|c| c.temp_c);
         let margin = format!("Margin, {}", units.step_symbol());
         let mut rows = vec![
@@ -171,26 +166,32 @@ impl Spread<'_> {
                 b.warm_h,
                 &hours,
             ),
+            row("Condensation, h".to_owned(), wet, b.condensation_h, &one),
             row("Water, upper walls, g".to_owned(), water, b.upper_g, &one),
             row("Oil, mm²/s".to_owned(), oil, self.summary.oil_mm2_s, &whole),
             row("Energy, kWh".to_owned(), Some(f.energy.kwh), b.kwh, &one),
         ];
-        for (group, bands) in f.groups_c.iter().zip(&self.summary.groups) {
-            let label = format!("{}, {deg}", group.label);
-            rows.push(row(
-                label,
-                Some(group.temp_c),
-                bands.at_departure_c,
-                &degrees,
-            ));
-        }
-        Table::of("", &rows)
-            .words("", "At departure", |r| r[0].clone())
-            .number("", "10 %", |r| r[1].clone())
-            .number("", "median", |r| r[2].clone())
-            .number("", "90 %", |r| r[3].clone())
-            .number("", "nominal", |r| r[4].clone())
-            .table()
+        rows.retain(|row| row[1] != "-");
+        figures(&rows)
+    }
+
+    /// Groups of parts, likewise.
+    fn groups(&self) -> Table {
+        let units = self.units();
+        let degrees = |c: f64| format!("{:.0}", units.temperature(c));
+        let groups = self.nominal.findings.groups_c.iter().zip(&self.summary.groups);
+        let rows = groups.map(|(group, bands)| {
+            let label = format!("{}, {}", group.label, units.symbol());
+            row(label, Some(group.temp_c), bands.at_departure_c, &degrees)
+        });
+        figures(&rows.collect::<Vec<_>>())
+    }
+
+    /// How many inputs are not listed, and how little they do.
+    fn others(&self) -> Option<String> {
+        let more = self.summary.influences.get(LISTED..)?;
+        let most = self.units().size(more.first()?.swing_k());
+        Some(format!("{} more inputs: {most} or less each (`--json`).", self.inputs.len() - LISTED))
     }
 
     /// The inputs that move the margin most, each alone.
@@ -198,20 +199,32 @@ impl Spread<'_> {
         let units = self.units();
         let strongest: Vec<_> = self.summary.influences.iter().take(LISTED).collect();
         let range = |d: &UncertainInput| format!("{} to {}", number(d, d.low), number(d, d.high));
-        let margins = |low: f64, high: f64| {
-            format!("{} to {}", difference(low, units), difference(high, units))
-        };
+        let step = |k: f64| unsigned(format!("{:+.0}", units.step(k)));
+        let margins = |low: f64, high: f64| format!("{} to {}", step(low), step(high));
+        let symbol = units.step_symbol();
         Table::of("", &strongest)
             .words("", "Uncertain input", |i| {
                 Cell::from(input_names::words(&self.inputs[i.doubt].path))
             })
             .words("", "Range", |i| range(&self.inputs[i.doubt]))
-            .words("", "Margin", |i| margins(i.at_low_k, i.at_high_k))
+            .words("", format!("Margin, {symbol}"), |i| margins(i.at_low_k, i.at_high_k))
+            .number("", format!("Effect, {symbol}"), |i| format!("{:.0}", units.step(i.swing_k())))
             .words("", "Source", |i| self.inputs[i.doubt].source.clone())
             .shown(super::columns::Show::Wide)
             .table()
     }
 }
+
+/// Rows with the figures of a band.
+fn figures(rows: &[[String; 5]]) -> Table {
+        Table::of("", rows)
+            .words("", "At departure", |r| r[0].clone())
+            .number("", "10 %", |r| r[1].clone())
+            .number("", "median", |r| r[2].clone())
+            .number("", "90 %", |r| r[3].clone())
+            .number("", "nominal", |r| r[4].clone())
+            .table()
+    }
 
 /// A row: its label, the figures of the band, the nominal value.
 fn row(
@@ -254,13 +267,13 @@ fn coldest(summary: &Summary) -> Option<String> {
     let coldest = &summary.bands.coldest;
     let named = coldest.iter().take(NAMED);
     let named: Vec<String> = named
-        .map(|(label, nights)| format!("{label} in {nights} of the nights"))
+        .map(|(label, nights)| format!("{label} in {nights}"))
         .collect();
     let more = match coldest.len() > named.len() {
         true => ", others in the rest",
         false => "",
     };
-    (!named.is_empty()).then(|| format!("Coldest part: {}{more}.", named.join(", ")))
+    (!named.is_empty()).then(|| format!("Coldest part, in nights of {}: {}{more}.", summary.bands.nights, named.join(", ")))
 }
 
 /// A unit of the files as people read it: `W_K` is W/K, `m2` is m².

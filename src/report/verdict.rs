@@ -1,19 +1,12 @@
 //! Ready or not and why, how small the margin is, and what must not be done.
 
 use super::format::{apart, size};
-use super::model::Fact;
-use crate::findings::{Findings, Hazard, SMALL_MARGIN_K, Unmet, hazards};
+use crate::findings::{Findings, Hazard, Unmet, forbidding};
 use crate::night::Night;
 use crate::quantity::Units;
 
 /// Most digits after the point of an amount of water beside its limit.
 const FINEST: usize = 6;
-
-/// Ready or not at the departure, in a sentence, with its key.
-pub fn fact(night: &Night) -> Fact {
-    let ready = night.findings.ready.ready_at_departure;
-    Fact::new("ready_at_departure", "", ready, sentence(night))
-}
 
 /// Ready or not at the departure and why.
 pub fn sentence(night: &Night) -> String {
@@ -81,25 +74,21 @@ pub fn water(upper_g: f64, limit_g: f64) -> (String, String) {
     (text(upper_g, digits), text(limit_g, digits))
 }
 
-/// That a margin is small, and what to do about it.
-pub fn small_margin(f: &Findings, units: Units) -> Option<String> {
-    let coldest = f.coldest.as_ref().filter(|_| f.ready.is_small())?;
-    Some(format!(
-        "The margin is small: how well the cowl is closed can cost {}. Close the cowl better, or measure the {}.",
-        size(SMALL_MARGIN_K, units),
-        coldest.label
-    ))
-}
-
-/// The harm among the warnings, in a sentence; none if there is none.
+/// The harm for which a night is not to be heated so, in a sentence; none if there is none.
 pub fn do_not(f: &Findings) -> Option<String> {
     let harm = harm(f);
     (!harm.is_empty()).then(|| format!("Do not heat like this: {}.", harm.join("; ")))
 }
 
-/// The harm among the warnings, each in a few words.
+/// The same of a choice.
+pub fn do_not_use(f: &Findings) -> Option<String> {
+    let harm = harm(f);
+    (!harm.is_empty()).then(|| format!("Do not use: {}.", harm.join("; ")))
+}
+
+/// The harm for which a night is not to be heated so, each in a few words.
 pub fn harm(f: &Findings) -> Vec<&'static str> {
-    hazards(&f.warnings).into_iter().map(words).collect()
+    forbidding(&f.warnings).into_iter().map(words).collect()
 }
 
 fn words(hazard: Hazard) -> &'static str {

@@ -10,6 +10,20 @@ pub fn cells(f: &Findings, units: Units) -> Vec<Cell> {
     f.warnings.iter().map(cell).collect()
 }
 
+/// A warning without the numbers in which choices of one night differ a little.
+pub fn in_short(warning: &Warning, units: Units) -> String {
+    match warning {
+        Warning::BreatherNearFreezing { .. } => {
+            "ice may close the breather. Check it before you start the engine.".to_owned()
+        }
+        Warning::Uneven { .. } => "the cylinders differ widely when the engine is ready.".to_owned(),
+        Warning::OilExtrapolated { .. } => {
+            "the oil is near or below its pour point; real oil may not flow.".to_owned()
+        }
+        _ => sentence(warning, units),
+    }
+}
+
 /// A warning as a sentence, in a reader's units.
 pub fn sentence(warning: &Warning, units: Units) -> String {
     let temp = |celsius: f64| Temperature::degC(celsius).told(units);

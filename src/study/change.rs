@@ -3,8 +3,10 @@
 use super::case::Case;
 use super::path::Tree;
 use crate::quantity::{Power, Resistance, Speed, Temperature};
+use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
+use crate::scenario::part::Role;
 use crate::scenario::weather::Weather;
 
 /// A change to a night.
@@ -21,15 +23,15 @@ pub enum Change {
         /// Times.
         times: f64,
     },
-    /// The openings of the cooling inlets are so many times as large as the plugs leave them, fully open at most.
-    InletsOpened {
-        /// Times.
-        times: f64,
+    /// The outlet is closed so far.
+    Outlet {
+        /// The share of the opening that is closed.
+        closed: f64,
     },
-    /// Inlets and outlet are closed by so large a share of what is left open.
-    Plugged {
-        /// Share of the openings left that is closed (0 leaves them, 1 seals them).
-        share: f64,
+    /// The cooling inlets are closed so far.
+    Inlets {
+        /// The share of the opening that is closed.
+        closed: f64,
     },
     /// A heater has another power; its air and its place stay.
     Watts {
@@ -83,15 +85,8 @@ impl Change {
                     &(hangar.wind_fraction * times).min(1.0),
                 )
             }
-            Self::InletsOpened { times } => {
-                let open = (1.0 - covers.inlet_plug) * times;
-                case.set("covers.inlet_plug", &(1.0 - open).max(0.0))
-            }
-            Self::Plugged { share } => {
-                let closed = |plug: f64| 1.0 - (1.0 - plug) * (1.0 - share);
-                let case = case.set("covers.inlet_plug", &closed(covers.inlet_plug));
-                case.set("covers.outlet_plug", &closed(covers.outlet_plug))
-            }
+            Self::Outlet { closed } => case.set("covers.outlet_plug", closed),
+            Self::Inlets { closed } => case.set("covers.inlet_plug", closed),
             Self::Watts { heater, watts } => {
                 case.set(format!("heaters[{heater}].power"), &Power::W(*watts))
             }
@@ -117,6 +112,57 @@ impl Change {
             ),
         }
     }
+}
+
+impl Change {
+    /// The change to a night as `--set` takes it: a path and a value; none for one that is no single value.
+    pub fn setting(&self, night: &Scenario) -> Option<(String, String)> {
+        let (path, value) = match self {
+            Self::Outlet { closed } => ("covers.outlet_plug".to_owned(), format!("{closed}")),
+            Self::Inlets { closed } => ("covers.inlet_plug".to_owned(), format!("{closed}")),
+            Self::Watts { heater, watts } => {
+                (format!("heaters[{heater}].power"), format!("W({watts:.1})"))
+            }
+            Self::BegunEarlier { minutes } => {
+                let begin = night.clock.begin.earlier_by_minutes(*minutes);
+                ("clock.begin".to_owned(), format!("{:?}", String::from(begin)))
+            }
+            Self::Blanket { pockets, resistance_m2k_w } => {
+                let laid = pockets.iter().map(|p| format!("{p:?}: m2K_W({resistance_m2k_w})"));
+                let laid = laid.collect::<Vec<_>>().join(", ");
+                ("covers.blankets".to_owned(), format!("{{{laid}}}"))
+            }
+            Self::Colder { .. } | Self::Draught { .. } | Self::Added(_) => return None,
+        };
+        Some((path, value))
+    }
+}
+
+/// The pockets with skin: those over the cylinders, at least half as high as the highest, or all if none is over them.
+pub fn upper_skins(scenario: &Scenario) -> Vec<String> {
+    let Ok(checked) = check(scenario) else {
+        return Vec::new();
+    };
+    let body = checked.body();
+    let mut pockets: Vec<String> = Vec::new();
+    for part in &body.parts {
+        if let Role::skin(over) = &part.role
+            && !pockets.contains(over)
+        {
+            pockets.push(over.clone());
+        }
+    }
+    let height = |name: &String| {
+        let pocket = body.air_volumes.iter().find(|p| p.name == *name);
+        pocket.map_or(0.0, |p| p.mid_height.si())
+    };
+    let highest = pockets.iter().map(height).fold(0.0, f64::max);
+    let upper: Vec<String> = pockets
+        .iter()
+        .filter(|p| height(p) > 0.0 && height(p) >= 0.5 * highest)
+        .cloned()
+        .collect();
+    if upper.is_empty() { pockets } else { upper }
 }
 
 /// The weather colder by so much; dew points as far below the temperature as before, so that the humidity stays within
@@ -164,12 +210,10 @@ mod tests {
             (&draughty.covers, &draughty.weather),
             (&base.covers, &base.weather)
         );
-        let open = all(Change::InletsOpened { times: 2.0 });
-        assert!((open.covers.inlet_plug - 0.68).abs() < 1e-12);
-        assert_eq!(open.covers.outlet_plug, base.covers.outlet_plug);
-        let shut = all(Change::Plugged { share: 0.5 });
-        assert!((shut.covers.inlet_plug - 0.92).abs() < 1e-12);
-        assert!((shut.covers.outlet_plug - 0.74).abs() < 1e-12);
+        let shut = all(Change::Outlet { closed: 0.9 }).covers;
+        assert_eq!((shut.inlet_plug, shut.outlet_plug), (base.covers.inlet_plug, 0.9));
+        let shut = all(Change::Inlets { closed: 0.97 }).covers;
+        assert_eq!((shut.inlet_plug, shut.outlet_plug), (0.97, base.covers.outlet_plug));
         let strong = all(Change::Watts {
             heater: 0,
             watts: 500.0,

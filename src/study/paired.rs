@@ -1,18 +1,8 @@
-//! Choices over the same simulated nights: quantiles of every headline, and paired comparisons.
-//!
-//! All choices share the points: an uncertain input that two of them have in common takes the same place in its range for
-//! both, so what differs is the choice and not the hangar. A heater is the same in two choices if it has the same name,
-//! wherever it stands in their lists; two of one name are distinguished by their order.
+//! What simulated nights come to: quantiles of every result, and two choices through the same nights.
 
-use super::case::{Case, CaseError};
-use super::path::Tree;
 use super::quantile::{Band, Share};
-use super::run::run_all;
-use super::sample::{point, sample};
 use super::sample_result::SampleResult;
-use super::uncertain_inputs::uncertain_inputs;
-use crate::scenario::document::Scenario;
-use std::collections::BTreeSet;
+use super::simulate::Outcome;
 
 /// One choice is ahead of another if it is so in at least this share of the simulated nights.
 pub const WIN_FRACTION: f64 = 0.9;
@@ -34,6 +24,8 @@ pub struct Bands {
     pub coldest_c: Option<Band>,
     /// Water on the upper inner walls, g.
     pub upper_g: Option<Band>,
+    /// Hours in which some inner wall gathered water.
+    pub condensation_h: Option<Band>,
     /// The mean oil, °C.
     pub oil_c: Option<Band>,
     /// Energy, kWh.
@@ -82,19 +74,6 @@ pub enum PairResult {
     Tied,
 }
 
-/// Choices over the simulated nights, in the order given.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Paired {
-    /// The simulated nights of each choice.
-    pub nights: u32,
-    /// The seed of the points.
-    pub seed: u32,
-    /// Each choice.
-    pub bands: Vec<Bands>,
-    /// The first choice against each other one.
-    pub verdicts: Vec<Verdict>,
-}
-
 impl Verdict {
     /// Who is ahead in at least nine of ten nights.
     pub fn result(&self) -> PairResult {
@@ -110,14 +89,14 @@ impl Verdict {
 
     /// One choice against another; outcomes of the same number are the same night.
     pub fn of(
-        first: (&str, &[Option<SampleResult>]),
-        second: (&str, &[Option<SampleResult>]),
+        first: (&str, &[Outcome]),
+        second: (&str, &[Outcome]),
     ) -> Self {
         let pairs: Vec<(&SampleResult, &SampleResult)> = first
             .1
             .iter()
             .zip(second.1)
-            .filter_map(|(a, b)| a.as_ref().zip(b.as_ref()))
+            .filter_map(|(a, b)| a.as_ref().ok().zip(b.as_ref().ok()))
             .collect();
         let warm =
             |p: &&(&SampleResult, &SampleResult)| p.0.warm_h.is_some() || p.1.warm_h.is_some();
@@ -172,6 +151,7 @@ impl Bands {
             margin_k: band(&|h| h.margin_k),
             coldest_c: band(&|h| h.coldest_c),
             upper_g: band(&|h| h.upper_g),
+            condensation_h: band(&|h| h.condensation_h),
             oil_c: band(&|h| h.oil_c),
             kwh: band(&|h| Some(h.kwh)),
             coldest: tally(computed.iter().filter_map(|h| h.coldest.as_deref())),
@@ -190,83 +170,12 @@ pub fn tally<'a>(names: impl Iterator<Item = &'a str>) -> Vec<(String, usize)> {
     counts
 }
 
-/// Carries every choice of a base night through the same simulated nights. `done` is called after each night. The answer
-/// follows from the seed, whatever the number of threads.
-///
-/// *Errors*: the first choice whose ranges have problems.
-pub fn paired(
-    base: &Scenario,
-    choices: &[&Case],
-    nights: u32,
-    seed: u32,
-    done: &(dyn Fn() + Sync),
-) -> Result<Paired, CaseError> {
-    let base = &Tree::of(base).map_err(|e| Case::named("the base night").failed(e))?;
-    let mut prepared = Vec::new();
-    for choice in choices {
-        let night = (*choice)
-            .clone()
-            .night(base)
-            .map_err(|e| choice.failed(e))?;
-        let inputs = uncertain_inputs(&night).map_err(|problems| choice.failed(problems))?;
-        let axes: Vec<String> = inputs.iter().map(|i| axis(&night, &i.path)).collect();
-        prepared.push((*choice, inputs, axes));
-    }
-    let axes: BTreeSet<&String> = prepared.iter().flat_map(|(.., axes)| axes).collect();
-    let axes: Vec<&String> = axes.into_iter().collect();
-    // Nights of one choice go side by side.
-    let case = |number: usize| {
-        let (choice, inputs, named) = &prepared[number / nights as usize];
-        let axis = |i: usize| {
-            axes.binary_search(&&named[i])
-                .expect("an axis of one of the choices")
-        };
-        let point = point(inputs, seed, number as u32 % nights, axis);
-        Case::clone(choice).and(sample(inputs, &point))
-    };
-    let rows = run_all(base, prepared.len() * nights as usize, case, |night| {
-        done();
-        night.ok().map(|night| SampleResult::of(&night))
-    });
-    let of_choices = || choices.iter().zip(rows.chunks(nights.max(1) as usize));
-    let first = of_choices().next();
-    let against = |(other, rows): (&&Case, &[Option<SampleResult>])| {
-        let (first, of_first) = first?;
-        Some(Verdict::of((&first.name, of_first), (&other.name, rows)))
-    };
-    Ok(Paired {
-        nights,
-        seed,
-        bands: of_choices()
-            .map(|(choice, rows)| Bands::of(&choice.name, rows.iter().flatten()))
-            .collect(),
-        verdicts: of_choices().skip(1).filter_map(against).collect(),
-    })
-}
-
-/// What an uncertain input is called across choices: its path, with a heater by its name rather than by its place in a list.
-fn axis(scenario: &Scenario, path: &str) -> String {
-    let within = path
-        .strip_prefix("heaters[")
-        .and_then(|rest| rest.split_once(']'));
-    let heater = within.and_then(|(number, rest)| Some((number.parse::<usize>().ok()?, rest)));
-    match heater {
-        Some((number, rest)) if number < scenario.heaters.len() => {
-            let name = &scenario.heaters[number].name;
-            let before = &scenario.heaters[..number];
-            let namesakes = before.iter().filter(|h| h.name == *name).count();
-            format!("heater {name:?} {namesakes}{rest}")
-        }
-        _ => path.to_owned(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Option<SampleResult> {
-        Some(SampleResult {
+    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Outcome {
+        Ok(SampleResult {
             ready: margin_k >= 0.0,
             first_on_h: 0.0,
             warm_h,
@@ -274,6 +183,8 @@ mod tests {
             coldest: Some("sump".to_owned()),
             coldest_c: Some(4.0 + margin_k),
             upper_g: None,
+            condensation_h: None,
+            hazard: false,
             oil_c: None,
             oil_mm2_s: None,
             kwh: 1.0,
@@ -330,26 +241,6 @@ mod tests {
         let (early, late) = (begun(1.0, 3.0), begun(9.5, 2.0));
         let verdict = Verdict::of(("early", &early), ("late", &late));
         assert_eq!((verdict.ahead, verdict.typically), (4, Some(7.5)));
-    }
-
-    /// The same fan takes the same numbers wherever it stands in the list; another one does not.
-    #[test]
-    fn a_heater_is_the_same_wherever_it_stands() {
-        let mut night = super::super::tests::scenario();
-        let fan = night.heaters[0].clone();
-        let lamp = crate::scenario::heater::Heater {
-            name: "a lamp".to_owned(),
-            ..fan.clone()
-        };
-        night.heaters = vec![lamp.clone(), fan.clone(), fan.clone()];
-        let named = |number: usize| axis(&night, &format!("heaters[{number}].power"));
-        assert_ne!(named(0), named(1));
-        assert_ne!(named(1), named(2));
-        let mut other = night.clone();
-        other.heaters = vec![fan, lamp];
-        assert_eq!(axis(&other, "heaters[0].power"), named(1));
-        assert_eq!(axis(&other, "heaters[1].power"), named(0));
-        assert_eq!(axis(&other, "covers.inlet_plug"), "covers.inlet_plug");
     }
 
     #[test]

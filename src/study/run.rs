@@ -2,7 +2,7 @@
 
 use super::case::Case;
 use super::path::Tree;
-use crate::night::{self, Night, NightError, run_lanes};
+use crate::night::{self, Night, NightError, Precision, run_lanes};
 use rayon::prelude::*;
 use std::convert::Infallible;
 use std::ops::Range;
@@ -33,25 +33,27 @@ fn batch_size(nights: usize) -> usize {
 /// *Errors*: the first of the sink; the rest is not begun then.
 pub fn run<R: Send, E>(
     base: &Tree,
+    precision: Precision,
     count: usize,
     case: impl Fn(usize) -> Case + Sync,
     row: impl Fn(Computed) -> R + Sync,
     stop: &AtomicBool,
     sink: impl FnMut(Vec<(usize, R)>) -> Result<(), E>,
 ) -> Result<bool, E> {
-    let work = |numbers: Range<usize>| batch(base, numbers.map(&case), &row);
+    let work = |numbers: Range<usize>| batch(base, precision, numbers.map(&case), &row);
     in_windows(count, work, stop, sink)
 }
 
 /// The same with all rows at once.
 pub fn run_all<R: Send>(
     base: &Tree,
+    precision: Precision,
     count: usize,
     case: impl Fn(usize) -> Case + Sync,
     row: impl Fn(Computed) -> R + Sync,
 ) -> Vec<R> {
     let mut rows = Vec::with_capacity(count);
-    let Ok(_) = run(base, count, case, row, &AtomicBool::new(false), |window| {
+    let Ok(_) = run(base, precision, count, case, row, &AtomicBool::new(false), |window| {
         rows.extend(window.into_iter().map(|(_, row)| row));
         Ok::<(), Infallible>(())
     });
@@ -76,7 +78,7 @@ pub fn run_one(base: &Tree, case: Case) -> Computed {
 }
 
 /// The rows of the cases of one batch.
-fn batch<R>(base: &Tree, cases: impl Iterator<Item = Case>, row: impl Fn(Computed) -> R) -> Vec<R> {
+fn batch<R>(base: &Tree, precision: Precision, cases: impl Iterator<Item = Case>, row: impl Fn(Computed) -> R) -> Vec<R> {
     let mut scenarios = Vec::new();
     let made: Vec<Result<(), NightError>> = cases
         .map(|case| {
@@ -84,7 +86,7 @@ fn batch<R>(base: &Tree, cases: impl Iterator<Item = Case>, row: impl Fn(Compute
             Ok(())
         })
         .collect();
-    let mut nights = run_lanes(&scenarios).into_iter();
+    let mut nights = run_lanes(&scenarios, precision).into_iter();
     let mut next = |()| nights.next().expect("one night for each scenario");
     let made = made.into_iter();
     made.map(|made| row(made.and_then(&mut next))).collect()
@@ -216,6 +218,7 @@ mod tests {
         let cases = [cases.to_vec(), vec![lost]].concat();
         let rows = run_all(
             &base,
+            Precision::Full,
             4,
             |i| cases[i].clone(),
             |night| night.map(|n| n.findings.energy.kwh),

@@ -1,5 +1,6 @@
 //! What a study keeps of a night: its headlines and a few temperatures, a few kilobytes in all.
 
+use crate::findings::forbidding;
 use crate::night::Night;
 use serde::{Deserialize, Serialize};
 
@@ -23,6 +24,10 @@ pub struct SampleResult {
     pub coldest_c: Option<f64>,
     /// Water on the upper inner walls at departure, g.
     pub upper_g: Option<f64>,
+    /// Hours in which some inner wall gathered water.
+    pub condensation_h: Option<f64>,
+    /// Whether something became too hot or the circuit was overloaded.
+    pub hazard: bool,
     /// The mean oil, °C.
     pub oil_c: Option<f64>,
     /// Its viscosity, mm²/s.
@@ -56,6 +61,8 @@ impl SampleResult {
             coldest: f.coldest.as_ref().map(|c| c.label.clone()),
             coldest_c: f.coldest.as_ref().map(|c| c.temp_c),
             upper_g: f.condensation.as_ref().map(|c| c.upper_g),
+            condensation_h: f.condensation.as_ref().map(|c| c.hours),
+            hazard: !forbidding(&f.warnings).is_empty(),
             oil_c: f.oil.as_ref().map(|o| o.temp_c),
             oil_mm2_s: f.oil.as_ref().map(|o| o.viscosity_mm2_s),
             kwh: f.energy.kwh,

@@ -119,7 +119,7 @@ impl Random {
 
 #[cfg(test)]
 mod tests {
-    use super::super::sample::coordinate;
+    use super::super::sample::{axis, coordinate};
     use super::*;
     use std::f64::consts::PI;
 
@@ -131,7 +131,7 @@ mod tests {
             .map(|n| {
                 let point = |from: usize| -> Vec<f64> {
                     (from..from + axes)
-                        .map(|d| coordinate(11, n, d as u32))
+                        .map(|d| coordinate(11, n, axis(&d.to_string(), false)))
                         .collect()
                 };
                 let (a, b) = (point(0), point(axes));

@@ -1,16 +1,17 @@
 //! One night over all that is uncertain about it: which nights are to be computed, each from its number alone.
 //!
-//! Three kinds: samples at quasi-random points over all ranges; nights with one input at an end of its range and all
+//! Three kinds: samples over all ranges; nights with one input at an end of its range and all
 //! others as they are; and nights at mixed points for the indices of [`super::sobol`]. The number of a
 //! night and the seed give its point, so a study can be broken off, taken up again, and made longer.
 
 use super::case::Case;
 use super::path::{PathError, Tree};
 use super::run::{run, run_all};
-use super::sample::{Settings, point, sample};
+use super::sample::{Samples, Settings};
+use super::simulate::Outcome;
 use super::sample_result::SampleResult;
-use super::uncertain_inputs::{UncertainInput, contradictions, uncertain_inputs};
-use crate::night::{Night, NightError};
+use super::uncertain_inputs::{UncertainInput, contradictions};
+use crate::night::{Night, NightError, Precision};
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
 use serde::{Deserialize, Serialize};
@@ -23,12 +24,12 @@ pub const INDEXED: usize = 8;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Purpose {
-    /// All uncertain inputs at a quasi-random point.
-    Plausible,
+    /// All uncertain inputs at a point of their ranges.
+    Sample,
     /// One uncertain input at an end of its range: an even number its low end, an odd number its high end.
-    Single,
+    OneAtATime,
     /// A second point, or the first with some coordinates of the second.
-    Mixed,
+    Sobol,
 }
 
 /// A night to be computed.
@@ -42,17 +43,11 @@ pub struct Task {
     pub settings: Settings,
 }
 
-/// What became of a night: its headlines, or why it could not be computed.
-pub type Outcome = Result<SampleResult, String>;
-
 /// One night and all that is uncertain about it.
 #[derive(Debug, Clone)]
 pub struct Spread {
     base: Tree,
-    /// What is uncertain.
-    pub inputs: Vec<UncertainInput>,
-    /// The seed of the points.
-    pub seed: u32,
+    samples: Samples,
 }
 
 impl Spread {
@@ -65,58 +60,57 @@ impl Spread {
         if !contradictions.is_empty() {
             return Err(contradictions);
         }
-        let inputs = uncertain_inputs(scenario)?;
+        let samples = Samples::of(scenario, seed)?;
         let base = Tree::of(scenario).map_err(|e| vec![e.into()])?;
-        Ok(Self { base, inputs, seed })
+        Ok(Self { base, samples })
     }
 
-    /// The first so many plausible nights.
-    pub fn plausible(&self, nights: u32) -> Vec<Task> {
+    /// What is uncertain.
+    pub fn inputs(&self) -> &[UncertainInput] {
+        &self.samples.inputs
+    }
+
+    /// The first so many simulated nights.
+    pub fn samples(&self, nights: u32) -> Vec<Task> {
         (0..nights)
             .map(|number| Task {
-                purpose: Purpose::Plausible,
+                purpose: Purpose::Sample,
                 number,
-                settings: self.point(number, &[]),
+                settings: self.samples.settings(number, &[]),
             })
             .collect()
     }
 
     /// Two nights for each uncertain input: at the low and at the high end of its range.
     pub fn singles(&self) -> Vec<Task> {
-        let ends = self.inputs.iter().map(|d| [d.low, d.high]).enumerate();
+        let ends = self.inputs().iter().map(|d| [d.low, d.high]).enumerate();
         ends.flat_map(|(doubt, ends)| ends.map(|end| (doubt, end)))
             .enumerate()
             .map(|(number, setting)| Task {
-                purpose: Purpose::Single,
+                purpose: Purpose::OneAtATime,
                 number: number as u32,
                 settings: vec![setting],
             })
             .collect()
     }
 
-    /// The mixed nights that go with so many plausible ones: for each a second point, and one night for each group
+    /// The mixed nights that go with so many simulated ones: for each a second point, and one night for each group
     /// with the coordinates of that group taken from the second point. Their numbers are `point * (groups + 1)`, and
     /// as many more as the group has in the list, from one.
     pub fn mixed(&self, groups: &[Vec<usize>], points: u32) -> Vec<Task> {
-        let all: Vec<usize> = (0..self.inputs.len()).collect();
+        let all: Vec<usize> = (0..self.inputs().len()).collect();
         let sets: Vec<&[usize]> = std::iter::once(&all[..])
             .chain(groups.iter().map(Vec::as_slice))
             .collect();
         let set = |point: u32, which: usize| Task {
-            purpose: Purpose::Mixed,
+            purpose: Purpose::Sobol,
             number: point * sets.len() as u32 + which as u32,
-            settings: self.point(point, sets[which]),
+            settings: self.samples.settings(point, sets[which]),
         };
         (0..points)
             .flat_map(|point| (0..sets.len()).map(move |which| (point, which)))
             .map(|(point, which)| set(point, which))
             .collect()
-    }
-
-    /// A point, with some of its coordinates taken from the second point of the same number.
-    fn point(&self, number: u32, second: &[usize]) -> Settings {
-        let second = |i| usize::from(second.contains(&i)) * self.inputs.len();
-        point(&self.inputs, self.seed, number, |i| i + second(i))
     }
 
     /// Computes nights on all threads; `done` is called after each. What is kept of each goes to `sink` with its task, in
@@ -135,7 +129,7 @@ impl Spread {
             done();
             outcome(night)
         };
-        run(&self.base, tasks.len(), case, row, stop, |rows| {
+        run(&self.base, Precision::Study, tasks.len(), case, row, stop, |rows| {
             let rows = rows.into_iter();
             sink(rows.map(|(n, row)| (&tasks[n], row)).collect())
         })
@@ -144,7 +138,7 @@ impl Spread {
     /// The outcomes of these nights.
     pub fn nights(&self, tasks: &[Task]) -> Vec<Outcome> {
         let case = |number: usize| self.case(&tasks[number]);
-        run_all(&self.base, tasks.len(), case, outcome)
+        run_all(&self.base, Precision::Study, tasks.len(), case, outcome)
     }
 
     /// The night of a task.
@@ -155,7 +149,7 @@ impl Spread {
     }
 
     fn case(&self, task: &Task) -> Case {
-        sample(&self.inputs, &task.settings)
+        self.samples.case(&task.settings)
     }
 }
 
@@ -183,7 +177,7 @@ impl Influence {
 }
 
 /// What each uncertain input does alone, the strongest first, from the outcomes of the single nights in their order.
-/// Unknowns whose nights have no margin are left out.
+/// Uncertain whose nights have no margin are left out.
 pub fn influences(singles: &[Outcome]) -> Vec<Influence> {
     let margin = |outcome: &Outcome| outcome.as_ref().ok().and_then(|h| h.margin_k);
     let mut found: Vec<Influence> = singles
@@ -220,11 +214,11 @@ mod tests {
     #[test]
     fn a_night_follows_from_its_number_and_mixed_ones_take_what_they_should() {
         let spread = Spread::of(&scenario(), 5).unwrap();
-        let count = spread.inputs.len();
-        let few = spread.plausible(3);
-        assert_eq!(few[..], spread.plausible(8)[..3]);
+        let count = spread.inputs().len();
+        let few = spread.samples(3);
+        assert_eq!(few[..], spread.samples(8)[..3]);
         for (doubt, value) in &few[2].settings {
-            let d = &spread.inputs[*doubt];
+            let d = &spread.inputs()[*doubt];
             assert!(d.low <= *value && *value <= d.high, "{d:?} {value}");
         }
         let mixed = spread.mixed(&[vec![1], vec![0, 2]], 3);

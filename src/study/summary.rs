@@ -4,7 +4,8 @@ use super::paired::Bands;
 use super::quantile::Band;
 use super::sample_result::SampleResult;
 use super::sobol::{Answers, Indices, indices};
-use super::spread::{Influence, Outcome, groups, influences};
+use super::simulate::Outcome;
+use super::spread::{Influence, groups, influences};
 use crate::scenario::criteria::Criteria;
 
 /// What the nights of a spread answer together.
@@ -38,7 +39,8 @@ pub struct WarmNotReady {
 }
 
 impl WarmNotReady {
-    fn of<'h>(nights: impl Iterator<Item = &'h SampleResult>, limit_g: f64) -> Self {
+    /// Of the nights of a limit for the water, g.
+    pub fn of<'h>(nights: impl Iterator<Item = &'h SampleResult>, limit_g: f64) -> Self {
         let warm = |h: &&SampleResult| !h.ready && h.margin_k.is_some_and(|m| m >= 0.0);
         nights.filter(warm).fold(Self::default(), |mut so_far, h| {
             // What is no number is not dry, as in the verdict.

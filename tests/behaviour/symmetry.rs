@@ -3,13 +3,14 @@
 use super::{computed, group};
 use crate::kit::{ENGINES, fan, night, pad};
 use coldsoak::quantity::{Area, Length, Temperature, Units};
-use coldsoak::report::recommend::advice;
+use coldsoak::report::recommend::answer;
 use coldsoak::scenario::cover::OpenSide;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::engine::Engine;
 use coldsoak::scenario::opposed::expand;
 use coldsoak::study::case::Case;
-use coldsoak::study::compare::compare;
+use coldsoak::study::compare::{CompareOptions, compare};
+use coldsoak::study::simulate::SampleCount;
 
 const HANGAR: Temperature = Temperature::degF(15.0);
 
@@ -98,19 +99,23 @@ fn choices() -> [Case; 3] {
 #[test]
 fn the_answer_does_not_depend_on_threads_or_repetition() {
     let base = night("flat-four-3l1", HANGAR, 12);
+    let options = CompareOptions {
+        count: Some(SampleCount { nights: 8, seed: 1 }),
+        ..CompareOptions::default()
+    };
     let on = |threads: usize| {
         let pool = rayon::ThreadPoolBuilder::new()
             .num_threads(threads)
             .build()
             .unwrap();
-        let compared = pool.install(|| compare(&base, &choices(), &|| {})).unwrap();
+        let compared = pool.install(|| compare(&base, &choices(), options, &[], &|_| ())).unwrap();
         let values = compared
             .nights
             .iter()
             .map(|(name, n)| (name.clone(), n.trace.values.clone()));
         (
             values.collect::<Vec<_>>(),
-            advice(&compared.nights, Units::Celsius),
+            answer(&compared, Units::Celsius),
         )
     };
     let one = on(1);

@@ -8,6 +8,7 @@ use coldsoak::files::night::load_builtin;
 use coldsoak::night::{Night, run};
 use coldsoak::quantity::Mass;
 use coldsoak::scenario::document::Scenario;
+use coldsoak::night::Precision;
 use coldsoak::study::case::Case;
 use coldsoak::study::path::Tree;
 use coldsoak::study::run::run_all;
@@ -161,7 +162,7 @@ proptest! {
             let base = Tree::of(&nights[0]).unwrap();
             let case = |number: usize| Case::whole("a night", &nights[number]);
             let values = |night: Result<Night, _>| night.unwrap().trace.values;
-            pool.install(|| run_all(&base, nights.len(), case, values))
+            pool.install(|| run_all(&base, Precision::Full, nights.len(), case, values))
         };
         let (one, three) = (on(1), on(3));
         prop_assert!(one == three);

@@ -1,8 +1,8 @@
 //! The latest switching-on of the built-in nights against nights of given minutes.
 
-use super::{asked, night, planned, ready};
+use super::{latest, night, ready};
 use coldsoak::scenario::document::Scenario;
-use coldsoak::study::when::Verdict;
+use coldsoak::study::when::Switches;
 use rayon::prelude::*;
 
 /// Minutes around the answer that are tried one by one.
@@ -22,10 +22,8 @@ fn each(scenario: &Scenario, minutes: &[usize]) -> Vec<(usize, bool)> {
 fn the_answer_is_the_latest_minute_that_is_ready() {
     for name in ["demo", "small-engine-top"] {
         let scenario = night(name);
-        let answer = asked(&scenario);
-        let found = planned(&answer).starts[0];
-        assert!(planned(&answer).worse_earlier.is_empty(), "{name}");
-        let most = answer.switches.most;
+        let found = latest(&scenario).starts.unwrap()[0];
+        let most = Switches::of(&scenario).unwrap().most;
         let around: Vec<usize> =
             (found.saturating_sub(AROUND)..=(found + AROUND).min(most)).collect();
         for (minutes, ready) in each(&scenario, &around) {
@@ -44,9 +42,8 @@ fn the_answer_is_the_latest_minute_that_is_ready() {
 fn where_there_is_no_answer_no_minute_of_a_scan_is_ready() {
     for (name, step) in [("six-after-flight", 60), ("radial-underneath", 45)] {
         let scenario = night(name);
-        let answer = asked(&scenario);
-        assert!(matches!(answer.verdict, Verdict::Never(_)), "{name}");
-        let scan: Vec<usize> = (OFF..answer.switches.most).step_by(step).collect();
+        assert_eq!(latest(&scenario).starts, None, "{name}");
+        let scan: Vec<usize> = (OFF..Switches::of(&scenario).unwrap().most).step_by(step).collect();
         for (minutes, ready) in each(&scenario, &scan) {
             assert!(!ready, "{name}: {minutes}");
         }
@@ -66,19 +63,15 @@ fn every_minute_of_every_built_in_night() {
         "thermostat-pad",
     ] {
         let scenario = night(name);
-        let answer = asked(&scenario);
-        let every: Vec<usize> = (0..=answer.switches.most).collect();
+        let every: Vec<usize> = (0..=Switches::of(&scenario).unwrap().most).collect();
         let all = each(&scenario, &every);
-        let latest = all.iter().find(|(_, ready)| *ready).map(|(m, _)| *m);
-        let found = match &answer.verdict {
-            Verdict::Planned(planned) => Some(planned.starts[0]),
-            Verdict::Never(_) => None,
-        };
+        let first = all.iter().find(|(_, ready)| *ready).map(|(m, _)| *m);
+        let found = latest(&scenario).starts.map(|starts| starts[0]);
         let ready = all.iter().filter(|(_, ready)| *ready).count();
         println!(
-            "{name}: {} nights, {ready} ready; latest {latest:?}, found {found:?}",
+            "{name}: {} nights, {ready} ready; latest {first:?}, found {found:?}",
             all.len()
         );
-        assert_eq!(found, latest, "{name}");
+        assert_eq!(found, first, "{name}");
     }
 }

@@ -1,9 +1,10 @@
-//! Two heaters: the pair that draws least, and each alone.
+//! Two heaters: the pair that draws least.
 
-use super::{asked, heater, night, planned, ready};
+use super::{heater, latest, night, ready};
 use coldsoak::quantity::{Duration, Mass, Temperature};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::hours::Hours;
+use coldsoak::study::when::Switches;
 use rayon::prelude::*;
 
 /// How far around the plan pairs are tried, minutes, and their spacing: a slip along the border of what is ready
@@ -25,13 +26,12 @@ fn fan_and_pad() -> Scenario {
 }
 
 /// No pair around the plan, and none of a grid over the night, is ready for less; the plan itself is ready, and a
-/// minute later on either side is not. Each heater alone: ready at its time, not a minute later.
+/// minute later on either side is not.
 #[test]
 fn a_joint_plan_draws_the_least_and_either_heater_later_is_not_ready() {
     let scenario = fan_and_pad();
-    let answer = asked(&scenario);
-    let plan = planned(&answer);
-    let [fan, pad] = plan.starts[..] else {
+    let starts = latest(&scenario).starts.unwrap();
+    let [fan, pad] = starts[..] else {
         panic!("two heaters, two starts");
     };
     println!("fan {fan}, pad {pad} minutes before the departure");
@@ -40,7 +40,7 @@ fn a_joint_plan_draws_the_least_and_either_heater_later_is_not_ready() {
     assert!(fan > 0 && !ready(&scenario, &[fan - 1, pad]).0);
     assert!(pad > 0 && !ready(&scenario, &[fan, pad - 1]).0);
 
-    let most = answer.switches.most;
+    let most = Switches::of(&scenario).unwrap().most;
     let near = |at: usize| {
         let down = move |d: usize| at.saturating_sub(d);
         let up = move |d: usize| (at + d).min(most);
@@ -67,21 +67,6 @@ fn a_joint_plan_draws_the_least_and_either_heater_later_is_not_ready() {
     cheaper.par_iter().for_each(|pair| {
         assert!(!ready(&scenario, pair).0, "{pair:?} beats {fan}, {pad}");
     });
-
-    for (which, alone) in answer.alone.iter().enumerate() {
-        // As the file has them: the fan the whole night, the pad for half an hour.
-        let with = |minutes: usize| match which {
-            0 => [minutes, 30],
-            _ => [most, minutes],
-        };
-        let found = alone
-            .search
-            .found
-            .expect("each alone is ready at some time");
-        println!("alone, heater {which}: {found}");
-        assert!(ready(&scenario, &with(found)).0);
-        assert!(found == 0 || !ready(&scenario, &with(found - 1)).0);
-    }
 }
 
 /// Too little of the pad leaves the oil cold and too much of it leaves the walls wet, so what is ready is a strip between
@@ -96,43 +81,16 @@ fn a_ready_strip_between_two_grid_lines_is_found_from_the_starts_that_are_writte
     scenario.criteria.min_temperature = Temperature::degF(42.2);
     scenario.criteria.min_oil_temperature = Some(Temperature::degF(58.0));
     scenario.criteria.water_limit = Mass::g(0.07);
-    let answer = asked(&scenario);
-    let plan = planned(&answer);
-    let (is_ready, kwh) = ready(&scenario, &plan.starts);
-    println!("{:?}: {kwh} kWh", plan.starts);
+    let starts = latest(&scenario).starts.unwrap();
+    let (is_ready, kwh) = ready(&scenario, &starts);
+    println!("{starts:?}: {kwh} kWh");
+    let most = Switches::of(&scenario).unwrap().most;
     assert!(is_ready);
-    let written = [answer.switches.most, 60];
+    let written = [most, 60];
     let (as_written, written_kwh) = ready(&scenario, &written);
     assert!(as_written && kwh <= written_kwh + SAME_KWH);
     assert!(
-        !ready(&scenario, &[answer.switches.most; 2]).0,
+        !ready(&scenario, &[most; 2]).0,
         "more is not better"
     );
-}
-
-/// An earlier start for who cannot measure is a plan only if it was computed: whatever is said of it is so.
-#[test]
-fn an_earlier_start_for_who_cannot_measure_is_what_it_is_said_to_be() {
-    for name in ["demo", "small-engine-top"] {
-        let scenario = night(name);
-        let answer = asked(&scenario);
-        let plan = planned(&answer);
-        let reserve = plan.reserve.as_ref().expect("some change asks for more");
-        assert!(reserve.starts.iter().zip(&plan.starts).all(|(r, p)| r >= p));
-        let (is_ready, kwh) = ready(&scenario, &reserve.starts);
-        assert_eq!(
-            is_ready, reserve.as_it_is.ready.ready_at_departure,
-            "{name}"
-        );
-        assert!((kwh - reserve.as_it_is.kwh).abs() < 1e-9);
-        let others = plan
-            .what_if
-            .iter()
-            .filter(|w| ready(&w.change.of(&scenario), &reserve.starts).0);
-        assert_eq!(
-            reserve.ready_in,
-            (others.count(), plan.what_if.len()),
-            "{name}"
-        );
-    }
 }

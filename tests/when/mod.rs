@@ -1,7 +1,7 @@
 //! When to switch on, held against nights that are run one by one without the search.
 
-mod advice;
 mod brute;
+mod chance;
 mod joint;
 mod same;
 
@@ -12,7 +12,8 @@ use coldsoak::quantity::Duration;
 use coldsoak::scenario::document::Scenario;
 use coldsoak::scenario::heater::{Heater, Place};
 use coldsoak::scenario::hours::Hours;
-use coldsoak::study::when::{Planned, Verdict, When, when};
+use coldsoak::study::simulate::SampleCount;
+use coldsoak::study::when::{Nominal, Search, When, WhenOptions, nominal, when};
 
 fn night(name: &str) -> Scenario {
     load_builtin(name).unwrap().scenario
@@ -25,15 +26,18 @@ fn heater(name: &str, place: &str) -> Heater {
     }
 }
 
-fn asked(scenario: &Scenario) -> When {
-    when(scenario, &[], &|_| ()).unwrap()
+/// The latest starts of the nominal night.
+fn latest(scenario: &Scenario) -> Nominal {
+    nominal(&Search::of(scenario, &|_| ()).unwrap()).unwrap()
 }
 
-fn planned(when: &When) -> &Planned {
-    match &when.verdict {
-        Verdict::Planned(planned) => planned,
-        Verdict::Never(_) => panic!("it can be ready"),
-    }
+/// The answer, on fewer nights than the program's.
+fn chances(scenario: &Scenario) -> When {
+    let options = WhenOptions {
+        count: SampleCount { nights: 32, seed: 1 },
+        ..WhenOptions::default()
+    };
+    when(scenario, options, &[], &|_| ()).unwrap()
 }
 
 /// The scenario with each heater on from so many minutes before the departure, written without the study.

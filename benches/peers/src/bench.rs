@@ -225,7 +225,7 @@ fn networks(case: &Case) -> Result<Vec<Network>, String> {
         })]);
     }
     let study = Spread::of(&scenario, 1).map_err(|_| "a built-in night has no study")?;
-    let tasks = study.plausible(case.plausible as u32);
+    let tasks = study.samples(case.plausible as u32);
     let mut nets = Vec::new();
     for task in &tasks {
         let plausible = check(&study.scenario(task).map_err(|e| e.to_string())?).map_err(|_| "no plausible night")?;

@@ -26,16 +26,16 @@ fn names_that_lead_nowhere_are_told() {
     let f = fault("\"flat-four-3l1\"", "\"flat-four-3l\"");
     told(
         &f,
-        "no built-in engine `flat-four-3l`",
+        "no built-in engine called `flat-four-3l`",
         "flat-four-3l",
-        "engine: \"flat-four-3l1\"",
+        "did you mean `flat-four-3l1`?",
     );
     let f = fault("\"shut\"", "\"heated\"");
     told(
         &f,
-        "no built-in hangar `heated`",
+        "no built-in hangar called `heated`",
         "heated",
-        "one of shut, breezy",
+        "built in are",
     );
     let f = fault("\"shut\"", "\"own-hangar.ron\"");
     assert!(f.message.contains("could not be read"), "{f:?}");
@@ -51,7 +51,7 @@ fn names_that_lead_nowhere_are_told() {
             .suggestion
             .as_deref()
             .unwrap_or("")
-            .contains("demo"),
+            .contains("`demo`"),
         "{faults:?}"
     );
 }

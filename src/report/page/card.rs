@@ -4,12 +4,12 @@ use crate::findings::Unmet;
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::report::format::{finely, size};
-use crate::report::inputs::{cowl, plugged_in, sensor};
+use crate::report::inputs::{cowl, plugged_in, sensor, states};
 use crate::report::model::{Fact, Section};
 use crate::report::{Show, reading, verdict};
 use crate::scenario::heater::Place;
 use crate::scenario::part::Role;
-use crate::study::when::Checkpoint;
+use crate::study::when::{Checkpoint, Thermometer};
 use crate::trace::Trace;
 
 /// What to check by hand before the flight. Common practice, no source; the makers' manuals come first.
@@ -23,7 +23,7 @@ const BY_HAND: [&str; 3] = [
 ];
 
 /// The card of a night; `choice` is the name of its choice, if there are others.
-pub fn section(night: &Night, choice: Option<&str>) -> Section {
+pub fn section(night: &Night, choice: Option<&str>, rule: Option<&Thermometer>) -> Section {
     let scenario = night.scenario.scenario();
     let clock = night.scenario.clock();
     let units = scenario.units;
@@ -34,7 +34,18 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
         let close = format!("Close the cowl as computed: {}.", cowl(night));
         entries.push((0.0, close));
     }
-    let check = Checkpoint::of(night);
+    let check = Checkpoint::of(night).filter(|_| rule.is_none());
+    if let Some(rule) = rule {
+        let put = format!("Put a thermometer on the {}.", rule.label);
+        entries.push((first_on_s(&night.trace), put));
+        let leave = clock.dated(leave_s);
+        let limit = whole(rule.limit_c, units);
+        let read = format!(
+            "{limit} or more on the {}: leave at {leave}. Less: do not leave then; read again every 30 min.",
+            rule.label
+        );
+        entries.push((rule.time_s, read));
+    }
     if let Some(check) = &check {
         let on_s = first_on_s(&night.trace);
         let put = format!(
@@ -53,7 +64,7 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
         };
         // Many a name states its watts.
         let watts = format!("{:.0} W", heater.power.si());
-        let watts = match tells(&heater.name, &watts) {
+        let watts = match states(&heater.name, &watts) {
             true => String::new(),
             false => format!(", {watts}"),
         };
@@ -107,9 +118,9 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
         true => "the coldest part itself is warm and the upper walls inside are dry",
         false => "the coldest part itself is warm",
     };
-    let less = format!(
+    let less = check.iter().map(|_| format!(
         "If it reads less, the night is not the computed one: leave later, and only when {only_when}."
-    );
+    ));
     let lacking = (!f.ready.ready_at_departure).then(|| verdict::sentence(night));
     let entries = entries.into_iter();
     let title = "Card for the hangar wall";
@@ -118,7 +129,7 @@ pub fn section(night: &Night, choice: Option<&str>) -> Section {
         .hazard(verdict::do_not(f))
         .hazard(lacking)
         .facts(entries.map(|(time_s, what)| Fact::text(clock.dated(time_s), what)))
-        .say([less, "By hand, before the flight:".to_owned()])
+        .say(less.chain(["By hand, before the flight:".to_owned()]))
         .list("", by_hand(night))
 }
 
@@ -136,13 +147,6 @@ fn by_hand(night: &Night) -> Vec<String> {
     let rest = BY_HAND.into_iter().chain(open.then_some(FILLER));
     let first = [MAGNETOS.to_owned(), feel].into_iter();
     first.chain(rest.map(str::to_owned)).collect()
-}
-
-/// Whether a name states these watts: `250 W fan` does not state 50 W.
-fn tells(name: &str, watts: &str) -> bool {
-    let numeral = |c: char| c.is_ascii_digit() || c == '.' || c == ',';
-    name.match_indices(watts)
-        .any(|(at, _)| !name[..at].ends_with(numeral))
 }
 
 fn first_on_s(trace: &Trace) -> f64 {
@@ -171,12 +175,6 @@ fn whole(celsius: f64, units: Units) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn watts_are_left_out_only_where_the_name_tells_just_these() {
-        assert!(tells("bay fan 350 W", "350 W") && tells("350 W fan", "350 W"));
-        assert!(!tells("the 350 W fan", "50 W") && !tells("fan of 1.50 W", "50 W"));
-    }
 
     #[test]
     fn a_thermometer_is_read_in_whole_degrees() {

@@ -5,25 +5,34 @@ use crate::night::Night;
 use crate::picture::Figure;
 use crate::picture::chart::comparison::coldest_parts;
 use crate::picture::chart::{self, of_night as night_chart};
+use crate::report::cautions::in_full;
 use crate::report::model::{Block, Fact, Report, Section};
 use crate::report::provenance::Provenance;
 use crate::report::{Show, inputs};
 use crate::study::compare::Comparison;
+use crate::study::when::Thermometer;
 
-/// The report of a night with what its page shows besides, before its last section, the cautions.
-pub fn of_night(mut report: Report, night: &Night, from: &Provenance) -> Report {
+/// The report of a night with what its page shows besides, before its last section, the cautions; `rule` is the rule of its
+/// thermometer, if that was computed.
+pub fn of_night(
+    mut report: Report,
+    night: &Night,
+    rule: Option<&Thermometer>,
+    from: &Provenance,
+) -> Report {
     let chart = Figure::chart(night, "Temperatures through the night", |view| {
         night_chart(chart::Show::Temperature, &night.trace, view)
     });
     let cautions = report.sections.pop();
     report.sections.extend([
         figure("The night by the hours", chart),
-        card::section(night, None),
+        card::section(night, None, rule),
         figure("The engine through the night", Figure::map(night)),
         budget::section(night, None),
         basis::section(night, from),
     ]);
     report.sections.extend(cautions);
+    report.sections.push(in_full());
     report
 }
 
@@ -43,7 +52,7 @@ pub fn of_comparison(
     let inputs = Section::new("As computed")
         .shown(Show::Page)
         .facts(inputs::facts(chosen, engine));
-    let ready = chosen.findings.ready.ready_at_departure;
+    let ready = comparison.is_reached();
     let mut sections = report.sections.iter_mut();
     let says = |s: &&mut Section| matches!(s.blocks.first(), Some(Block::Say(_)));
     if let Some(section) = sections.find(says) {
@@ -53,12 +62,13 @@ pub fn of_comparison(
     let cautions = report.sections.pop();
     report.sections.extend([
         figure("The choices by the hours", chart),
-        card::section(chosen, Some(name)),
+        card::section(chosen, Some(name), None),
         inputs,
         budget::section(chosen, Some(name)),
         basis::section(chosen, from),
     ]);
     report.sections.extend(cautions);
+    report.sections.push(in_full());
     report
 }
 
@@ -88,7 +98,7 @@ mod tests {
     use crate::report;
     use crate::scenario::document::Scenario;
     use crate::study::case::Case;
-    use crate::study::compare::compare;
+    use crate::study::compare::{CompareOptions, compare};
 
     /// The largest page, bytes.
     const LARGEST: usize = 600_000;
@@ -105,8 +115,8 @@ mod tests {
             let night = run(&scenario).unwrap();
             let typed = ["night", "</script><b>"].map(str::to_owned);
             let from = Provenance::new(typed.to_vec(), Vec::new());
-            let report = report::night::report(&night, "an <engine>", &from);
-            let page = of_night(report, &night, &from).page();
+            let report = report::night::report(&night, None, "an <engine>", &from);
+            let page = of_night(report, &night, None, &from).page();
             assert!(page.len() <= LARGEST, "{name}: {} bytes", page.len());
             for address in ["http://", "https://", "//cdn"] {
                 // Names of XML are no addresses that anything is fetched from.
@@ -124,7 +134,11 @@ mod tests {
     fn a_page_of_choices_is_small_escaped_and_has_the_card_of_what_is_advised() {
         let choices = ["small-engine-top", "block-cooling"]
             .map(|name| Case::whole(format!("<i>{name}</i>"), &scenario(name)));
-        let compared = compare(&scenario("demo"), &choices, &|| {}).unwrap();
+        let options = CompareOptions {
+            count: None,
+            ..CompareOptions::default()
+        };
+        let compared = compare(&scenario("demo"), &choices, options, &[], &|_| ()).unwrap();
         let from = Provenance::new(vec!["compare".to_owned()], Vec::new());
         let report = report::compare::report("<title>", &compared, &from);
         let page = of_comparison(report, &compared, "an <engine>", &from).page();

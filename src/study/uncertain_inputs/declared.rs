@@ -141,7 +141,7 @@ mod tests {
         let swing = |night: &Scenario| {
             let study = Spread::of(night, 1).unwrap();
             let is_it = |d: &UncertainInput| d.path == "engine.g_sump_case";
-            let number = study.inputs.iter().position(is_it).unwrap();
+            let number = study.inputs().iter().position(is_it).unwrap();
             let ends = study.singles()[2 * number..2 * number + 2].to_vec();
             influences(&study.nights(&ends))[0].swing_k()
         };

@@ -26,10 +26,7 @@ impl Checkpoint {
     /// The reading of a planned night; none without engine parts, or if no heater comes on in it.
     pub fn of(night: &Night) -> Option<Self> {
         let trace = &night.trace;
-        let on = trace.switchings.iter().filter(|s| s.on);
-        let first_on_s = on.map(|s| s.time_s).reduce(f64::min)?;
-        let leave_s = trace.departure_s;
-        let time_s = (leave_s - BEFORE_S).max((first_on_s + leave_s) / 2.0);
+        let (time_s, leave_s) = (read_at(trace)?, trace.departure_s);
         let spot = spot(trace)?;
         let temp_c = trace.at(time_s)[spot.column];
         let leaves_c = trace.at(leave_s)[spot.column];
@@ -41,6 +38,15 @@ impl Checkpoint {
             rate_k_h: (leaves_c - temp_c) * 3600.0 / (leave_s - time_s),
         })
     }
+}
+
+/// When a thermometer is read, s after the beginning: an hour before departure, or half-way if the heaters come on later;
+/// none if no heater comes on.
+pub fn read_at(trace: &Trace) -> Option<f64> {
+    let on = trace.switchings.iter().filter(|s| s.on);
+    let first_on_s = on.map(|s| s.time_s).reduce(f64::min)?;
+    let leave_s = trace.departure_s;
+    Some((leave_s - BEFORE_S).max((first_on_s + leave_s) / 2.0))
 }
 
 /// Where the thermometer goes.

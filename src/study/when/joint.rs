@@ -55,19 +55,13 @@ pub fn grid_step(most: usize) -> usize {
     most.div_ceil(COLUMNS).div_ceil(STEP_MIN).max(1) * STEP_MIN
 }
 
-/// What a search over pairs found.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Joint {
-    /// The least-energy ready starts; none if no pair tried is ready.
-    pub found: Option<Starts>,
-    /// Of all pairs of the grid and those beside it, the one that comes nearest to ready, with what it comes to.
-    pub nearest: Option<(Starts, Probe)>,
-}
-
-/// The least-energy ready starts of two heaters; `beside` are pairs that are tried beside the grid.
+/// The least-energy ready starts of two heaters, none if no pair that was tried is ready; `beside` are pairs that are tried beside the grid.
 ///
 /// *Errors*: a night that cannot be computed.
-pub fn least_energy(search: &Search, beside: &[[usize; 2]]) -> Result<Joint, NightError> {
+pub fn least_energy(
+    search: &Search,
+    beside: &[[usize; 2]],
+) -> Result<Option<Starts>, NightError> {
     let switches = &search.switches;
     let step = grid_step(switches.most);
     let mut lines: Vec<usize> = (0..switches.most).step_by(step).collect();
@@ -82,11 +76,6 @@ pub fn least_energy(search: &Search, beside: &[[usize; 2]]) -> Result<Joint, Nig
         .probes(&cases)
         .into_iter()
         .collect::<Result<_, _>>()?;
-    let nearest = pairs
-        .iter()
-        .zip(&probes)
-        .filter_map(|(pair, probe)| Some((pair.to_vec(), probe.clone()?)))
-        .reduce(|a, b| if b.1.nearer_than(&a.1) { b } else { a });
     let (grid, apart) = probes.split_at(lines.len() * lines.len());
     let rows: Vec<&[Option<Probe>]> = grid.chunks(lines.len()).collect();
     let first_ready = |(row, &second): (&&[Option<Probe>], &usize)| {
@@ -98,10 +87,7 @@ pub fn least_energy(search: &Search, beside: &[[usize; 2]]) -> Result<Joint, Nig
         .filter_map(|(&starts, probe)| Pair::of(starts, probe))
         .chain(rows.iter().zip(&lines).filter_map(first_ready));
     let Some(mut best) = ready.reduce(Pair::better) else {
-        return Ok(Joint {
-            found: None,
-            nearest,
-        });
+        return Ok(None);
     };
     for (row, &second) in rows.iter().zip(&lines) {
         let Some(k) = row.iter().position(is_ready).filter(|&k| k > 0) else {
@@ -136,10 +122,7 @@ pub fn least_energy(search: &Search, beside: &[[usize; 2]]) -> Result<Joint, Nig
             stride = (stride / 3).max(1);
         }
     }
-    Ok(Joint {
-        found: Some(best.starts.to_vec()),
-        nearest,
-    })
+    Ok(Some(best.starts.to_vec()))
 }
 
 /// The least ready start of the first heater between two, at a start of the second.

@@ -1,17 +1,18 @@
-//! When to switch on: the latest switching-on of each heater for which the engine is ready at the departure.
+//! When to switch on: the latest start of the heaters at which the chance is what is required, and what it rests on.
 
 mod checkpoint;
 mod joint;
+mod later;
+mod nominal;
 mod plan;
 mod search;
-mod single_change;
 mod starts;
-mod whatif;
+mod thermometer;
 
 pub use checkpoint::Checkpoint;
-pub use joint::grid_step;
-pub use plan::{Alone, Never, Planned, SCAN_MIN, Verdict, When, when};
-pub use search::{Probe, Progress, ProgressCallback, SearchResult};
-pub use single_change::{REMEDY_RANKING, SufficientChange, Tried};
+pub use later::Later;
+pub use nominal::{Nominal, SCAN_MIN, nominal};
+pub use plan::{When, WhenOptions, when};
+pub use search::{Probe, Search, SearchResult};
 pub use starts::{Starts, Switches};
-pub use whatif::{Unsolved, WhatIf};
+pub use thermometer::Thermometer;

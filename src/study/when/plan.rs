@@ -1,192 +1,173 @@
-//! The whole question: scan, plan, checkpoint, what-ifs; or the best that can be had and the least change.
+//! The whole answer: the start, its chance, the chance of other starts, who leaves later, the thermometer, what would help.
 
-use super::checkpoint::Checkpoint;
-use super::joint::least_energy;
-use super::search::{Probe, ProgressCallback, Search, SearchResult};
-use super::single_change::{SufficientChange, Tried, single_changes};
+use super::later::{Later, leaving_later};
+use super::nominal::{Nominal, nominal};
+use super::search::Search;
 use super::starts::{Starts, Switches};
-use super::whatif::{Reserve, Unsolved, WhatIf, reserve, what_if};
-use crate::findings::Unmet;
+use super::thermometer::{Thermometer, thermometer};
 use crate::night::{Night, NightError};
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
+use crate::study::case::Case;
+use crate::study::change::Change;
+use crate::study::improve::{Improvement, improvements};
+use crate::study::latest_start::{StartResult, StartSearch};
+use crate::study::paired::Bands;
+use crate::study::quantile::Share;
+use crate::study::simulate::{ProgressCallback, SampleCount, Simulation, chance};
 
-/// Steps of the scan over switching-on times, minutes: readiness that comes and goes within less is not seen.
-pub const SCAN_MIN: usize = 30;
-
-/// The answer.
-#[derive(Debug, Clone)]
-pub struct When {
-    /// What can be switched.
-    pub switches: Switches,
-    /// With several heaters, each one's latest start while the others keep their hours.
-    pub alone: Vec<Alone>,
-    /// Every switched heater on from the beginning.
-    pub whole_time: Night,
-    /// When, or why not.
-    pub verdict: Verdict,
-    /// Changes of which nothing is known, as their nights could not be computed.
-    pub unsolved: Vec<Unsolved>,
+/// How the answer is sought.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WhenOptions {
+    /// The simulated nights.
+    pub count: SampleCount,
+    /// The chance that is required, 0 to 1.
+    pub target: f64,
 }
 
-/// One heater's latest start while the others keep the hours they are written with.
-#[derive(Debug, Clone)]
-pub struct Alone {
-    /// Which heater, in the order of the scenario.
-    pub heater: usize,
-    /// What was found, in minutes before the departure.
-    pub search: SearchResult,
-}
-
-/// When to switch on, or why there is no such time.
-#[derive(Debug, Clone)]
-pub enum Verdict {
-    /// There is a latest time.
-    Planned(Box<Planned>),
-    /// No start that was tried makes it ready.
-    Never(Box<Never>),
-}
-
-/// A plan: the latest starts that are ready.
-#[derive(Debug, Clone)]
-pub struct Planned {
-    /// Minutes before the departure of each switched heater; 0 if it is not needed.
-    pub starts: Starts,
-    /// The night of the plan.
-    pub night: Night,
-    /// What would not be met if all came on a minute later; empty if no heat is needed.
-    pub binding: Vec<Unmet>,
-    /// Common starts (minutes before the departure) beyond the plan's that are *not* ready: empty where earlier is
-    /// never worse. A joint plan does not look for them.
-    pub worse_earlier: Vec<usize>,
-    /// What a thermometer should read on the way.
-    pub checkpoint: Option<Checkpoint>,
-    /// What becomes of it in other nights.
-    pub what_if: Vec<WhatIf>,
-    /// An earlier plan for who cannot measure; none if no change asks for one.
-    pub reserve: Option<Reserve>,
-}
-
-/// No start is ready.
-#[derive(Debug, Clone)]
-pub struct Never {
-    /// Of all starts that were tried, those that come nearest to ready, with what they come to.
-    pub nearest: (Starts, Probe),
-    /// Changes that make it ready, the best first.
-    pub remedies: Vec<SufficientChange>,
-    /// Changes that do not.
-    pub in_vain: Vec<Tried>,
-}
-
-impl When {
-    /// The night the answer is about: the planned one, or heating the whole time if none is ready.
-    pub fn night(&self) -> &Night {
-        match &self.verdict {
-            Verdict::Planned(planned) => &planned.night,
-            Verdict::Never(_) => &self.whole_time,
+impl Default for WhenOptions {
+    /// 256 nights, 95 percent.
+    fn default() -> Self {
+        Self {
+            count: SampleCount::default(),
+            target: 0.95,
         }
     }
 }
 
-impl Planned {
+/// The answer.
+#[derive(Debug, Clone)]
+pub struct When {
+    /// The simulated nights and the chance that is required.
+    pub options: WhenOptions,
+    /// What can be switched.
+    pub switches: Switches,
+    /// Minutes before departure of each switched heater: the latest starts that reach the chance, or the best there are.
+    pub starts: Starts,
+    /// The start with what the simulated nights come to.
+    pub found: StartResult,
+    /// The same as quantiles.
+    pub bands: Bands,
+    /// The nominal night with these starts.
+    pub night: Night,
+    /// The latest starts of the nominal night.
+    pub nominal: Nominal,
+    /// The chance by the earliest start, minutes before departure, the earliest first. A night that is ready at one start is
+    /// taken to be ready at every earlier one.
+    pub curve: Vec<(usize, Share)>,
+    /// Who leaves later; empty if the weather does not reach so far or no heat is needed.
+    pub later: Vec<Later>,
+    /// The chance of these starts in other weather.
+    pub other_weather: Vec<(Change, Share)>,
+    /// Where to put a thermometer, and what it must read; none if no heat is needed or no probe can be put on.
+    pub thermometer: Option<Thermometer>,
+    /// What would raise the chance, if no start reaches it.
+    pub improvements: Vec<Improvement>,
+}
+
+/// How much colder the night is, K: what an evening forecast of the minimum is wrong by, now and then (estimate).
+const COLDER_K: f64 = 3.0;
+/// How many times as fast the air moves past the cowl (estimate: air in a hangar is known no better).
+const TIMES: f64 = 2.0;
+
+impl When {
+    /// Whether the chance is what is required.
+    pub fn is_reached(&self) -> bool {
+        self.found.reached
+    }
+
     /// Whether it is ready without any of the switched heaters.
     pub fn needs_no_heat(&self) -> bool {
-        self.starts.iter().all(|&minutes| minutes == 0)
+        self.is_reached() && self.starts.iter().all(|&minutes| minutes == 0)
     }
 }
 
-/// When to switch on.
+/// When to switch on so that the engine is ready with the chance that is required. The starts of the nominal night are moved
+/// together; see [`nominal`]. `spare` are heaters that may be added if no start is enough.
 ///
-/// One heater: its latest start, to the minute. Two: the pair of starts that draws the least energy (see `joint`).
-/// Three or more: the latest common start of all. With two or more each one's latest start, the others as they are
-/// written, is found too. `spare` are heaters that may be added if none of this is ready. The answer does not
-/// depend on the number of threads.
-///
-/// *Errors*: the scenario's problems, nothing to switch, or a night of the search that cannot be computed; one of a
-/// changed night is part of the answer.
-/// *Checked by* `tests/when`: every minute of the built-in nights.
+/// *Errors*: the scenario's problems, nothing to switch, or a night that cannot be computed.
 pub fn when(
     scenario: &Scenario,
+    options: WhenOptions,
     spare: &[Heater],
     progress: ProgressCallback,
 ) -> Result<When, NightError> {
     let search = Search::of(scenario, progress)?;
     let switches = &search.switches;
-    let whole_time = search.run(switches.case(&switches.together(switches.most)))?;
-    let alone = each_alone(&search)?;
-    let written = switches.written(scenario, whole_time.scenario.clock());
-    let (starts, nearest, worse_earlier) = if let [first, second] = written[..] {
-        let mut beside = vec![[first, second]];
-        for (which, alone) in alone.iter().enumerate() {
-            let found = alone.search.found;
-            beside.extend(found.map(|n| if which == 0 { [n, second] } else { [first, n] }));
-        }
-        let joint = least_energy(&search, &beside)?;
-        (joint.found, joint.nearest, Vec::new())
-    } else {
-        let case = |minutes: usize| switches.case(&switches.together(minutes));
-        let common = search.least(switches.most, SCAN_MIN, &case)?;
-        let together = |minutes| switches.together(minutes);
-        let nearest = common.nearest();
-        let nearest = nearest.map(|(n, probe)| (together(n), probe.clone()));
-        (common.found.map(together), nearest, common.worse_beyond())
+    let nominal = nominal(&search)?;
+    let simulation = Simulation::of(scenario, options.count, progress)?;
+    let subject = simulation
+        .subject(&Case::named(&scenario.title))
+        .map_err(|e| e.source)?;
+    let together = vec![0; switches.heaters.len()];
+    let mut pattern = nominal.starts.clone().unwrap_or(together.clone());
+    let sought = |pattern: &Starts| {
+        let case = |minutes: usize| switches.case(&switches.moved(pattern, minutes));
+        let search = StartSearch {
+            simulation: &simulation,
+            subject: &subject,
+            case: &case,
+            most: switches.most,
+            target: options.target,
+        };
+        Some((search.latest(None)?, search.curve()))
     };
-    let (verdict, unsolved) = match starts {
-        Some(starts) => {
-            let (planned, unsolved) = planned(&search, starts, worse_earlier)?;
-            (Verdict::Planned(Box::new(planned)), unsolved)
-        }
-        None => {
-            let changes = single_changes(&search, spare);
-            let whole = || (switches.together(switches.most), Probe::of(&whole_time));
-            let never = Never {
-                nearest: nearest.unwrap_or_else(whole),
-                remedies: changes.remedies,
-                in_vain: changes.in_vain,
-            };
-            (Verdict::Never(Box::new(never)), changes.unsolved)
+    let mut found = sought(&pattern);
+    if found.as_ref().is_some_and(|(found, _)| !found.reached) && pattern.contains(&0) && pattern != together {
+        // A heater that the nominal night does not need may be needed in others.
+        pattern = together;
+        found = sought(&pattern);
+    }
+    let Some((found, curve)) = found else {
+        // No simulated night can be computed: the nominal one says why.
+        let starts = switches.together(switches.most);
+        let night = search.run(switches.case(&starts));
+        return Err(night.err().unwrap_or(NightError::Problems(Vec::new())));
+    };
+    let starts = switches.moved(&pattern, found.minutes);
+    let night = search.run(switches.case(&starts))?;
+    let heats = starts.iter().any(|&minutes| minutes > 0);
+    let improvements = match found.reached {
+        true => Vec::new(),
+        false => {
+            let case = switches.case(&starts);
+            let heated = simulation.subject(&case).map_err(|e| e.source)?;
+            improvements(&simulation, &heated, &found.outcomes, spare)
         }
     };
     Ok(When {
-        alone,
-        whole_time,
-        verdict,
-        unsolved,
-        switches: search.switches,
+        options,
+        later: match heats {
+            true => leaving_later(&simulation, &subject, switches, &starts),
+            false => Vec::new(),
+        },
+        other_weather: other_weather(&simulation, scenario, &switches.case(&starts)),
+        thermometer: thermometer(&simulation, &subject, &switches.case(&starts), &night),
+        bands: Bands::of(&scenario.title, found.outcomes.iter().flatten()),
+        starts,
+        found,
+        night,
+        nominal,
+        curve,
+        improvements,
+        switches: search.switches.clone(),
     })
 }
 
-fn each_alone(search: &Search) -> Result<Vec<Alone>, NightError> {
-    let switches = &search.switches;
-    if switches.heaters.len() < 2 {
-        return Ok(Vec::new());
-    }
-    let found = switches.heaters.iter().enumerate().map(|(which, &heater)| {
-        let case = |minutes: usize| switches.alone(which, minutes);
-        let search = search.least(switches.most, SCAN_MIN, &case)?;
-        Ok(Alone { heater, search })
+/// The chance of planned starts in other weather; a change that makes no night, or none that can be computed, is left out.
+fn other_weather(
+    simulation: &Simulation,
+    scenario: &Scenario,
+    planned: &Case,
+) -> Vec<(Change, Share)> {
+    let changes = [
+        Change::Colder { kelvin: COLDER_K },
+        Change::Draught { times: TIMES },
+    ];
+    let changed = changes.into_iter().filter_map(|change| {
+        let subject = simulation.subject(&change.case(scenario)).ok()?;
+        let outcomes = simulation.all(&[(&subject, planned)]).pop()?;
+        Some((change, chance(&outcomes)?))
     });
-    found.collect()
-}
-
-fn planned(
-    search: &Search,
-    starts: Starts,
-    worse_earlier: Vec<usize>,
-) -> Result<(Planned, Vec<Unsolved>), NightError> {
-    let later: Starts = starts.iter().map(|s| s.saturating_sub(1)).collect();
-    let run = |starts: &Starts| search.run(search.switches.case(starts));
-    let (night, later) = rayon::join(|| run(&starts), || run(&later));
-    let (night, later) = (night?, later?);
-    let (what_if, unsolved) = what_if(search, &starts);
-    let planned = Planned {
-        reserve: reserve(search, &starts, &what_if),
-        what_if,
-        checkpoint: Checkpoint::of(&night),
-        binding: Probe::of(&later).ready.unmet,
-        night,
-        worse_earlier,
-        starts,
-    };
-    Ok((planned, unsolved))
+    changed.collect()
 }

@@ -8,25 +8,14 @@
 use super::super::case::Case;
 use super::super::path::Tree;
 use super::super::run::{run_all, run_one};
+use super::super::simulate::{Progress, ProgressCallback};
 use super::starts::Switches;
 use crate::findings::{Coldest, Ready};
-use crate::night::{Night, NightError};
+use crate::night::{Night, NightError, Precision};
 use crate::scenario::document::Scenario;
 
 /// Points that are tried inside a bracket in one round.
 const INSIDE: usize = 5;
-
-/// How far a study has come, for a bar.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Progress {
-    /// So many more nights are to be run.
-    Planned(usize),
-    /// A night was run.
-    Done,
-}
-
-/// Called as the study advances.
-pub type ProgressCallback<'a> = &'a (dyn Fn(Progress) + Sync);
 
 /// What one of the tried nights came to.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,38 +49,11 @@ impl Probe {
     }
 }
 
-impl Probe {
-    /// Whether this is nearer to ready than another: fewer things are not met, or as many with a warmer coldest part.
-    pub fn nearer_than(&self, other: &Self) -> bool {
-        let lacks = |p: &Self| p.ready.unmet.len();
-        let margin = |p: &Self| p.ready.margin_k.unwrap_or(f64::NEG_INFINITY);
-        match lacks(self).cmp(&lacks(other)) {
-            std::cmp::Ordering::Equal => margin(self) > margin(other),
-            fewer => fewer.is_lt(),
-        }
-    }
-}
-
 impl SearchResult {
-    /// Of the numbers tried, the one that comes nearest to ready, the largest of several equals.
-    pub fn nearest(&self) -> Option<(usize, &Probe)> {
-        let tried = self.tried.iter().rev();
-        tried
-            .filter_map(|(n, probe)| Some((*n, probe.as_ref()?)))
-            .reduce(|a, b| if b.1.nearer_than(a.1) { b } else { a })
-    }
     /// What a tried number came to.
     pub fn at(&self, number: usize) -> Option<&Probe> {
         let tried = self.tried.iter().find(|(n, _)| *n == number);
         tried.and_then(|(_, probe)| probe.as_ref())
-    }
-    /// The numbers beyond the answer that are not ready: empty where more is never worse.
-    pub fn worse_beyond(&self) -> Vec<usize> {
-        let Some(found) = self.found else {
-            return Vec::new();
-        };
-        let beyond = self.tried.iter().filter(|(n, _)| *n > found);
-        beyond.filter(|t| !ready(t)).map(|(n, _)| *n).collect()
     }
 }
 
@@ -136,7 +98,7 @@ impl<'a> Search<'a> {
     pub fn probes(&self, cases: &[Case]) -> Vec<Result<Option<Probe>, NightError>> {
         (self.progress)(Progress::Planned(cases.len()));
         let case = |number: usize| cases[number].clone();
-        run_all(&self.base, cases.len(), case, |night| {
+        run_all(&self.base, Precision::Full, cases.len(), case, |night| {
             (self.progress)(Progress::Done);
             match night {
                 Ok(night) => Ok(Some(Probe::of(&night))),

@@ -55,6 +55,17 @@ impl Switches {
         })
     }
 
+    /// The heaters of a valid night that are on from the beginning, without a thermostat of their own; none if there is none
+    /// of them, or the night has problems.
+    pub fn from_the_beginning(scenario: &Scenario) -> Option<Self> {
+        let mut switches = Self::of(scenario).ok()?;
+        switches.heaters.retain(|&i| {
+            let heater = &scenario.heaters[i];
+            heater.hours == Hours::always && heater.thermostat.is_none()
+        });
+        (!switches.heaters.is_empty()).then_some(switches)
+    }
+
     /// The case in which one switched heater (by its place in [`Switches::heaters`]) comes on so early and all others keep
     /// their hours.
     pub fn alone(&self, which: usize, minutes: usize) -> Case {
@@ -77,15 +88,15 @@ impl Switches {
         vec![minutes.min(self.most); self.heaters.len()]
     }
 
-    /// The same starts so many minutes earlier, the beginning at most. A heater that is not needed stays off,
-    /// unless none is needed.
-    pub fn earlier(&self, starts: &[usize], minutes: usize) -> Starts {
-        let idle = starts.iter().all(|&s| s == 0);
-        let shifted = |&s: &usize| match s {
-            0 if !idle => 0,
-            s => (s + minutes).min(self.most),
+    /// The starts moved so that the earliest is so many minutes before departure, within the night. One that is not needed
+    /// stays off, unless none is needed.
+    pub fn moved(&self, starts: &[usize], earliest: usize) -> Starts {
+        let now = starts.iter().copied().max().unwrap_or(0);
+        let moved = |&start: &usize| match start {
+            0 if now > 0 => 0,
+            start => (start + earliest).saturating_sub(now).min(self.most),
         };
-        starts.iter().map(shifted).collect()
+        starts.iter().map(moved).collect()
     }
 }
 
@@ -124,7 +135,6 @@ fn none_to_switch(scenario: &Scenario) -> Vec<Problem> {
                 "add one, as in heaters: [(heater: \"bay-fan-350w\", place: at(\"bottom\"))]"
                     .to_owned(),
             ),
-            instead: None,
         }];
     }
     let problem = |i: usize| {
@@ -140,7 +150,6 @@ fn none_to_switch(scenario: &Scenario) -> Vec<Problem> {
             word: None,
             what: format!("`{name}` {why}"),
             help: Some("leave `hours` out, or write always, from(\"02:00\") or before_departure(h(3)): when asks for heaters that a hand or a plain timer switches on once".to_owned()),
-            instead: None,
         })
     };
     (0..scenario.heaters.len()).filter_map(problem).collect()

@@ -1,0 +1,153 @@
+//! The one spot for a thermometer, an hour before departure: what it must read, and how often its word is wrong.
+//!
+//! The rule is "leave if it reads so much or more". Of every engine part that a probe can reach, the least whole degree is
+//! taken at which too early a "leave" is rare in the simulated nights; the part with the fewest needless stays is named.
+//! Both rates are counted on the nights the rule was made from.
+
+use super::checkpoint::read_at;
+use crate::night::Night;
+use crate::quantity::{Temperature, Units};
+use crate::study::case::Case;
+use crate::study::quantile::Share;
+use crate::study::simulate::{Job, Simulation, Subject};
+use crate::trace::{CellInfo, Trace};
+
+/// The largest share of the nights in which the rule may wrongly say "leave".
+const WRONG_LEAVE: f64 = 0.02;
+
+/// A reading to take before departure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Thermometer {
+    /// When, seconds after the beginning: an hour before departure, or half-way if the heaters come on later.
+    pub time_s: f64,
+    /// The engine part.
+    pub part: String,
+    /// What people call it.
+    pub label: String,
+    /// Its temperature in the nominal night, °C; of its coldest cell if it is cut into several.
+    pub temp_c: f64,
+    /// How fast that changes from then to departure, K/h.
+    pub rate_k_h: f64,
+    /// Leave if it reads this or more, °C: a whole degree of the reader's unit.
+    pub limit_c: f64,
+    /// Nights in which the rule says "leave" and the engine is not ready.
+    pub wrong_leave: Share,
+    /// Nights in which the rule says "stay" and the engine is ready.
+    pub wrong_stay: Share,
+}
+
+/// A rule at one spot.
+struct Rule {
+    limit_c: f64,
+    wrong_leave: usize,
+    wrong_stay: usize,
+}
+
+/// The reading of a planned night, by its simulated nights; none without engine parts, or if no heater comes on in it.
+pub fn thermometer(
+    simulation: &Simulation,
+    subject: &Subject,
+    planned: &Case,
+    night: &Night,
+) -> Option<Thermometer> {
+    let trace = &night.trace;
+    let (time_s, leave_s) = (read_at(trace)?, trace.departure_s);
+    let spots = spots(trace);
+    let jobs = (0..simulation.count.nights).map(|number| Job {
+        subject,
+        change: planned,
+        number,
+    });
+    let columns: Vec<usize> = spots.iter().map(|spot| spot.column).collect();
+    let rows = simulation.run_rows(&jobs.collect::<Vec<_>>(), |night| {
+        let row = night.trace.at(time_s);
+        let readings: Vec<f64> = columns.iter().map(|&column| row[column]).collect();
+        (readings, night.findings.ready.ready_at_departure)
+    });
+    let nights: Vec<(Vec<f64>, bool)> = rows.into_iter().flatten().collect();
+    let units = subject.night.units;
+    let rules = spots.iter().enumerate().map(|(k, spot)| {
+        let readings: Vec<(f64, bool)> = nights.iter().map(|(r, ready)| (r[k], *ready)).collect();
+        (spot, rule(&readings, units))
+    });
+    let (spot, rule) = rules.min_by_key(|(_, rule)| rule.wrong_stay)?;
+    let share = |count| Share::of(count, nights.len());
+    let temp_c = trace.at(time_s)[spot.column];
+    let leaves_c = trace.at(leave_s)[spot.column];
+    Some(Thermometer {
+        time_s,
+        part: spot.part.clone(),
+        label: spot.label.clone(),
+        temp_c,
+        rate_k_h: (leaves_c - temp_c) * 3600.0 / (leave_s - time_s),
+        limit_c: rule.limit_c,
+        wrong_leave: share(rule.wrong_leave)?,
+        wrong_stay: share(rule.wrong_stay)?,
+    })
+}
+
+/// The least whole degree at which a wrong "leave" is rare, from readings with whether the engine was ready.
+fn rule(readings: &[(f64, bool)], units: Units) -> Rule {
+    let allowed = (WRONG_LEAVE * readings.len() as f64).floor() as usize;
+    let mut not_ready: Vec<f64> = readings.iter().filter(|r| !r.1).map(|r| r.0).collect();
+    not_ready.sort_by(|a, b| b.total_cmp(a));
+    // Above the warmest nights that are not ready, but for those allowed; where these are few, at the coldest reading.
+    let lowest = readings.iter().map(|r| r.0).fold(f64::INFINITY, f64::min);
+    let above = not_ready.get(allowed).copied().unwrap_or(lowest);
+    let degree = units.temperature(above);
+    let whole = match not_ready.len() > allowed {
+        true => degree.floor() + 1.0,
+        false => degree.floor(),
+    };
+    let limit_c = celsius(whole, units);
+    let leaves = |r: &&(f64, bool)| r.0 >= limit_c;
+    Rule {
+        limit_c,
+        wrong_leave: readings.iter().filter(leaves).filter(|r| !r.1).count(),
+        wrong_stay: readings.iter().filter(|r| !leaves(r) && r.1).count(),
+    }
+}
+
+fn celsius(degrees: f64, units: Units) -> f64 {
+    match units {
+        Units::Celsius => degrees,
+        Units::Fahrenheit => Temperature::degF(degrees).celsius(),
+    }
+}
+
+/// Where a probe can be put: engine parts that the air round the engine reaches, the coldest cell of each at departure, the
+/// coldest part first.
+fn spots(trace: &Trace) -> Vec<CellInfo> {
+    let row = trace.at(trace.departure_s);
+    let reached = trace.legend.cells.iter();
+    let mut cells: Vec<&CellInfo> =
+        reached.filter(|cell| cell.engine && !cell.pockets.is_empty()).collect();
+    cells.sort_by(|a, b| row[a.column].total_cmp(&row[b.column]));
+    let mut spots: Vec<CellInfo> = Vec::new();
+    for cell in cells {
+        if spots.iter().all(|spot| spot.part != cell.part) {
+            spots.push(cell.clone());
+        }
+    }
+    spots
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 100 nights that read 0 to 99 °F; those below 50 are not ready, and so are the nights that read 60 and 61.
+    #[test]
+    fn the_rule_takes_the_least_degree_with_few_wrong_leaves() {
+        let celsius = |f: f64| super::celsius(f, Units::Fahrenheit);
+        let night = |k: usize| (celsius(k as f64), k >= 50 && k != 60 && k != 61);
+        let readings: Vec<(f64, bool)> = (0..100).map(night).collect();
+        let found = rule(&readings, Units::Fahrenheit);
+        // Two wrong leaves are allowed, so it is the third warmest that is not ready, 49, that must stay.
+        assert!((found.limit_c - celsius(50.0)).abs() < 1e-9, "{}", found.limit_c);
+        assert_eq!((found.wrong_leave, found.wrong_stay), (2, 0));
+        let all: Vec<(f64, bool)> = readings.iter().map(|r| (r.0, true)).collect();
+        let found = rule(&all, Units::Fahrenheit);
+        assert_eq!((found.wrong_leave, found.wrong_stay), (0, 0));
+    }
+}
