@@ -94,11 +94,20 @@ const STUDY_RECORD_S: f64 = 600.0;
 impl Precision {
     /// The tolerance and the time between two records, s, of a night.
     fn of(self, night: &Scenario) -> (f64, f64) {
-        let Accuracy { tolerance, sample_s, .. } = night.accuracy;
-        let switching = night.heaters.iter().any(|heater| heater.thermostat.is_some());
+        let Accuracy {
+            tolerance,
+            sample_s,
+            ..
+        } = night.accuracy;
+        let switching = night
+            .heaters
+            .iter()
+            .any(|heater| heater.thermostat.is_some());
         match self {
             Self::Full => (tolerance, sample_s),
-            Self::Study if switching || night.initial.temperature != InitialTemperature::cold_soaked => {
+            Self::Study
+                if switching || night.initial.temperature != InitialTemperature::cold_soaked =>
+            {
                 (LOOSER_SWITCHING * tolerance, sample_s)
             }
             Self::Study => (LOOSER * tolerance, STUDY_RECORD_S),
@@ -110,10 +119,7 @@ impl Precision {
 /// the same answers, whichever are given together. The steady state is not computed; [`Findings::steady`] is none.
 ///
 /// *Errors*: of each night as [`run`].
-pub fn run_lanes(
-    scenarios: &[Scenario],
-    precision: Precision,
-) -> Vec<Result<Night, NightError>> {
+pub fn run_lanes(scenarios: &[Scenario], precision: Precision) -> Vec<Result<Night, NightError>> {
     let nights: Vec<_> = scenarios.iter().map(prepared).collect();
     let wanted: Vec<LaneJob> = nights
         .iter()

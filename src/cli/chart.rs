@@ -6,7 +6,6 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, flag_error, theme};
 use super::session::{ComparisonSession, Session};
 use super::terminal;
-use crate::study::compare::CompareOptions;
 use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
 use crate::files::sources::Sources;
@@ -16,6 +15,7 @@ use crate::picture::chart::{self, ChartView, Show as Shown, of_night};
 use crate::picture::draw::colour::Theme;
 use crate::picture::draw::{png, svg};
 use crate::report::provenance::Provenance;
+use crate::study::compare::CompareOptions;
 use std::path::{Path, PathBuf};
 
 /// Examples in the help.

@@ -99,7 +99,13 @@ pub fn computed(
         .collect();
     let bar = terminal::progress_bar(0, flags.quiet);
     let advance = terminal::advance(&bar);
-    let compared = compare(&loaded.base.scenario, &choices, options, &spare()?, &advance);
+    let compared = compare(
+        &loaded.base.scenario,
+        &choices,
+        options,
+        &spare()?,
+        &advance,
+    );
     bar.finish_and_clear();
     compared.map_err(|e| session.failure(&e.case, e.source))
 }

@@ -37,11 +37,16 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     let session = Session::open(&typed.night, flags)?;
     may_deliver(&typed.output, None)?;
     let (scenario, from) = (&session.night.scenario, &session.from);
-    let study =
-        Study::of(scenario, typed.simulated.seed).map_err(|p| session.failure(NightError::Problems(p)))?;
+    let study = Study::of(scenario, typed.simulated.seed)
+        .map_err(|p| session.failure(NightError::Problems(p)))?;
     let nominal = run_night(scenario).map_err(|e| session.failure(e))?;
     let mut store = match &typed.study {
-        Some(path) => SampleStore::open(path, scenario, &SampleResult::of(&nominal), typed.simulated.seed)?,
+        Some(path) => SampleStore::open(
+            path,
+            scenario,
+            &SampleResult::of(&nominal),
+            typed.simulated.seed,
+        )?,
         None => SampleStore::in_memory(),
     };
     sample_store::stop_on_interrupt();

@@ -3,8 +3,8 @@
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page, Simulated, flag_error};
-use super::spare::spare;
 use super::session::Session;
+use super::spare::spare;
 use super::terminal;
 use crate::files::night::Loaded;
 use crate::report::{self, page};
@@ -59,7 +59,14 @@ pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
     bar.finish_and_clear();
     let answer = answer.map_err(|e| session.failure(e))?;
     let report = report::when::report(&answer, scenario, from);
-    let page = || page::of_night(report.clone(), &answer.night, answer.thermometer.as_ref(), from);
+    let page = || {
+        page::of_night(
+            report.clone(),
+            &answer.night,
+            answer.thermometer.as_ref(),
+            from,
+        )
+    };
     let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let holds = "Findings, and trace and charts of that night,";
     deliver(&report, page, &typed.output, flags, holds, |folder| {

@@ -38,5 +38,7 @@ pub fn section() -> Section {
 /// The cautions in full, for a page.
 pub fn in_full() -> Section {
     let lines = CAUTIONS.iter().chain([&TRUST]);
-    Section::new("Cautions in full").shown(Show::Page).list("", lines.copied())
+    Section::new("Cautions in full")
+        .shown(Show::Page)
+        .list("", lines.copied())
 }

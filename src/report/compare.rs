@@ -70,7 +70,11 @@ pub fn report(title: &str, comparison: &Comparison, from: &Provenance) -> Report
     if let Some(first) = listed.first() {
         report = report
             .with(Section::new("").block(ranking(&listed, chances, units)))
-            .with(Section::new("").say(reading(first.night, chances)).say(marks(&listed)));
+            .with(
+                Section::new("")
+                    .say(reading(first.night, chances))
+                    .say(marks(&listed)),
+            );
     }
     if let Some(chances) = chances {
         report = report
@@ -126,7 +130,10 @@ fn of_choice(choice: &Listed) -> Value {
         object.insert("rank".to_owned(), chance.place.place.into());
         object.insert("rank_shared".to_owned(), chance.place.shared.into());
         object.insert("group".to_owned(), group.into());
-        object.insert("ready".to_owned(), chance::json(chance.bands.ready.as_ref()));
+        object.insert(
+            "ready".to_owned(),
+            chance::json(chance.bands.ready.as_ref()),
+        );
         object.insert("best_start".to_owned(), start.into());
     }
     value
@@ -202,27 +209,36 @@ fn ranking(listed: &[Listed], chances: Option<&Chances>, units: Units) -> Table 
         Err(_) => hours,
     };
     let range = |band: Option<Band>, text: &dyn Fn(f64) -> String| {
-        band.map_or(String::new(), |b| format!("{} to {}", text(b.p10), text(b.p90)))
+        band.map_or(String::new(), |b| {
+            format!("{} to {}", text(b.p10), text(b.p90))
+        })
     };
     let step = |k: f64| unsigned(format!("{:+.0}", units.step(k)));
     let table = Table::of("", listed)
         .number("", "#", Listed::place)
         .words("", "Choice", |c| c.name)
-        .words("", "Ready", |c| match (c.chance, forbidding(&c.findings().warnings)) {
-            (Some(choice), _) if choice.group == Group::Hazard => "do not use".to_owned(),
-            (Some(choice), _) => match &choice.bands.ready {
-                Some(share) => percent(share, target),
-                None => "-".to_owned(),
-            },
-            (None, harm) if !harm.is_empty() => "do not use".to_owned(),
-            (None, _) => match c.findings().ready.ready_at_departure {
-                true => "yes".to_owned(),
-                false => "no".to_owned(),
-            },
+        .words("", "Ready", |c| {
+            match (c.chance, forbidding(&c.findings().warnings)) {
+                (Some(choice), _) if choice.group == Group::Hazard => "do not use".to_owned(),
+                (Some(choice), _) => match &choice.bands.ready {
+                    Some(share) => percent(share, target),
+                    None => "-".to_owned(),
+                },
+                (None, harm) if !harm.is_empty() => "do not use".to_owned(),
+                (None, _) => match c.findings().ready.ready_at_departure {
+                    true => "yes".to_owned(),
+                    false => "no".to_owned(),
+                },
+            }
         })
-        .number("", "Margin", |c| match (c.chance, c.findings().ready.margin_k) {
-            (Some(choice), _) => choice.bands.margin_k.map_or("-".to_owned(), |b| step(b.p50)),
-            (None, margin) => margin.map_or("-".to_owned(), |m| difference(m, units)),
+        .number("", "Margin", |c| {
+            match (c.chance, c.findings().ready.margin_k) {
+                (Some(choice), _) => choice
+                    .bands
+                    .margin_k
+                    .map_or("-".to_owned(), |b| step(b.p50)),
+                (None, margin) => margin.map_or("-".to_owned(), |m| difference(m, units)),
+            }
         })
         .number("", format!("To {minimum}"), |c| match c.chance {
             Some(choice) => {
@@ -240,7 +256,11 @@ fn ranking(listed: &[Listed], chances: Option<&Chances>, units: Units) -> Table 
             wet.map_or("-".to_owned(), |h| format!("{h:.0} h"))
         })
         .words("", COLDEST, |c| match c.chance {
-            Some(choice) => choice.bands.coldest.first().map_or("-".to_owned(), |c| c.0.clone()),
+            Some(choice) => choice
+                .bands
+                .coldest
+                .first()
+                .map_or("-".to_owned(), |c| c.0.clone()),
             None => f(c).coldest.map_or("-".to_owned(), |c| c.label),
         })
         .number("", "kWh", |c| {
@@ -252,7 +272,10 @@ fn ranking(listed: &[Listed], chances: Option<&Chances>, units: Units) -> Table 
         })
         .shown(Show::Wide)
         .number("", "Nominal", |c| {
-            c.findings().ready.margin_k.map_or("-".to_owned(), |m| difference(m, units))
+            c.findings()
+                .ready
+                .margin_k
+                .map_or("-".to_owned(), |m| difference(m, units))
         })
         .shown(Show::Wide)
         .number("", "Oil, mm²/s", |c| {
@@ -260,7 +283,9 @@ fn ranking(listed: &[Listed], chances: Option<&Chances>, units: Units) -> Table 
             oil.map_or("-".to_owned(), |o| format!("{:.0}", o.viscosity_mm2_s))
         })
         .shown(Show::Wide)
-        .number("", "Peak A", |c| format!("{:.1}", c.findings().circuit.peak_current_a))
+        .number("", "Peak A", |c| {
+            format!("{:.1}", c.findings().circuit.peak_current_a)
+        })
         .shown(Show::Wide);
     let currency = listed.iter().find(|c| c.findings().energy.cost.is_some());
     match currency.map(|c| c.findings().energy.currency.clone()) {
@@ -307,7 +332,10 @@ fn marks(listed: &[Listed]) -> Vec<String> {
     let shared = any(&|c| c.chance.is_some_and(|c| c.place.shared));
     let lost = any(&|c| c.chance.is_none() && c.findings().threshold.all_parts.lost());
     let marks = [
-        (shared, "=: no difference from the first with that place that the nights show."),
+        (
+            shared,
+            "=: no difference from the first with that place that the nights show.",
+        ),
         (lost, LOST_MEANS),
     ];
     let marks = marks.into_iter().filter(|(any, _)| *any);
@@ -324,11 +352,16 @@ fn own_starts(listed: &[Listed], chances: &Chances) -> Section {
     let target = percent_required(chances.target);
     let table = Table::of("", &searched)
         .number("", "#", |(c, _)| c.place())
-        .words("", "Own best start", |(c, choice)| match choice.best.result() {
-            Some(start) if start.minutes == 0 => "none needed".to_owned(),
-            Some(start) if start.reached => clock(c.night, start.minutes),
-            Some(start) => format!("none reaches {target}; best from {}", clock(c.night, start.minutes)),
-            None => String::new(),
+        .words("", "Own best start", |(c, choice)| {
+            match choice.best.result() {
+                Some(start) if start.minutes == 0 => "none needed".to_owned(),
+                Some(start) if start.reached => clock(c.night, start.minutes),
+                Some(start) => format!(
+                    "none reaches {target}; best from {}",
+                    clock(c.night, start.minutes)
+                ),
+                None => String::new(),
+            }
         })
         .number("", "Ready", |(_, choice)| {
             let start = choice.best.result();
@@ -339,12 +372,12 @@ fn own_starts(listed: &[Listed], chances: &Chances) -> Section {
         })
         .table();
     let fixed = listed.iter().filter(|c| {
-        c.chance.is_some_and(|choice| choice.best == BestStart::Fixed && choice.group != Group::Hazard)
+        c.chance
+            .is_some_and(|choice| choice.best == BestStart::Fixed && choice.group != Group::Hazard)
     });
     let fixed: Vec<String> = fixed.map(Listed::place).collect();
-    let fixed = (!fixed.is_empty()).then(|| {
-        format!("Hours as in the file, not moved: {}.", fixed.join(", "))
-    });
+    let fixed = (!fixed.is_empty())
+        .then(|| format!("Hours as in the file, not moved: {}.", fixed.join(", ")));
     match searched.is_empty() {
         true => Section::new(""),
         false => Section::new("").block(table).say(fixed),
@@ -353,7 +386,14 @@ fn own_starts(listed: &[Listed], chances: &Chances) -> Section {
 
 /// Mean energy at the own best start, kWh.
 fn mean_kwh(choice: &ChoiceChance) -> Option<f64> {
-    let nights: Vec<f64> = choice.best.result()?.outcomes.iter().flatten().map(|o| o.kwh).collect();
+    let nights: Vec<f64> = choice
+        .best
+        .result()?
+        .outcomes
+        .iter()
+        .flatten()
+        .map(|o| o.kwh)
+        .collect();
     (!nights.is_empty()).then(|| nights.iter().sum::<f64>() / nights.len() as f64)
 }
 
@@ -392,7 +432,11 @@ fn warnings(listed: &[Listed], units: Units) -> Vec<String> {
     let mut all: Vec<(String, Vec<usize>)> = Vec::new();
     for choice in listed {
         let harm = verdict::do_not_use(choice.findings());
-        let warnings = choice.findings().warnings.iter().map(|w| in_short(w, units));
+        let warnings = choice
+            .findings()
+            .warnings
+            .iter()
+            .map(|w| in_short(w, units));
         let water = too_wet(choice);
         for text in harm.into_iter().chain(water).chain(warnings) {
             match all.iter_mut().find(|(known, _)| *known == text) {

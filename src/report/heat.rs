@@ -35,7 +35,8 @@ pub fn in_percent(f: &Findings) -> Option<String> {
     let mut losses: Vec<&PathLoss> = f.losses_w.iter().filter(|l| l.watts >= LEAST_W).collect();
     losses.sort_by(|a, b| b.watts.total_cmp(&a.watts));
     let total: f64 = losses.iter().map(|loss| loss.watts).sum();
-    let text = |loss: &&PathLoss| format!("{} {:.0} %", path(loss.path), 100.0 * loss.watts / total);
+    let text =
+        |loss: &&PathLoss| format!("{} {:.0} %", path(loss.path), 100.0 * loss.watts / total);
     (!losses.is_empty()).then(|| listed(losses.iter().map(text)))
 }
 

@@ -24,9 +24,7 @@ pub fn facts(night: &Night, engine: &str) -> Vec<Fact> {
         Fact::text("Time", hours(night)),
         Fact::text(
             "Engine",
-            format!(
-                "{named}{kg:.0} kg with its oil, {oil}, {water_g:.0} g of water in the oil"
-            ),
+            format!("{named}{kg:.0} kg with its oil, {oil}, {water_g:.0} g of water in the oil"),
         ),
     ];
     if !body.cowl_leaks.is_empty() {

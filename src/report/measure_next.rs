@@ -31,9 +31,8 @@ pub fn where_to_write(inputs: &[UncertainInput], summary: &Summary) -> String {
         return String::new();
     };
     let path = &inputs[first.doubt].path;
-    let mut text = format!(
-        "Write what you measure into your file, or try it with `--set {path}=VALUE`."
-    );
+    let mut text =
+        format!("Write what you measure into your file, or try it with `--set {path}=VALUE`.");
     if let Some(kind) = model(path) {
         text += &format!(
             " Numbers of the {kind} are in a file of its own: `coldsoak catalogue {kind} NAME > my-{kind}.ron` prints a \

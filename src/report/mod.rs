@@ -2,8 +2,8 @@
 
 pub mod catalogue;
 pub mod cautions;
-mod change;
 pub mod chance;
+mod change;
 pub mod check;
 mod circuit;
 mod columns;

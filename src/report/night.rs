@@ -79,9 +79,19 @@ fn answer(night: &Night, chance: Option<Chance>) -> Section {
     let quick = || "No chance was computed: this is the nominal night alone.".to_owned();
     let nominal = f.ready.ready_at_departure;
     Section::new("")
-        .block(Block::Say(Fact::new("uncertainty", "", value, ready.unwrap_or_else(quick))))
+        .block(Block::Say(Fact::new(
+            "uncertainty",
+            "",
+            value,
+            ready.unwrap_or_else(quick),
+        )))
         .hazard(verdict::do_not(f))
-        .block(Block::Say(Fact::new("ready_at_departure", "", nominal, nominal_in_short(f, units))))
+        .block(Block::Say(Fact::new(
+            "ready_at_departure",
+            "",
+            nominal,
+            nominal_in_short(f, units),
+        )))
 }
 
 /// The nominal night: the coldest part, the time to the minimum, condensation.
@@ -110,7 +120,11 @@ fn nominal_in_short(f: &Findings, units: Units) -> String {
         };
         text += &format!(" Condensation {:.1} h, {upper}.", c.hours);
     }
-    let unmet = f.ready.unmet.iter().filter(|u| !matches!(u, Unmet::Cold { .. }));
+    let unmet = f
+        .ready
+        .unmet
+        .iter()
+        .filter(|u| !matches!(u, Unmet::Cold { .. }));
     let unmet: Vec<String> = unmet.map(|u| verdict::lack(u, units)).collect();
     if !unmet.is_empty() {
         text += &format!(" Not ready: {}.", unmet.join("; "));
@@ -264,8 +278,14 @@ fn in_short(night: &Night) -> Vec<Fact> {
     let f = &night.findings;
     let water = f.condensation.as_ref().map(|c| {
         let clock = night.scenario.clock();
-        let from = c.onset.hours().map(|h| format!(", from {}", clock.dated(3600.0 * h)));
-        let wet = c.groups.iter().filter(|g| g.group != "upper" && g.grams >= LEAST_G);
+        let from = c
+            .onset
+            .hours()
+            .map(|h| format!(", from {}", clock.dated(3600.0 * h)));
+        let wet = c
+            .groups
+            .iter()
+            .filter(|g| g.group != "upper" && g.grams >= LEAST_G);
         let wet = wet.map(|g| format!("{:.1} g on the {} walls", g.grams, g.group));
         let upper = match c.upper_g < LEAST_G {
             true => "none on the upper walls".to_owned(),
@@ -304,8 +324,9 @@ fn parts_in_short(night: &Night) -> Table {
         }
     }
     let half = parts.len().div_ceil(2);
-    let rows: Vec<(&[String; 3], Option<&[String; 3]>)> =
-        (0..half).map(|k| (&parts[k], parts.get(half + k))).collect();
+    let rows: Vec<(&[String; 3], Option<&[String; 3]>)> = (0..half)
+        .map(|k| (&parts[k], parts.get(half + k)))
+        .collect();
     let minimum = temperature(f.threshold.threshold_c, units);
     let leave = clock.dated(night.trace.departure_s);
     let when = format!("{minimum} at").replace(' ', "\u{a0}");

@@ -30,7 +30,9 @@ fn simulated((name, night): &(String, Night), chances: &Chances, units: Units) -
     }
     let start = choice.best.result();
     let Some(share) = start.map(|s| s.chance).or(choice.bands.ready) else {
-        return vec![format!("No simulated night of \"{name}\" could be computed.")];
+        return vec![format!(
+            "No simulated night of \"{name}\" could be computed."
+        )];
     };
     let from = match start.map(|start| start.minutes) {
         Some(0) => ", without heat".to_owned(),
@@ -69,7 +71,10 @@ fn nominal(comparison: &Comparison, (name, night): &(String, Night), units: Unit
     if comparison.recommended().is_none() {
         return vec![
             quick,
-            format!("Use none of these choices. The first, \"{name}\": {}.", harm(f).join("; ")),
+            format!(
+                "Use none of these choices. The first, \"{name}\": {}.",
+                harm(f).join("; ")
+            ),
         ];
     }
     let leave = leave(night);
@@ -77,7 +82,9 @@ fn nominal(comparison: &Comparison, (name, night): &(String, Night), units: Unit
         true => {
             let margin = size(f.ready.margin_k.unwrap_or(0.0), units);
             let part = f.coldest.as_ref().map_or("", |c| c.label.as_str());
-            format!("\"{name}\" is ready at {leave}. Coldest part: {part}, {margin} above the minimum.")
+            format!(
+                "\"{name}\" is ready at {leave}. Coldest part: {part}, {margin} above the minimum."
+            )
         }
         false => format!(
             "No choice is ready at {leave}. \"{name}\" comes nearest: {}. Do not start the engine on these.",
@@ -87,7 +94,10 @@ fn nominal(comparison: &Comparison, (name, night): &(String, Night), units: Unit
     let others = comparison.nights.iter();
     let not_used = others.filter(|(_, night)| !forbidding(&night.findings.warnings).is_empty());
     let not_used = not_used.map(|(name, night)| {
-        format!("Do not use \"{name}\": {}.", harm(&night.findings).join("; "))
+        format!(
+            "Do not use \"{name}\": {}.",
+            harm(&night.findings).join("; ")
+        )
     });
     [quick, answer].into_iter().chain(not_used).collect()
 }

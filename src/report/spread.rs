@@ -1,11 +1,11 @@
 //! One night over all that is uncertain: how often it is ready, how far its numbers range, what to measure next.
 
+use super::chance::{self, band, bands as of_bands, hours, unsigned};
 use super::columns::{Cell, Table};
 use super::compare::setting;
 use super::measure_next::{measure_next, where_to_write};
 use super::model::{Fact, Report, Section};
 use super::provenance::Provenance;
-use super::chance::{self, band, bands as of_bands, hours, unsigned};
 use super::{cautions, input_names, sobol};
 use crate::night::Night;
 use crate::quantity::Units;
@@ -179,7 +179,12 @@ impl Spread<'_> {
     fn groups(&self) -> Table {
         let units = self.units();
         let degrees = |c: f64| format!("{:.0}", units.temperature(c));
-        let groups = self.nominal.findings.groups_c.iter().zip(&self.summary.groups);
+        let groups = self
+            .nominal
+            .findings
+            .groups_c
+            .iter()
+            .zip(&self.summary.groups);
         let rows = groups.map(|(group, bands)| {
             let label = format!("{}, {}", group.label, units.symbol());
             row(label, Some(group.temp_c), bands.at_departure_c, &degrees)
@@ -191,7 +196,10 @@ impl Spread<'_> {
     fn others(&self) -> Option<String> {
         let more = self.summary.influences.get(LISTED..)?;
         let most = self.units().size(more.first()?.swing_k());
-        Some(format!("{} more inputs: {most} or less each (`--json`).", self.inputs.len() - LISTED))
+        Some(format!(
+            "{} more inputs: {most} or less each (`--json`).",
+            self.inputs.len() - LISTED
+        ))
     }
 
     /// The inputs that move the margin most, each alone.
@@ -207,8 +215,12 @@ impl Spread<'_> {
                 Cell::from(input_names::words(&self.inputs[i.doubt].path))
             })
             .words("", "Range", |i| range(&self.inputs[i.doubt]))
-            .words("", format!("Margin, {symbol}"), |i| margins(i.at_low_k, i.at_high_k))
-            .number("", format!("Effect, {symbol}"), |i| format!("{:.0}", units.step(i.swing_k())))
+            .words("", format!("Margin, {symbol}"), |i| {
+                margins(i.at_low_k, i.at_high_k)
+            })
+            .number("", format!("Effect, {symbol}"), |i| {
+                format!("{:.0}", units.step(i.swing_k()))
+            })
             .words("", "Source", |i| self.inputs[i.doubt].source.clone())
             .shown(super::columns::Show::Wide)
             .table()
@@ -217,14 +229,14 @@ impl Spread<'_> {
 
 /// Rows with the figures of a band.
 fn figures(rows: &[[String; 5]]) -> Table {
-        Table::of("", rows)
-            .words("", "At departure", |r| r[0].clone())
-            .number("", "10 %", |r| r[1].clone())
-            .number("", "median", |r| r[2].clone())
-            .number("", "90 %", |r| r[3].clone())
-            .number("", "nominal", |r| r[4].clone())
-            .table()
-    }
+    Table::of("", rows)
+        .words("", "At departure", |r| r[0].clone())
+        .number("", "10 %", |r| r[1].clone())
+        .number("", "median", |r| r[2].clone())
+        .number("", "90 %", |r| r[3].clone())
+        .number("", "nominal", |r| r[4].clone())
+        .table()
+}
 
 /// A row: its label, the figures of the band, the nominal value.
 fn row(
@@ -273,7 +285,13 @@ fn coldest(summary: &Summary) -> Option<String> {
         true => ", others in the rest",
         false => "",
     };
-    (!named.is_empty()).then(|| format!("Coldest part, in nights of {}: {}{more}.", summary.bands.nights, named.join(", ")))
+    (!named.is_empty()).then(|| {
+        format!(
+            "Coldest part, in nights of {}: {}{more}.",
+            summary.bands.nights,
+            named.join(", ")
+        )
+    })
 }
 
 /// A unit of the files as people read it: `W_K` is W/K, `m2` is m².

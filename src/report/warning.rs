@@ -16,7 +16,9 @@ pub fn in_short(warning: &Warning, units: Units) -> String {
         Warning::BreatherNearFreezing { .. } => {
             "ice may close the breather. Check it before you start the engine.".to_owned()
         }
-        Warning::Uneven { .. } => "the cylinders differ widely when the engine is ready.".to_owned(),
+        Warning::Uneven { .. } => {
+            "the cylinders differ widely when the engine is ready.".to_owned()
+        }
         Warning::OilExtrapolated { .. } => {
             "the oil is near or below its pour point; real oil may not flow.".to_owned()
         }

@@ -91,7 +91,9 @@ impl Answer<'_> {
         let required = percent_required(when.options.target);
         let on = self.switch_on();
         if when.needs_no_heat() {
-            return format!("No heating is required: {chance} chance of ready at {leave} ({interval}).");
+            return format!(
+                "No heating is required: {chance} chance of ready at {leave} ({interval})."
+            );
         }
         match when.is_reached() {
             true => format!("Switch on {on}: {chance} chance of ready at {leave} ({interval})."),
@@ -107,12 +109,21 @@ nights ({interval}).",
     fn switch_on(&self) -> String {
         let when = self.when;
         let each = when.switches.heaters.iter().zip(&when.starts);
-        let needed: Vec<(usize, usize)> = each.map(|(h, m)| (*h, *m)).filter(|(_, m)| *m > 0).collect();
+        let needed: Vec<(usize, usize)> = each
+            .map(|(h, m)| (*h, *m))
+            .filter(|(_, m)| *m > 0)
+            .collect();
         match needed[..] {
             [] => "no heater".to_owned(),
-            [(_, first), ..] if needed.iter().all(|(_, m)| *m == first) => format!("at {}", self.at(first)),
+            [(_, first), ..] if needed.iter().all(|(_, m)| *m == first) => {
+                format!("at {}", self.at(first))
+            }
             _ => listed(needed.iter().map(|&(heater, minutes)| {
-                format!("\"{}\" at {}", self.scenario.heaters[heater].name, self.at(minutes))
+                format!(
+                    "\"{}\" at {}",
+                    self.scenario.heaters[heater].name,
+                    self.at(minutes)
+                )
             })),
         }
     }
@@ -140,7 +151,10 @@ nights ({interval}).",
         if wet.max(oil) > cold_nights {
             return Some(if wet >= oil { Limit::Water } else { Limit::Oil });
         }
-        let coldest = cold.into_iter().chain(self.when.bands.coldest.clone()).next();
+        let coldest = cold
+            .into_iter()
+            .chain(self.when.bands.coldest.clone())
+            .next();
         coldest.map(|(label, _)| Limit::Part(label))
     }
 
@@ -163,9 +177,17 @@ nights ({interval}).",
                 true => heater.name.clone(),
                 false => format!("{}, {power}", heater.name),
             };
-            rows.push((switching.time_s, [clock.dated(switching.time_s), what.to_owned(), text]));
+            rows.push((
+                switching.time_s,
+                [clock.dated(switching.time_s), what.to_owned(), text],
+            ));
         }
-        for heater in self.scenario.heaters.iter().filter(|h| h.thermostat.is_some()) {
+        for heater in self
+            .scenario
+            .heaters
+            .iter()
+            .filter(|h| h.thermostat.is_some())
+        {
             let begin = clock.dated(0.0);
             let text = format!("{}, by its thermostat", heater.name);
             rows.push((0.0, [begin, "plug in".to_owned(), text]));
@@ -192,7 +214,11 @@ nights ({interval}).",
         };
         let (clock, units) = (self.when.night.scenario.clock(), self.units);
         let (at, leave) = (clock.dated(t.time_s), leave(&self.when.night));
-        let limit = format!("{:.0} {}", units.temperature(t.limit_c) + 0.0, units.symbol());
+        let limit = format!(
+            "{:.0} {}",
+            units.temperature(t.limit_c) + 0.0,
+            units.symbol()
+        );
         let rate = units.step(t.rate_k_h);
         let direction = match rate < 0.0 {
             true => "falling",
@@ -245,7 +271,10 @@ nights ({interval}).",
     /// Minutes of the departure past the full hour.
     fn departure_minutes(&self) -> usize {
         let text = leave(&self.when.night);
-        text.rsplit(':').next().and_then(|m| m.trim().parse().ok()).unwrap_or(0)
+        text.rsplit(':')
+            .next()
+            .and_then(|m| m.trim().parse().ok())
+            .unwrap_or(0)
     }
 
     /// Who leaves later.
@@ -260,7 +289,8 @@ nights ({interval}).",
         let on: Vec<Share> = later.iter().map(|l| l.on).collect();
         let off: Vec<Share> = later.iter().map(|l| l.unplugged).collect();
         let rows = [("heater stays on".to_owned(), on), (unplugged, off)];
-        let mut table = Table::of("", &rows).words("", "If\u{a0}you\u{a0}leave\u{a0}at", |r| r.0.clone());
+        let mut table =
+            Table::of("", &rows).words("", "If\u{a0}you\u{a0}leave\u{a0}at", |r| r.0.clone());
         for (k, l) in later.iter().enumerate() {
             table = table.number("", at(l.minutes), move |r| Cell::from(self.chance(&r.1[k])));
         }
@@ -290,7 +320,11 @@ nights ({interval}).",
         let nominal = match &when.nominal.starts {
             Some(starts) => {
                 let first = starts.iter().copied().max().unwrap_or(0);
-                let chance = when.curve.iter().rev().find(|(minutes, _)| *minutes >= first);
+                let chance = when
+                    .curve
+                    .iter()
+                    .rev()
+                    .find(|(minutes, _)| *minutes >= first);
                 let chance = chance.map_or(String::new(), |(_, share)| {
                     format!(", ready in {} of the simulated nights", self.chance(share))
                 });
@@ -326,13 +360,17 @@ nights ({interval}).",
             json!({"minutes": l.minutes, "on": chance(&l.on), "unplugged": chance(&l.unplugged)})
         });
         let weather = when.other_weather.iter();
-        let weather = weather.map(|(change, share)| json!({"change": words(change), "ready": chance(share)}));
+        let weather =
+            weather.map(|(change, share)| json!({"change": words(change), "ready": chance(share)}));
         let limiting = self.limit().map(|limit| match limit {
             Limit::Part(label) => label,
             Limit::Water => "water".to_owned(),
             Limit::Oil => "oil".to_owned(),
         });
-        let improved = when.improvements.iter().map(|i| improvement(i, &when.night));
+        let improved = when
+            .improvements
+            .iter()
+            .map(|i| improvement(i, &when.night));
         vec![
             Fact::json("departure_clock", leave(&when.night)),
             Fact::json("target", when.options.target),
@@ -343,12 +381,20 @@ nights ({interval}).",
             Fact::json("limiting", limiting),
             Fact::json("energy_kwh", f.energy.kwh),
             Fact::json("cost", f.energy.cost),
-            Fact::json("nominal_starts", when.nominal.starts.as_ref().map(|s| starts(s))),
+            Fact::json(
+                "nominal_starts",
+                when.nominal.starts.as_ref().map(|s| starts(s)),
+            ),
             Fact::json("hazards", verdict::harm(f)),
             Fact::json("curve", curve.collect::<Value>()),
             Fact::json("later", later.collect::<Value>()),
             Fact::json("other_weather", weather.collect::<Value>()),
-            Fact::json("thermometer", when.thermometer.as_ref().map(|t| of_thermometer(t, clock.told(t.time_s)))),
+            Fact::json(
+                "thermometer",
+                when.thermometer
+                    .as_ref()
+                    .map(|t| of_thermometer(t, clock.told(t.time_s))),
+            ),
             Fact::json("improvements", improved.collect::<Value>()),
             Fact::json("circuit", json!(f.circuit)),
         ]

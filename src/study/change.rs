@@ -125,10 +125,18 @@ impl Change {
             }
             Self::BegunEarlier { minutes } => {
                 let begin = night.clock.begin.earlier_by_minutes(*minutes);
-                ("clock.begin".to_owned(), format!("{:?}", String::from(begin)))
+                (
+                    "clock.begin".to_owned(),
+                    format!("{:?}", String::from(begin)),
+                )
             }
-            Self::Blanket { pockets, resistance_m2k_w } => {
-                let laid = pockets.iter().map(|p| format!("{p:?}: m2K_W({resistance_m2k_w})"));
+            Self::Blanket {
+                pockets,
+                resistance_m2k_w,
+            } => {
+                let laid = pockets
+                    .iter()
+                    .map(|p| format!("{p:?}: m2K_W({resistance_m2k_w})"));
                 let laid = laid.collect::<Vec<_>>().join(", ");
                 ("covers.blankets".to_owned(), format!("{{{laid}}}"))
             }
@@ -211,9 +219,15 @@ mod tests {
             (&base.covers, &base.weather)
         );
         let shut = all(Change::Outlet { closed: 0.9 }).covers;
-        assert_eq!((shut.inlet_plug, shut.outlet_plug), (base.covers.inlet_plug, 0.9));
+        assert_eq!(
+            (shut.inlet_plug, shut.outlet_plug),
+            (base.covers.inlet_plug, 0.9)
+        );
         let shut = all(Change::Inlets { closed: 0.97 }).covers;
-        assert_eq!((shut.inlet_plug, shut.outlet_plug), (0.97, base.covers.outlet_plug));
+        assert_eq!(
+            (shut.inlet_plug, shut.outlet_plug),
+            (0.97, base.covers.outlet_plug)
+        );
         let strong = all(Change::Watts {
             heater: 0,
             watts: 500.0,

@@ -147,8 +147,10 @@ pub fn compare(
     };
     let simulation = Simulation::of(base, count, progress)
         .map_err(|e| Case::named("the base night").failed(e))?;
-    let subjects: Result<Vec<Subject>, CaseError> =
-        choices.iter().map(|case| simulation.subject(case)).collect();
+    let subjects: Result<Vec<Subject>, CaseError> = choices
+        .iter()
+        .map(|case| simulation.subject(case))
+        .collect();
     let subjects = subjects?;
     let nothing = Case::default();
     let as_written: Vec<(&Subject, &Case)> = subjects.iter().map(|s| (s, &nothing)).collect();

@@ -41,7 +41,8 @@ impl Improvement {
     /// The changes as `--set` takes them, `path=value`; none if one is no single value.
     pub fn set(&self, night: &Scenario) -> Option<Vec<String>> {
         let each = self.changes.iter().map(|change| change.setting(night));
-        each.map(|set| set.map(|(path, value)| format!("{path}={value}"))).collect()
+        each.map(|set| set.map(|(path, value)| format!("{path}={value}")))
+            .collect()
     }
 }
 
@@ -110,7 +111,8 @@ fn run(simulation: &Simulation, subject: &Subject, numbers: Range<u32>) -> Vec<O
 /// What is tried: plugs that fit, a blanket, more watts, an earlier beginning, each spare heater.
 fn candidates(night: &Scenario, spare: &[Heater]) -> Vec<Vec<Change>> {
     let covers = &night.covers;
-    let outlet = (covers.outlet_plug < OUTLET - NEARLY).then_some(Change::Outlet { closed: OUTLET });
+    let outlet =
+        (covers.outlet_plug < OUTLET - NEARLY).then_some(Change::Outlet { closed: OUTLET });
     let inlets = (covers.inlet_plug < INLETS - NEARLY).then_some(Change::Inlets { closed: INLETS });
     let mut all: Vec<Vec<Change>> = Vec::new();
     all.extend(outlet.clone().map(|change| vec![change]));
@@ -123,8 +125,12 @@ fn candidates(night: &Scenario, spare: &[Heater]) -> Vec<Vec<Change>> {
             resistance_m2k_w: BLANKET,
         }]);
     }
-    let strongest = (0..night.heaters.len())
-        .max_by(|&a, &b| night.heaters[a].power.si().total_cmp(&night.heaters[b].power.si()));
+    let strongest = (0..night.heaters.len()).max_by(|&a, &b| {
+        night.heaters[a]
+            .power
+            .si()
+            .total_cmp(&night.heaters[b].power.si())
+    });
     if let Some(heater) = strongest {
         let watts = 10.0 * (STRONGER * night.heaters[heater].power.si() / 10.0).round();
         all.push(vec![Change::Watts { heater, watts }]);

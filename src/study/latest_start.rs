@@ -79,7 +79,8 @@ impl StartSearch<'_> {
             change: &change,
             number,
         };
-        self.simulation.run(&numbers.iter().map(job).collect::<Vec<_>>())
+        self.simulation
+            .run(&numbers.iter().map(job).collect::<Vec<_>>())
     }
 
     /// The latest start that reaches the chance; where none does, the one with the largest. `earliest` is what the nights
@@ -123,10 +124,15 @@ impl StartSearch<'_> {
                 !ready && !not
             });
             let undecided: Vec<u32> = undecided.map(|n| n as u32).collect();
-            for (&night, outcome) in undecided.iter().zip(self.nights(starts[middle], &undecided)) {
+            for (&night, outcome) in undecided
+                .iter()
+                .zip(self.nights(starts[middle], &undecided))
+            {
                 let night = night as usize;
                 match succeeded(&outcome) {
-                    true => ready_at[night] = Some(ready_at[night].map_or(middle, |k| k.min(middle))),
+                    true => {
+                        ready_at[night] = Some(ready_at[night].map_or(middle, |k| k.min(middle)))
+                    }
                     false => not_at[night] = Some(not_at[night].map_or(middle, |k| k.max(middle))),
                 }
             }
@@ -174,7 +180,9 @@ impl StartSearch<'_> {
                 change: &changes[middle],
                 number,
             };
-            let outcomes = self.simulation.run(&middles.iter().map(job).collect::<Vec<_>>());
+            let outcomes = self
+                .simulation
+                .run(&middles.iter().map(job).collect::<Vec<_>>());
             for (&(n, middle), outcome) in middles.iter().zip(outcomes) {
                 let n = n as usize;
                 match outcome {
@@ -187,7 +195,9 @@ impl StartSearch<'_> {
         let computed = failed.iter().filter(|failed| !**failed).count();
         let ready_at = |place: usize| {
             let nights = brackets.iter().zip(&failed);
-            nights.filter(|((low, _), failed)| !**failed && *low <= place).count()
+            nights
+                .filter(|((low, _), failed)| !**failed && *low <= place)
+                .count()
         };
         let at = |(place, &minutes)| Some((minutes, Share::of(ready_at(place), computed)?));
         starts.iter().enumerate().rev().filter_map(at).collect()
@@ -198,7 +208,10 @@ impl StartSearch<'_> {
     fn scan(&self, earliest: StartResult) -> Option<StartResult> {
         // Less heat helps only where the engine is warm and not ready: for water.
         let warm = earliest.outcomes.iter().flatten();
-        if !warm.into_iter().any(|o| !o.ready && o.margin_k.is_some_and(|m| m >= 0.0)) {
+        if !warm
+            .into_iter()
+            .any(|o| !o.ready && o.margin_k.is_some_and(|m| m >= 0.0))
+        {
             return Some(earliest);
         }
         let some: Vec<u32> = (0..self.simulation.count.nights.min(SCAN_NIGHTS)).collect();

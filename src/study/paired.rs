@@ -88,10 +88,7 @@ impl Verdict {
     }
 
     /// One choice against another; outcomes of the same number are the same night.
-    pub fn of(
-        first: (&str, &[Outcome]),
-        second: (&str, &[Outcome]),
-    ) -> Self {
+    pub fn of(first: (&str, &[Outcome]), second: (&str, &[Outcome])) -> Self {
         let pairs: Vec<(&SampleResult, &SampleResult)> = first
             .1
             .iter()

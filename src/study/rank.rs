@@ -199,8 +199,20 @@ mod tests {
             ];
             rank(&all)[1].1
         };
-        assert_eq!(place(46), Place { place: 1, shared: true });
-        assert_eq!(place(45), Place { place: 2, shared: false });
+        assert_eq!(
+            place(46),
+            Place {
+                place: 1,
+                shared: true
+            }
+        );
+        assert_eq!(
+            place(45),
+            Place {
+                place: 2,
+                shared: false
+            }
+        );
     }
 
     /// Of equal energies the place is shared; of energies that differ in every night it is not.

@@ -53,10 +53,18 @@ pub fn run_all<R: Send>(
     row: impl Fn(Computed) -> R + Sync,
 ) -> Vec<R> {
     let mut rows = Vec::with_capacity(count);
-    let Ok(_) = run(base, precision, count, case, row, &AtomicBool::new(false), |window| {
-        rows.extend(window.into_iter().map(|(_, row)| row));
-        Ok::<(), Infallible>(())
-    });
+    let Ok(_) = run(
+        base,
+        precision,
+        count,
+        case,
+        row,
+        &AtomicBool::new(false),
+        |window| {
+            rows.extend(window.into_iter().map(|(_, row)| row));
+            Ok::<(), Infallible>(())
+        },
+    );
     rows
 }
 
@@ -78,7 +86,12 @@ pub fn run_one(base: &Tree, case: Case) -> Computed {
 }
 
 /// The rows of the cases of one batch.
-fn batch<R>(base: &Tree, precision: Precision, cases: impl Iterator<Item = Case>, row: impl Fn(Computed) -> R) -> Vec<R> {
+fn batch<R>(
+    base: &Tree,
+    precision: Precision,
+    cases: impl Iterator<Item = Case>,
+    row: impl Fn(Computed) -> R,
+) -> Vec<R> {
     let mut scenarios = Vec::new();
     let made: Vec<Result<(), NightError>> = cases
         .map(|case| {

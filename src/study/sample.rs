@@ -109,7 +109,11 @@ mod tests {
     /// Pearson's statistic of 64 cells has mean 63 and standard deviation 11.2; 120 is five of these above.
     #[test]
     fn places_are_uniform_and_independent_between_names_nights_and_seeds() {
-        let names = ["covers.inlet_plug", "covers.outlet_plug", "hangar.air_speed"];
+        let names = [
+            "covers.inlet_plug",
+            "covers.outlet_plug",
+            "hangar.air_speed",
+        ];
         let at = |seed, night, name: &str, second| coordinate(seed, night, axis(name, second));
         let nights = 1 << 14;
         let statistic = |pair: &dyn Fn(u32) -> (f64, f64)| {
@@ -120,15 +124,29 @@ mod tests {
                 cells[(8.0 * x) as usize * 8 + (8.0 * y) as usize] += 1.0;
             }
             let expected = f64::from(nights) / 64.0;
-            let terms = cells.iter().map(|count| (count - expected).powi(2) / expected);
+            let terms = cells
+                .iter()
+                .map(|count| (count - expected).powi(2) / expected);
             terms.sum::<f64>()
         };
         for name in names {
             for (what, found) in [
-                ("names", statistic(&|n| (at(1, n, name, false), at(1, n, "oil.at_40", false)))),
-                ("nights", statistic(&|n| (at(1, n, name, false), at(1, n + 1, name, false)))),
-                ("seeds", statistic(&|n| (at(1, n, name, false), at(2, n, name, false)))),
-                ("second", statistic(&|n| (at(1, n, name, false), at(1, n, name, true)))),
+                (
+                    "names",
+                    statistic(&|n| (at(1, n, name, false), at(1, n, "oil.at_40", false))),
+                ),
+                (
+                    "nights",
+                    statistic(&|n| (at(1, n, name, false), at(1, n + 1, name, false))),
+                ),
+                (
+                    "seeds",
+                    statistic(&|n| (at(1, n, name, false), at(2, n, name, false))),
+                ),
+                (
+                    "second",
+                    statistic(&|n| (at(1, n, name, false), at(1, n, name, true))),
+                ),
             ] {
                 assert!(found < 120.0, "{name} {what}: {found}");
             }
@@ -170,10 +188,15 @@ mod tests {
         let mut pad = night.heaters[0].clone();
         pad.name = "another".to_owned();
         two.heaters.insert(0, pad);
-        let (one, two) = (Samples::of(&night, 3).unwrap(), Samples::of(&two, 3).unwrap());
+        let (one, two) = (
+            Samples::of(&night, 3).unwrap(),
+            Samples::of(&two, 3).unwrap(),
+        );
         let values = |samples: &Samples| -> Vec<(String, f64)> {
             let settings = samples.settings(5, &[]).into_iter();
-            settings.map(|(i, value)| (samples.names[i].clone(), value)).collect()
+            settings
+                .map(|(i, value)| (samples.names[i].clone(), value))
+                .collect()
         };
         let (one, two) = (values(&one), values(&two));
         assert!(two.len() > one.len());

@@ -95,10 +95,7 @@ impl<'a> Simulation<'a> {
     ///
     /// *Errors*: a case that makes no night, or whose ranges have problems.
     pub fn subject(&self, case: &Case) -> Result<Subject, CaseError> {
-        let night = case
-            .clone()
-            .night(&self.base)
-            .map_err(|e| case.failed(e))?;
+        let night = case.clone().night(&self.base).map_err(|e| case.failed(e))?;
         let samples = Samples::of(&night, self.count.seed).map_err(|e| case.failed(e))?;
         Ok(Subject {
             case: case.clone(),

@@ -8,8 +8,8 @@ use super::case::Case;
 use super::path::{PathError, Tree};
 use super::run::{run, run_all};
 use super::sample::{Samples, Settings};
-use super::simulate::Outcome;
 use super::sample_result::SampleResult;
+use super::simulate::Outcome;
 use super::uncertain_inputs::{UncertainInput, contradictions};
 use crate::night::{Night, NightError, Precision};
 use crate::scenario::check::Problem;
@@ -129,10 +129,18 @@ impl Spread {
             done();
             outcome(night)
         };
-        run(&self.base, Precision::Study, tasks.len(), case, row, stop, |rows| {
-            let rows = rows.into_iter();
-            sink(rows.map(|(n, row)| (&tasks[n], row)).collect())
-        })
+        run(
+            &self.base,
+            Precision::Study,
+            tasks.len(),
+            case,
+            row,
+            stop,
+            |rows| {
+                let rows = rows.into_iter();
+                sink(rows.map(|(n, row)| (&tasks[n], row)).collect())
+            },
+        )
     }
 
     /// The outcomes of these nights.

@@ -3,8 +3,8 @@
 use super::paired::Bands;
 use super::quantile::Band;
 use super::sample_result::SampleResult;
-use super::sobol::{Answers, Indices, indices};
 use super::simulate::Outcome;
+use super::sobol::{Answers, Indices, indices};
 use super::spread::{Influence, groups, influences};
 use crate::scenario::criteria::Criteria;
 

@@ -108,7 +108,9 @@ fn the_answer_does_not_depend_on_threads_or_repetition() {
             .num_threads(threads)
             .build()
             .unwrap();
-        let compared = pool.install(|| compare(&base, &choices(), options, &[], &|_| ())).unwrap();
+        let compared = pool
+            .install(|| compare(&base, &choices(), options, &[], &|_| ()))
+            .unwrap();
         let values = compared
             .nights
             .iter()

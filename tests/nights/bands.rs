@@ -82,7 +82,10 @@ fn the_pairs_are_reproduced_with_another_seed() {
         simulation.all(&all)
     };
     let pair = |nights: &[Vec<Outcome>], a: usize, b: usize| {
-        Verdict::of((&choices[a].name, &nights[a]), (&choices[b].name, &nights[b]))
+        Verdict::of(
+            (&choices[a].name, &nights[a]),
+            (&choices[b].name, &nights[b]),
+        )
     };
     let (one, other) = (nights(1), nights(2));
     assert_ne!(one, other, "the seeds take the same nights");

@@ -43,7 +43,9 @@ fn where_there_is_no_answer_no_minute_of_a_scan_is_ready() {
     for (name, step) in [("six-after-flight", 60), ("radial-underneath", 45)] {
         let scenario = night(name);
         assert_eq!(latest(&scenario).starts, None, "{name}");
-        let scan: Vec<usize> = (OFF..Switches::of(&scenario).unwrap().most).step_by(step).collect();
+        let scan: Vec<usize> = (OFF..Switches::of(&scenario).unwrap().most)
+            .step_by(step)
+            .collect();
         for (minutes, ready) in each(&scenario, &scan) {
             assert!(!ready, "{name}: {minutes}");
         }

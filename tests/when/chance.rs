@@ -20,9 +20,16 @@ fn closed() -> Scenario {
 
 /// Nights out of the same 32 in which the engine is ready, with the heater on so many minutes before departure.
 fn counted(scenario: &Scenario, minutes: usize) -> usize {
-    let count = SampleCount { nights: 32, seed: 1 };
+    let count = SampleCount {
+        nights: 32,
+        seed: 1,
+    };
     let written = on_before(scenario, &[minutes]);
-    simulate(&written, count, &|_| ()).unwrap().ready.unwrap().count
+    simulate(&written, count, &|_| ())
+        .unwrap()
+        .ready
+        .unwrap()
+        .count
 }
 
 /// The named start reaches the chance in nights that are written by hand, and a quarter of an hour later does not.
@@ -32,17 +39,36 @@ fn the_start_is_the_latest_that_reaches_the_chance() {
     let answer = chances(&scenario);
     assert!(answer.is_reached());
     let minutes = answer.starts[0];
-    let (at, later) = (counted(&scenario, minutes), counted(&scenario, minutes - STEP_MIN));
+    let (at, later) = (
+        counted(&scenario, minutes),
+        counted(&scenario, minutes - STEP_MIN),
+    );
     println!("{minutes} minutes: {at}, a step later {later} of 32");
     assert_eq!(at, answer.found.chance.count);
     assert!(at as f64 >= 0.95 * 32.0 && (later as f64) < 0.95 * 32.0);
     // The curve says the same of both, and never falls with more time.
-    let share = |minutes: usize| answer.curve.iter().find(|c| c.0 == minutes).unwrap().1.count;
+    let share = |minutes: usize| {
+        answer
+            .curve
+            .iter()
+            .find(|c| c.0 == minutes)
+            .unwrap()
+            .1
+            .count
+    };
     assert_eq!((share(minutes), share(minutes - STEP_MIN)), (at, later));
-    assert!(answer.curve.windows(2).all(|two| two[0].1.count >= two[1].1.count));
+    assert!(
+        answer
+            .curve
+            .windows(2)
+            .all(|two| two[0].1.count >= two[1].1.count)
+    );
     // Nobody leaves later at the planned departure, with heaters on or off.
     let now = &answer.later[0];
-    assert_eq!((now.minutes, now.on.count, now.unplugged.count), (0, at, at));
+    assert_eq!(
+        (now.minutes, now.on.count, now.unplugged.count),
+        (0, at, at)
+    );
     let last = answer.later.last().unwrap();
     assert!(last.unplugged.count < last.on.count, "{last:?}");
 }
@@ -51,8 +77,14 @@ fn the_start_is_the_latest_that_reaches_the_chance() {
 #[test]
 fn the_rule_of_the_thermometer_holds_in_other_nights() {
     let scenario = closed();
-    let count = SampleCount { nights: 128, seed: 1 };
-    let options = WhenOptions { count, ..WhenOptions::default() };
+    let count = SampleCount {
+        nights: 128,
+        seed: 1,
+    };
+    let options = WhenOptions {
+        count,
+        ..WhenOptions::default()
+    };
     let answer = when(&scenario, options, &[], &|_| ()).unwrap();
     let rule = answer.thermometer.as_ref().unwrap();
     assert!(rule.wrong_leave.share <= 0.02, "{rule:?}");
@@ -65,7 +97,12 @@ fn the_rule_of_the_thermometer_holds_in_other_nights() {
     let wrong = nights.iter().filter(|night| {
         let night = coldsoak::night::run(night).unwrap();
         let row = night.trace.at(rule.time_s);
-        let cells = night.trace.legend.cells.iter().filter(|c| c.part == rule.part);
+        let cells = night
+            .trace
+            .legend
+            .cells
+            .iter()
+            .filter(|c| c.part == rule.part);
         let reads = cells.map(|c| row[c.column]).fold(f64::INFINITY, f64::min);
         reads >= rule.limit_c && !night.findings.ready.ready_at_departure
     });
@@ -84,8 +121,14 @@ fn each_line_of_what_would_help_is_a_night() {
         humidity: 0.8,
         wind: None,
     };
-    let count = SampleCount { nights: 32, seed: 1 };
-    let options = WhenOptions { count, ..WhenOptions::default() };
+    let count = SampleCount {
+        nights: 32,
+        seed: 1,
+    };
+    let options = WhenOptions {
+        count,
+        ..WhenOptions::default()
+    };
     let spare = [heater("sump-pad-150w", "sump-pad")];
     let answer = when(&scenario, options, &spare, &|_| ()).unwrap();
     assert!(!answer.is_reached() && answer.improvements.len() >= 2);
@@ -121,10 +164,17 @@ fn a_timer_of_its_own_is_left_alone() {
     let at = |text: &str| text.to_owned().try_into().unwrap();
     scenario.heaters[0].hours = Hours::between(vec![(at("20:00"), at("22:00"))]);
     let options = WhenOptions::default();
-    let error = when(&scenario, options, &[], &|_| ()).unwrap_err().to_string();
-    assert!(error.contains("heaters[0].hours") && error.contains("timer"), "{error}");
+    let error = when(&scenario, options, &[], &|_| ())
+        .unwrap_err()
+        .to_string();
+    assert!(
+        error.contains("heaters[0].hours") && error.contains("timer"),
+        "{error}"
+    );
     scenario.heaters.clear();
-    let error = when(&scenario, options, &[], &|_| ()).unwrap_err().to_string();
+    let error = when(&scenario, options, &[], &|_| ())
+        .unwrap_err()
+        .to_string();
     assert!(error.contains("no heater"), "{error}");
     let mut both = night("small-engine-top");
     both.heaters[0].hours = Hours::between(vec![(at("20:00"), at("22:00"))]);

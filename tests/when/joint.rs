@@ -89,8 +89,5 @@ fn a_ready_strip_between_two_grid_lines_is_found_from_the_starts_that_are_writte
     let written = [most, 60];
     let (as_written, written_kwh) = ready(&scenario, &written);
     assert!(as_written && kwh <= written_kwh + SAME_KWH);
-    assert!(
-        !ready(&scenario, &[most; 2]).0,
-        "more is not better"
-    );
+    assert!(!ready(&scenario, &[most; 2]).0, "more is not better");
 }

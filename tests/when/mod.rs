@@ -34,7 +34,10 @@ fn latest(scenario: &Scenario) -> Nominal {
 /// The answer, on fewer nights than the program's.
 fn chances(scenario: &Scenario) -> When {
     let options = WhenOptions {
-        count: SampleCount { nights: 32, seed: 1 },
+        count: SampleCount {
+            nights: 32,
+            seed: 1,
+        },
         ..WhenOptions::default()
     };
     when(scenario, options, &[], &|_| ()).unwrap()

@@ -58,10 +58,7 @@ pub fn grid_step(most: usize) -> usize {
 /// The least-energy ready starts of two heaters, none if no pair that was tried is ready; `beside` are pairs that are tried beside the grid.
 ///
 /// *Errors*: a night that cannot be computed.
-pub fn least_energy(
-    search: &Search,
-    beside: &[[usize; 2]],
-) -> Result<Option<Starts>, NightError> {
+pub fn least_energy(search: &Search, beside: &[[usize; 2]]) -> Result<Option<Starts>, NightError> {
     let switches = &search.switches;
     let step = grid_step(switches.most);
     let mut lines: Vec<usize> = (0..switches.most).step_by(step).collect();

@@ -49,17 +49,19 @@ pub fn leaving_later(
     let Some(&last) = reached.last().filter(|last| **last > 0) else {
         return Vec::new();
     };
-    let on = switches.heaters.iter().zip(starts).fold(
-        unplugged(last),
-        |case, (&heater, &minutes)| {
-            let at = clock.told(clock.night_s() - 60.0 * minutes as f64);
-            let hours = match ClockTime::try_from(at) {
-                Ok(time) if minutes > 0 => Hours::from(time),
-                _ => Hours::never,
-            };
-            case.set(format!("heaters[{heater}].hours"), &hours)
-        },
-    );
+    let on =
+        switches
+            .heaters
+            .iter()
+            .zip(starts)
+            .fold(unplugged(last), |case, (&heater, &minutes)| {
+                let at = clock.told(clock.night_s() - 60.0 * minutes as f64);
+                let hours = match ClockTime::try_from(at) {
+                    Ok(time) if minutes > 0 => Hours::from(time),
+                    _ => Hours::never,
+                };
+                case.set(format!("heaters[{heater}].hours"), &hours)
+            });
     let ready = |change: &Case| {
         let jobs = (0..simulation.count.nights).map(|number| Job {
             subject,
@@ -67,10 +69,14 @@ pub fn leaving_later(
             number,
         });
         let rows = simulation.run_rows(&jobs.collect::<Vec<_>>(), |night| {
-            reached.iter().map(|&after| ready_after(night, after)).collect::<Vec<bool>>()
+            reached
+                .iter()
+                .map(|&after| ready_after(night, after))
+                .collect::<Vec<bool>>()
         });
         let computed: Vec<Vec<bool>> = rows.into_iter().flatten().collect();
-        let share = |k: usize| Share::of(computed.iter().filter(|row| row[k]).count(), computed.len());
+        let share =
+            |k: usize| Share::of(computed.iter().filter(|row| row[k]).count(), computed.len());
         (0..reached.len()).map(share).collect::<Vec<_>>()
     };
     let (on, unplugged) = (ready(&on), ready(&unplugged(last)));
@@ -93,5 +99,14 @@ fn ready_after(night: &Night, minutes: usize) -> bool {
     };
     let scenario = night.scenario.scenario();
     let (criteria, oil) = (&scenario.criteria, &scenario.oil);
-    answer(&trace, &night.ledger, criteria, oil, &scenario.circuit, None).ready.ready_at_departure
+    answer(
+        &trace,
+        &night.ledger,
+        criteria,
+        oil,
+        &scenario.circuit,
+        None,
+    )
+    .ready
+    .ready_at_departure
 }

@@ -42,7 +42,10 @@ pub fn nominal(search: &Search) -> Result<Nominal, NightError> {
         least_energy(search, &beside)?
     } else {
         let case = |minutes: usize| switches.case(&together(minutes));
-        search.least(switches.most, SCAN_MIN, &case)?.found.map(together)
+        search
+            .least(switches.most, SCAN_MIN, &case)?
+            .found
+            .map(together)
     };
     let later = starts.as_ref().filter(|s| s.iter().any(|&m| m > 0));
     let limiting = match later {

@@ -113,7 +113,10 @@ pub fn when(
         Some((search.latest(None)?, search.curve()))
     };
     let mut found = sought(&pattern);
-    if found.as_ref().is_some_and(|(found, _)| !found.reached) && pattern.contains(&0) && pattern != together {
+    if found.as_ref().is_some_and(|(found, _)| !found.reached)
+        && pattern.contains(&0)
+        && pattern != together
+    {
         // A heater that the nominal night does not need may be needed in others.
         pattern = together;
         found = sought(&pattern);

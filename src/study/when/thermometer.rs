@@ -120,8 +120,9 @@ fn celsius(degrees: f64, units: Units) -> f64 {
 fn spots(trace: &Trace) -> Vec<CellInfo> {
     let row = trace.at(trace.departure_s);
     let reached = trace.legend.cells.iter();
-    let mut cells: Vec<&CellInfo> =
-        reached.filter(|cell| cell.engine && !cell.pockets.is_empty()).collect();
+    let mut cells: Vec<&CellInfo> = reached
+        .filter(|cell| cell.engine && !cell.pockets.is_empty())
+        .collect();
     cells.sort_by(|a, b| row[a.column].total_cmp(&row[b.column]));
     let mut spots: Vec<CellInfo> = Vec::new();
     for cell in cells {
@@ -144,7 +145,11 @@ mod tests {
         let readings: Vec<(f64, bool)> = (0..100).map(night).collect();
         let found = rule(&readings, Units::Fahrenheit);
         // Two wrong leaves are allowed, so it is the third warmest that is not ready, 49, that must stay.
-        assert!((found.limit_c - celsius(50.0)).abs() < 1e-9, "{}", found.limit_c);
+        assert!(
+            (found.limit_c - celsius(50.0)).abs() < 1e-9,
+            "{}",
+            found.limit_c
+        );
         assert_eq!((found.wrong_leave, found.wrong_stay), (2, 0));
         let all: Vec<(f64, bool)> = readings.iter().map(|r| (r.0, true)).collect();
         let found = rule(&all, Units::Fahrenheit);
