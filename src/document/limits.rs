@@ -161,7 +161,9 @@ pub struct Found {
     pub path: String,
     /// What is wrong with it, or what it is.
     pub message: String,
-    /// What to write instead, or what is usual.
+    /// The value to write instead.
+    pub instead: Option<String>,
+    /// What is usual.
     pub suggestion: Option<String>,
     /// Whether it is only hard to believe.
     pub warning: bool,
@@ -222,12 +224,12 @@ impl Walk {
     /// A number, as it is kept, and the unit it is kept in, such as `kg_m3`.
     pub fn number(&mut self, number: f64, unit: &str) {
         let rule = self.rule.unwrap_or(&Rule::ANY);
-        let unit = unit.replace('_', "/");
-        let (unit, factor) = rule.unit.unwrap_or((&unit, 1.0));
+        let (written_in, factor) = rule.unit.unwrap_or((unit, 1.0));
+        let unit = &written_in.replace('_', "/");
         let number = number / factor;
         let called = &self.called;
         let unit_after = after(unit);
-        let (message, suggestion, warning) = if !rule.limits.contain(number) {
+        let (message, instead, suggestion) = if !rule.limits.contain(number) {
             let Limits { low, high, .. } = rule.limits;
             let fraction = short(number / 100.0);
             let percent = low == 0.0 && high == 1.0 && (2.0..=100.0).contains(&number);
@@ -235,21 +237,24 @@ impl Walk {
                 true => rule.limits.demand(unit),
                 false => "must be finite".to_owned(),
             };
-            (
-                format!("`{called}` {demand}; found {}{unit_after}", short(number)),
-                percent.then(|| {
-                    format!("{called}: {fraction} (a fraction: {number} percent is {fraction})")
-                }),
-                false,
-            )
+            let without_sign = low == 0.0 && rule.limits.contain(-number);
+            let instead = match (percent, written_in) {
+                (true, _) => Some(fraction.to_string()),
+                (false, _) if !without_sign => None,
+                (false, "") => Some(short(-number).to_string()),
+                (false, unit) => Some(format!("{unit}({})", short(-number))),
+            };
+            let message = format!("`{called}` {demand}; found {}{unit_after}", short(number));
+            (message, instead, None)
         } else if let Some((low, high, reason)) = rule.usual
             && !(low..=high).contains(&number)
         {
             let number: f64 = format!("{number:.3e}").parse().unwrap_or(number);
+            let usual = format!("{low} to {high}{unit_after} ({reason})");
             (
                 format!("`{called}` is {number}{unit_after}"),
-                Some(format!("{low} to {high}{unit_after} ({reason})")),
-                true,
+                None,
+                Some(usual),
             )
         } else {
             return;
@@ -257,8 +262,9 @@ impl Walk {
         self.found.push(Found {
             path: self.path.clone(),
             message,
+            warning: suggestion.is_some(),
+            instead,
             suggestion,
-            warning,
         });
     }
 }

@@ -122,6 +122,9 @@ macro_rules! choice {
         impl $name {
             /// Its words.
             pub const WORDS: &'static [&'static str] = &[$(stringify!($word)),*];
+            /// Those with one value in brackets, and what that is.
+            const HOLDERS: &'static [(&'static str, &'static str)] =
+                &[$($((stringify!($word), <$inner as $crate::document::Read>::WANTED),)?)*];
         }
 
         impl $crate::document::Read for $name {
@@ -131,7 +134,7 @@ macro_rules! choice {
                 node: &$crate::document::Node,
                 reader: &mut $crate::document::Reader,
             ) -> Option<Self> {
-                let (word, inner) = reader.word(node, Self::WORDS)?;
+                let (word, inner) = reader.word(node, Self::WORDS, Self::HOLDERS)?;
                 let mut words = 0..;
                 $(if words.next() == Some(word) {
                     return $crate::document::macros::variant!(

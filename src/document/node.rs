@@ -154,6 +154,19 @@ impl Node {
         let found = self.entries().iter().find(|(name, _)| name.text == key)?;
         Some(found.0.span)
     }
+    /// The innermost key and its value that hold these bytes between them.
+    pub fn entry_round(&self, bytes: Span) -> Option<Span> {
+        let within = |round: &Span| round.start <= bytes.start && bytes.end <= round.end;
+        let entries = self.entries().iter();
+        let entry = entries
+            .map(|(name, node)| (name.span.to(node.span), node))
+            .find(|(round, _)| within(round));
+        let item = || self.items().iter().find(|node| within(&node.span));
+        match entry {
+            Some((round, node)) => Some(node.entry_round(bytes).unwrap_or(round)),
+            None => item()?.entry_round(bytes),
+        }
+    }
     /// The items of a list or of what stands in round brackets without keys.
     pub fn items(&self) -> &[Node] {
         match &self.value {

@@ -8,7 +8,7 @@ use super::node::{Node, Value};
 pub enum PathError {
     /// The path leads nowhere.
     #[error("there is no number at `{path}`{}", near.as_ref().map_or(String::new(), |n| format!("; did you mean `{n}`?")))]
-    UncertainRange {
+    Unknown {
         /// The path.
         path: String,
         /// The path of a number that is spelt most like it.
@@ -143,7 +143,7 @@ impl Node {
     pub fn unknown(&self, path: &str, among: &[String]) -> PathError {
         let there = self.at(path).is_some();
         let near = nearest(path, among.iter().map(String::as_str).filter(|_| !there));
-        PathError::UncertainRange {
+        PathError::Unknown {
             path: path.to_owned(),
             near: near.map(str::to_owned),
         }

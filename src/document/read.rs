@@ -1,6 +1,6 @@
 //! The typed reading of a tree: a reader that reports everything with its place, and goes on.
 
-use super::error::{ErrorList, InputError};
+use super::error::{ErrorList, InputError, on_one_line};
 use super::limits::{Key, Rule, Walk};
 use super::names::{nearest, renamed};
 use super::node::{Name, Node, Span, Value};
@@ -10,10 +10,10 @@ use super::reference::Types;
 use super::source::Source;
 use std::borrow::Cow;
 
-/// The longest suggestion that repeats what stands around the value.
-const LONGEST_SUGGESTION: usize = 72;
 /// The most letters of a value that are repeated in a message.
 const MOST_SHOWN: usize = 48;
+/// The most words that are listed in a message.
+const MOST_LISTED: usize = 6;
 
 /// A type that can be read from a tree.
 pub trait Read: Sized {
@@ -112,6 +112,10 @@ impl<'s> Reader<'s> {
             ignored: Vec::new(),
         }
     }
+    /// Whether what is read stands in no text.
+    pub fn is_free(&self) -> bool {
+        self.source.is_none()
+    }
     /// The path of what is read.
     pub fn path(&self) -> &str {
         &self.path
@@ -169,11 +173,7 @@ impl<'s> Reader<'s> {
         let behind = source.text.get(of.end as usize..value.end as usize);
         match (before, behind) {
             (Some(before), Some(behind)) if inside => {
-                let whole = format!("{before}{write}{behind}");
-                match whole.contains('\n') || whole.chars().count() > LONGEST_SUGGESTION {
-                    true => write.to_owned(),
-                    false => whole,
-                }
+                on_one_line(format!("{before}{write}{behind}")).unwrap_or_else(|| write.to_owned())
             }
             _ => short,
         }
@@ -228,7 +228,8 @@ impl<'s> Reader<'s> {
                 let below = &found.path[self.path.len()..];
                 let span = node.at(below).unwrap_or(node).span;
                 let outer = std::mem::replace(&mut self.path, found.path);
-                self.report(span, found.message, found.suggestion);
+                let suggestion = found.instead.map(|write| self.instead(span, &write));
+                self.report(span, found.message, suggestion);
                 self.path = outer;
             }
         }
@@ -322,10 +323,8 @@ impl<'s> Reader<'s> {
         };
         let suggestion = match near {
             Some(near) => {
-                let value = self.text(value).into_owned();
-                let fits = !value.contains('\n') && value.len() + near.len() < LONGEST_SUGGESTION;
-                let value = if fits { &value } else { "..." };
-                format!("{near}: {value}")
+                let line = on_one_line(format!("{near}: {}", self.text(value)));
+                line.unwrap_or_else(|| format!("{near}: ..."))
             }
             None if names.is_empty() => "take it out: nothing may stand here".to_owned(),
             None => format!("one of the keys that may stand here: {}", names.join(", ")),
@@ -345,6 +344,7 @@ impl<'s> Reader<'s> {
         &mut self,
         node: &'n Node,
         words: &'static [&'static str],
+        holders: &[(&str, &str)],
     ) -> Option<(usize, Option<Cow<'n, Node>>)> {
         let (word, span, payload) = match &node.value {
             Value::Word(word) => (word, node.span, None),
@@ -373,7 +373,15 @@ impl<'s> Reader<'s> {
                 };
                 (&name.text, name.span, Some(Cow::Owned(payload)))
             }
-            _ => return self.wanted(node, "one of a few words", self.near_word("", words)),
+            Value::Text(word) => {
+                let holder = holders.iter().find(|(_, held)| held.ends_with("in quotes"));
+                let write = match holder.filter(|_| !words.contains(&word.as_str())) {
+                    Some((holder, _)) => Some(format!("{holder}(\"{word}\")")),
+                    None => near_word(word, words),
+                };
+                return self.wanted(node, &one_of(words), write);
+            }
+            _ => return self.wanted(node, &one_of(words), near_word("", words)),
         };
         if let Some(i) = words.iter().position(|known| known == word) {
             return Some((i, payload));
@@ -382,19 +390,7 @@ impl<'s> Reader<'s> {
             span,
             value: Value::Word(word.clone()),
         };
-        self.wanted(&there, "one of a few words", self.near_word(word, words))
-    }
-
-    fn near_word(&self, word: &str, words: &[&str]) -> Option<String> {
-        let new = renamed(word).filter(|new| words.contains(new));
-        match new.or_else(|| nearest(word, words.iter().copied())) {
-            Some(near) => Some(near.to_owned()),
-            None => Some(match words {
-                [] => String::new(),
-                [one] => (*one).to_owned(),
-                [all @ .., last] => format!("{} or {last}", all.join(", ")),
-            }),
-        }
+        self.wanted(&there, &one_of(words), near_word(word, words))
     }
 
     /// A number in one of these units, as the number of the unit and the number. `called` is the quantity.
@@ -446,13 +442,31 @@ impl<'s> Reader<'s> {
     }
 }
 
-/// `a`, `b` or `c`.
-fn or(words: &[String]) -> String {
+/// a, b or c.
+fn or<S: std::borrow::Borrow<str>>(words: &[S]) -> String {
     match words {
         [] => String::new(),
-        [one] => one.clone(),
-        [all @ .., last] => format!("{} or {last}", all.join(", ")),
+        [one] => one.borrow().to_owned(),
+        [all @ .., last] => format!("{} or {}", all.join(", "), last.borrow()),
     }
+}
+
+/// What is expected where one of these words must stand.
+fn one_of(words: &[&str]) -> String {
+    match words.len() {
+        0..=MOST_LISTED => or(&words
+            .iter()
+            .map(|word| format!("`{word}`"))
+            .collect::<Vec<_>>()),
+        many => format!("one of {many} words"),
+    }
+}
+
+/// The word that was meant, or all of them.
+fn near_word(word: &str, words: &[&str]) -> Option<String> {
+    let new = renamed(word).filter(|new| words.contains(new));
+    let near = new.or_else(|| nearest(word, words.iter().copied()));
+    Some(near.map_or_else(|| or(words), str::to_owned))
 }
 
 /// The number a text such as `-9 C` begins with.

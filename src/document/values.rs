@@ -47,8 +47,11 @@ macro_rules! whole {
                         Some(number as Self)
                     }
                     _ => {
-                        let help = "1 or 4, without unit or fraction".to_owned();
-                        reader.wanted(node, Self::WANTED, Some(help))
+                        let write = match node.value {
+                            Value::Number(number) if number > 0.0 && number < 4e9 => number.ceil(),
+                            _ => 1.0,
+                        };
+                        reader.wanted(node, Self::WANTED, Some(write.to_string()))
                     }
                 }
             }
@@ -120,15 +123,20 @@ impl<T: Read> Read for Vec<T> {
     const WANTED: &'static str = "a list in square brackets";
     const EXAMPLE: &'static str = "[]";
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        let Value::List(items) = &node.value else {
-            let there = reader.text(node);
-            let help = match &node.value {
-                Value::Group(None, _) if there.contains('\n') => format!("[{}]", T::EXAMPLE),
-                Value::Group(None, _) if there.starts_with('(') => format!("[{there}]"),
-                Value::Group(None, _) => format!("[({there})]"),
-                _ => format!("[{}]", T::EXAMPLE),
-            };
-            return reader.wanted(node, Self::WANTED, Some(help));
+        let items = match &node.value {
+            Value::List(items) => items,
+            // An array of code, which is written in round brackets.
+            Value::Group(None, items) if reader.is_free() => items,
+            other => {
+                let there = reader.text(node);
+                let help = match other {
+                    Value::Group(None, _) if there.contains('\n') => format!("[{}]", T::EXAMPLE),
+                    Value::Group(None, _) if there.starts_with('(') => format!("[{there}]"),
+                    Value::Group(None, _) => format!("[({there})]"),
+                    _ => format!("[{}]", T::EXAMPLE),
+                };
+                return reader.wanted(node, Self::WANTED, Some(help));
+            }
         };
         let read: Vec<Option<T>> = items
             .iter()
@@ -172,13 +180,14 @@ impl<T: Read> Read for BTreeMap<String, T> {
 }
 
 /// The values of a group of so many.
-fn group<'n>(node: &'n Node, n: usize, reader: &mut Reader) -> Option<&'n [Node]> {
+fn group<'n>(node: &'n Node, examples: &[&str], reader: &mut Reader) -> Option<&'n [Node]> {
+    let (n, example) = (examples.len(), format!("({})", examples.join(", ")));
     let items = match &node.value {
         Value::Group(None, items) => items,
         Value::List(items) if node.span.is_empty() => items,
         _ => {
             let wanted = format!("a group of {n} values in round brackets");
-            return reader.wanted(node, &wanted, None);
+            return reader.wanted(node, &wanted, Some(example));
         }
     };
     if items.len() == n {
@@ -195,7 +204,7 @@ fn group<'n>(node: &'n Node, n: usize, reader: &mut Reader) -> Option<&'n [Node]
         }
         None => (
             format!("{n} values are needed here; found {}", items.len()),
-            None,
+            Some(reader.instead(node.span, &example)),
         ),
     };
     reader.report(node.span, message, help);
@@ -216,7 +225,7 @@ macro_rules! groups {
             const WANTED: &'static str = concat!("a group of ", $n, " values in round brackets");
             const EXAMPLE: &'static str = "(\"a name\", 0.8)";
             fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-                let items = group(node, $n, reader)?;
+                let items = group(node, &[$($type::EXAMPLE),+], reader)?;
                 let read = ($(reader.item::<$type>($i, &items[$i]),)+);
                 Some(($(read.$i?,)+))
             }

@@ -37,10 +37,10 @@ pub fn kind(word: &str) -> Result<Kind, Fault> {
         let words = KINDS.iter().flat_map(|(_, one, many)| [*one, *many]);
         let fault = Fault::of(ASKED_BY, format!("`{word}` is no kind of model"));
         match crate::scenario::check::nearest(word, words) {
-            Some(near) => fault.help(format!("did you mean `{near}`?")),
+            Some(near) => fault.instead(near),
             None => {
                 let all: Vec<&str> = KINDS.iter().map(|(_, _, many)| *many).collect();
-                fault.help(format!("there are {}", all.join(", ")))
+                fault.suggest(format!("one of {}", all.join(", ")))
             }
         }
     })
@@ -119,7 +119,7 @@ mod tests {
             kind("heatr")
                 .unwrap_err()
                 .to_string()
-                .contains("did you mean `heater`?")
+                .contains("Try: heater")
         );
     }
 }

@@ -1,6 +1,8 @@
 //! The built-in models: the files of `models/`, in the binary.
 
 use super::written_units::HasRanges;
+use crate::document::InputError;
+use crate::document::names::nearest;
 
 /// The kinds of model.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -94,17 +96,18 @@ pub fn names(kind: Kind) -> Vec<&'static str> {
         .collect()
 }
 
-/// What is said of a name that is not built in, and the help: the nearest name, or all of them.
-pub(super) fn unknown(kind: Kind, name: &str) -> (String, String) {
+/// The error that a name is not built in, with what to write in its place; `at` puts it where the name stands.
+pub(super) fn unknown(kind: Kind, name: &str, at: impl FnOnce(String) -> InputError) -> InputError {
     let known = names(kind);
-    let help = match crate::scenario::check::nearest(name, known.iter().copied()) {
-        Some(near) => format!("did you mean `{near}`?"),
-        None => format!("built in are {}", known.join(", ")),
-    };
-    (
-        format!("there is no built-in {} called `{name}`", kind.word()),
-        help,
-    )
+    let ending = kind.folder_and_ending().1;
+    let error = at(format!("there is no built-in {} `{name}`", kind.word()));
+    match nearest(name, known.iter().copied()) {
+        Some(near) => error.instead(near),
+        None => error.suggest(format!(
+            "one of {}; a file of your own is named with its ending: \"{name}{ending}\"",
+            known.join(", ")
+        )),
+    }
 }
 
 /// Where errors about names that were typed come from.
@@ -113,11 +116,9 @@ pub const ASKED_BY: &str = "the command line";
 /// The text of a built-in model that was named on the command line.
 ///
 /// *Errors*: no such model, with the nearest name.
-pub fn known(kind: Kind, name: &str) -> Result<&'static str, super::fault::Fault> {
-    builtin(kind, name).ok_or_else(|| {
-        let (what, help) = unknown(kind, name);
-        super::fault::Fault::of(ASKED_BY, what).help(help)
-    })
+pub fn known(kind: Kind, name: &str) -> Result<&'static str, InputError> {
+    let at = |what| InputError::of(ASKED_BY, what);
+    builtin(kind, name).ok_or_else(|| unknown(kind, name, at))
 }
 
 /// A built-in engine, oil, hangar or heater as a value, for scenarios built in code.
@@ -127,9 +128,7 @@ pub fn model<T: crate::document::Read + HasRanges>(
     kind: Kind,
     name: &str,
 ) -> Result<T, super::fault::FileError> {
-    let text = builtin(kind, name).ok_or_else(|| {
-        let (what, help) = unknown(kind, name);
-        super::fault::Fault::of(name, what).suggest(help)
-    })?;
+    let at = |what| InputError::of(name, what);
+    let text = builtin(kind, name).ok_or_else(|| unknown(kind, name, at))?;
     super::ron::parse_model(&crate::document::Source::new(name, text))
 }

@@ -46,6 +46,7 @@ pub fn doubted(
             word: None,
             what: format!("{}; usual is {}", doubt.what, doubt.usual),
             help: None,
+            instead: None,
         })
         .collect();
     match choice {
@@ -60,12 +61,20 @@ fn locate_all(problems: &[Problem], file: &str, prefix: &str, sources: &Sources)
         .map(|problem| {
             let mut error = Fault::of(file, problem.what.clone()).path(problem.path.clone());
             error.suggestion.clone_from(&problem.help);
-            match place(problem, file, prefix, sources) {
-                Some((source, bytes)) => {
-                    source.file.clone_into(&mut error.file);
-                    error.at(source.text.clone(), bytes)
+            let mut exact = false;
+            if let Some((source, bytes, found)) = place(problem, file, prefix, sources) {
+                source.file.clone_into(&mut error.file);
+                error = error.at(source.text.clone(), bytes);
+                exact = found;
+            }
+            match (&problem.instead, &problem.word) {
+                (Some(write), _) if exact => error.instead(write),
+                (Some(write), Some(_)) => error.suggest(format!("\"{write}\"")),
+                (Some(write), None) => {
+                    let key = problem.path.rsplit('.').next().unwrap_or("");
+                    error.suggest(format!("{key}: {write}"))
                 }
-                None => error,
+                _ => error,
             }
         })
         .collect()
@@ -99,12 +108,13 @@ impl<'s> Lead<'s> {
     }
 }
 
+/// Where it stands, and whether that is all of the word or of the value.
 fn place<'s>(
     problem: &Problem,
     file: &str,
     prefix: &str,
     sources: &'s Sources,
-) -> Option<(&'s Source, Range<usize>)> {
+) -> Option<(&'s Source, Range<usize>, bool)> {
     let mut leads = Vec::new();
     follow(&problem.path, file, prefix, sources, &mut leads);
     let best = leads.iter().min_by_key(|lead| lead.missing);
@@ -117,7 +127,7 @@ fn place<'s>(
         let whole = sources.texts().map(|source| (source, 0..source.text.len()));
         for (source, within) in keys.chain(values).chain(whole) {
             if let Some(at) = find_word(&source.text, word, within) {
-                return Some((source, at));
+                return Some((source, at, true));
             }
         }
     }
@@ -127,7 +137,7 @@ fn place<'s>(
         let bytes = if whole { lead.value } else { lead.key };
         let line = text[bytes.range()].lines().next().unwrap_or("").trim_end();
         let start = bytes.start as usize;
-        (lead.source, start..start + line.len())
+        (lead.source, start..start + line.len(), whole)
     })
 }
 

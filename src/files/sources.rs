@@ -186,12 +186,7 @@ impl Sources {
     }
 
     fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> Fault {
-        let (what, help) = library::unknown(kind, name);
-        let ending = kind.folder_and_ending().1;
-        let help = format!(
-            "{help} (a file of your own is named with its ending, as in \"{name}{ending}\")"
-        );
-        self.error_at_name(asked_by, name, what).help(help)
+        library::unknown(kind, name, |what| self.error_at_name(asked_by, name, what))
     }
 
     /// A fault at a quoted name in the file that asks for it.

@@ -359,6 +359,6 @@ mod tests {
         let e = template(&options("flat-four-5l8", &[]))
             .unwrap_err()
             .to_string();
-        assert!(e.contains("did you mean `flat-four-5l9`?"), "{e}");
+        assert!(e.contains("Try: flat-four-5l9"), "{e}");
     }
 }

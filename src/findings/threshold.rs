@@ -295,7 +295,7 @@ mod tests {
     fn a_record_with_gaps_or_nothing_in_it_is_never_warm() {
         assert_eq!(reach(&[], &[], 0.0).hold.hours(), None);
         assert_eq!(reach(&[0.0, 1.0], &[f64::NAN; 2], 0.0).hold.hours(), None);
-        // UncertainRange for a while, then known to be warm: from that sample on.
+        // Unknown for a while, then known to be warm: from that sample on.
         let pair = reach(&[0.0, 1.0, 2.0], &[f64::NAN, f64::NAN, 9.0], 0.0);
         assert_eq!(after(&pair.hold), 2.0);
     }

@@ -206,7 +206,7 @@ impl Read for Units {
     const WANTED: &'static str = "`degC` or `degF`";
     const EXAMPLE: &'static str = "degC";
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        let (word, _) = reader.word(node, &["degC", "degF"])?;
+        let (word, _) = reader.word(node, &["degC", "degF"], &[])?;
         Some([Self::Celsius, Self::Fahrenheit][word])
     }
     fn types(types: &mut Types) {

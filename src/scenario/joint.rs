@@ -131,7 +131,7 @@ impl Read for Facing {
     const WANTED: &'static str = "one of a few words";
     const EXAMPLE: &'static str = "upright";
     fn read(node: &Node, reader: &mut Reader) -> Option<Self> {
-        let (word, _) = reader.word(node, &["up", "down", "upright"])?;
+        let (word, _) = reader.word(node, &["up", "down", "upright"], &[])?;
         Some([Self::Up, Self::Down, Self::Upright][word])
     }
     fn types(types: &mut Types) {

@@ -72,16 +72,17 @@ impl Case {
 
 impl From<PathError> for Problem {
     fn from(error: PathError) -> Self {
-        let path = match &error {
-            PathError::UncertainRange { path, .. } | PathError::Refused { path, .. } => {
-                path.clone()
-            }
+        let what = error.to_string();
+        let (path, instead) = match error {
+            PathError::Unknown { path, near } => (path, near),
+            PathError::Refused { path, .. } => (path, None),
         };
         Self {
             path,
             word: None,
-            what: error.to_string(),
+            what,
             help: None,
+            instead,
         }
     }
 }
@@ -113,6 +114,7 @@ mod tests {
     use super::super::tests::scenario;
     use super::*;
     use crate::files::night::load_builtin;
+    use crate::scenario::heater::Heater;
 
     #[test]
     fn a_case_sets_what_it_names_and_nothing_else() {
@@ -137,6 +139,27 @@ mod tests {
             error.contains("did you mean `covers.inlet_plug`"),
             "{error}"
         );
+    }
+
+    #[test]
+    fn an_array_is_set_as_a_list() {
+        let night = scenario();
+        let base = Tree::of(&night).unwrap();
+        let heater = &night.heaters[0];
+        for heaters in [vec![heater], vec![heater, heater]] {
+            let of_list = Case::default().set("heaters", &heaters);
+            let of_array = match heaters.as_slice() {
+                [one] => Case::default().set("heaters", &[one]),
+                [one, other] => Case::default().set("heaters", &[one, other]),
+                _ => unreachable!(),
+            };
+            let read = of_array.night(&base).unwrap();
+            assert_eq!(read.heaters.len(), heaters.len());
+            assert_eq!(read, of_list.night(&base).unwrap());
+        }
+        let none: [Heater; 0] = [];
+        let unheated = Case::default().set("heaters", &none).night(&base).unwrap();
+        assert!(unheated.heaters.is_empty());
     }
 
     /// Every built-in night as a case of another, to the last bit.

@@ -160,6 +160,7 @@ fn beyond(base: &Accuracy) -> Vec<Problem> {
         word: None,
         what,
         help: Some(help),
+        instead: None,
     };
     let mut problems = Vec::new();
     let (_, most) = Accuracy::RESOLUTION;

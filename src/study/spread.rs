@@ -185,7 +185,7 @@ impl Influence {
 }
 
 /// What each uncertain input does alone, the strongest first, from the outcomes of the single nights in their order.
-/// Uncertain whose nights have no margin are left out.
+/// Unknowns whose nights have no margin are left out.
 pub fn influences(singles: &[Outcome]) -> Vec<Influence> {
     let margin = |outcome: &Outcome| outcome.as_ref().ok().and_then(|h| h.margin_k);
     let mut found: Vec<Influence> = singles

@@ -83,7 +83,7 @@ fn a_name_that_is_not_built_in_is_two_with_the_nearest() {
     ] {
         let ran = desk.run(words);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}");
-        assert!(ran.err.contains(&format!("`{near}`")), "{}", ran.err);
+        assert!(ran.err.contains(&format!("Try: {near}")), "{}", ran.err);
     }
     assert!(desk.files(".").is_empty());
 }

@@ -20,13 +20,13 @@ const COMPARISON: &str = r#"(
 #[test]
 fn problems_of_the_night_are_shown_where_they_stand() {
     let f = fault("\"UL\"", "\"UP\"");
-    told(&f, "no pocket named `UP`", "UP", "did you mean");
+    told(&f, "no pocket named `UP`", "UP", "\"UL\": m2K_W(0.3)");
     let f = fault("at(\"bottom\")", "at(\"botom\")");
     told(
         &f,
         "no place named `botom`",
         "botom",
-        "did you mean `bottom`?",
+        "place: at(\"bottom\")",
     );
     let f = fault("min(30)", "h(30)");
     told(
@@ -39,7 +39,7 @@ fn problems_of_the_night_are_shown_where_they_stand() {
     told(&f, "must be from 0 to 1; found 1.5", "1.5", "");
     // The second heater's power, not the first's.
     let f = fault("\"sump-pad-150w\",", "\"sump-pad-150w\", power: W(-3),");
-    told(&f, "must not be negative", "W(-3)", "");
+    told(&f, "must not be negative", "W(-3)", "power: W(3)");
     let f = fault(
         "\"sump-pad-150w\",",
         "\"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", on_at: degC(90), off_at: degC(80)),",
@@ -70,7 +70,12 @@ fn a_problem_of_an_engine_file_is_shown_in_that_file() {
         (1, "own.ron"),
         "{faults:?}"
     );
-    told(&faults[0], "must be above zero", "kg(-32.4)", "");
+    told(
+        &faults[0],
+        "must be above zero",
+        "kg(-32.4)",
+        "mass: kg(32.4)",
+    );
 }
 
 #[test]
@@ -105,7 +110,7 @@ fn an_error_is_printed_with_its_line_and_column() {
     let shown = fault("at(\"bottom\")", "at(\"botom\")").to_string();
     assert!(
         shown.ends_with(
-            "night.ron, line 9, column 45: the engine has no place named `botom`.\n    Try: did you mean `bottom`?"
+            "night.ron, line 9, column 45: the engine has no place named `botom`.\n    Try: place: at(\"bottom\")"
         ),
         "{shown}"
     );

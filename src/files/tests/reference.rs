@@ -62,7 +62,7 @@ fn in_words(of: &str, types: &Types) -> String {
     let name = of.rsplit("::").next().unwrap_or(of);
     let defined = |name: &str| types.definitions.contains_key(name);
     match name {
-        "Uncertain" => "names, each with [UncertainRange](#unknown)".to_owned(),
+        "Uncertain" => "names, each with [UncertainRange](#uncertainrange)".to_owned(),
         name if defined(name) => format!("[{name}](#{})", name.to_lowercase()),
         name => plain(name).unwrap_or(name).to_owned(),
     }

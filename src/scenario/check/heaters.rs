@@ -119,7 +119,7 @@ fn aimed(
                     .tell(&path, format!("the engine has no place named `{place}`"))
                     .word(place);
                 match nearest(place, all.iter().copied()) {
-                    Some(like) => problem.help(format!("did you mean `{like}`?")),
+                    Some(like) => problem.instead(like),
                     None if all.is_empty() => {
                         problem.help("this engine names no places; aim the heater by hand, as in `aimed(impingement: [(\"sump\", 1.0)])`")
                     }

@@ -150,7 +150,7 @@ impl<'a> Names<'a> {
         let among: Vec<_> = among.collect();
         let problem = problems.tell(path, what).word(name);
         if let Some(like) = nearest(name, among.iter().copied()) {
-            problem.help(format!("did you mean `{like}`?"));
+            problem.instead(like);
         } else if !among.is_empty() && among.len() <= 12 {
             problem.help(format!("there are {}", listed(&among)));
         }

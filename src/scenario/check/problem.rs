@@ -14,12 +14,19 @@ pub struct Problem {
     pub what: String,
     /// What would correct it.
     pub help: Option<String>,
+    /// What to write in the place of the word, or of the value if there is none.
+    pub instead: Option<String>,
 }
 
 impl Problem {
     /// The word to underline.
     pub(super) fn word(&mut self, word: &str) -> &mut Self {
         self.word = Some(word.to_owned());
+        self
+    }
+    /// What to write in the place of the word.
+    pub(super) fn instead(&mut self, write: impl Into<String>) -> &mut Self {
+        self.instead = Some(write.into());
         self
     }
     /// What would correct it.
@@ -41,6 +48,7 @@ impl Problems {
             word: None,
             what: what.into(),
             help: None,
+            instead: None,
         });
         let last = self.0.len() - 1;
         &mut self.0[last]
@@ -53,6 +61,7 @@ impl Problems {
             word: None,
             what: found.message,
             help: found.suggestion,
+            instead: found.instead,
         });
     }
 

@@ -65,8 +65,11 @@ pub(super) fn clock(clock: &Clock, problems: &mut Problems) -> Option<NightClock
         Err(error) => {
             match &error {
                 ClockError::Zone(name) => {
-                    let help = zones_like(name);
-                    problems.tell("clock.zone", error.to_string()).help(help);
+                    let problem = problems.tell("clock.zone", error.to_string()).word(name);
+                    match zone_like(name) {
+                        Some(zone) => problem.instead(zone),
+                        None => problem.help("a zone is named by its continent and a large city in it, as in zone: \"America/Chicago\""),
+                    };
                 }
                 ClockError::Order { .. } if dateless => {
                     problems
@@ -97,8 +100,8 @@ const SHORT_ZONES: [(&[&str], &str); 6] = [
     (&["BST"], "Europe/London"),
 ];
 
-/// Zones whose name, or whose city, is like this one.
-fn zones_like(name: &str) -> String {
+/// The zone whose name, or whose city, is like this one.
+fn zone_like(name: &str) -> Option<String> {
     let zones: Vec<String> = jiff::tz::db()
         .available()
         .map(|zone| zone.to_string())
@@ -108,20 +111,12 @@ fn zones_like(name: &str) -> String {
     let wanted = city(&name.replace(' ', "_"));
     let short = |(names, _): &&(&[&str], &str)| names.contains(&name.to_uppercase().as_str());
     if let Some((_, zone)) = SHORT_ZONES.iter().find(short) {
-        return format!(
-            "a zone is named by its continent and a large city in it; `{zone}`, if you mean that one"
-        );
+        return Some((*zone).to_owned());
     }
-    let like = nearest(name, all())
+    nearest(name, all())
         .or_else(|| all().find(|zone| city(zone) == wanted))
-        .or_else(|| all().find(|zone| nearest(&wanted, [city(zone).as_str()]).is_some()));
-    match like {
-        Some(like) => format!("did you mean `{like}`?"),
-        None => {
-            "a zone is named by its continent and a large city in it, as in \"America/Chicago\""
-                .to_owned()
-        }
-    }
+        .or_else(|| all().find(|zone| nearest(&wanted, [city(zone).as_str()]).is_some()))
+        .map(str::to_owned)
 }
 
 /// Plugs between open and shut, blankets where there is skin.

@@ -48,6 +48,7 @@ pub fn contradictions(scenario: &Scenario) -> Vec<Problem> {
                 told(unknown.high)
             ),
             help: Some(help(path)),
+            instead: None,
         })
     };
     scenario.uncertain.iter().filter_map(outside).collect()

@@ -147,9 +147,14 @@ fn ranges(scenario: &Scenario) -> Ranges {
 
 /// A problem at the place of the range.
 fn at(problem: Problem, (path, word): (String, String)) -> Problem {
+    // A file calls its numbers without its own place in the night.
+    let file = path.split("uncertain.").next().unwrap_or("");
+    let instead = problem.instead.as_deref();
+    let instead = instead.map(|name| name.strip_prefix(file).unwrap_or(name).to_owned());
     Problem {
         path,
         word: Some(word),
+        instead,
         ..problem
     }
 }
@@ -179,6 +184,7 @@ fn doubt(tree: &Tree, path: &str, unknown: &UncertainRange) -> Result<UncertainI
                     "write the number in this file, so that its unit is known, or give the range its own `unit`"
                         .to_owned(),
                 ),
+                instead: None,
             }));
         } else {
             (low, high) = (low * ratio, high * ratio);
@@ -209,9 +215,8 @@ fn refused(before: &[Problem], tree: &Tree, input: &UncertainInput, called: &str
                 let new = all.filter(|p| !before.contains(p));
                 problems.extend(new.map(|p| Problem {
                     what: format!("{}, at the {end} end of its plausible range", p.what),
-                    help: p.help.or_else(|| {
-                        Some(format!("correct the range of `{called}` under `uncertain`"))
-                    }),
+                    help: Some(format!("correct the range of `{called}` under `uncertain`")),
+                    instead: None,
                     ..p
                 }));
             }

@@ -135,6 +135,7 @@ fn none_to_switch(scenario: &Scenario) -> Vec<Problem> {
                 "add one, as in heaters: [(heater: \"bay-fan-350w\", place: at(\"bottom\"))]"
                     .to_owned(),
             ),
+            instead: None,
         }];
     }
     let problem = |i: usize| {
@@ -150,6 +151,7 @@ fn none_to_switch(scenario: &Scenario) -> Vec<Problem> {
             word: None,
             what: format!("`{name}` {why}"),
             help: Some("leave `hours` out, or write always, from(\"02:00\") or before_departure(h(3)): when asks for heaters that a hand or a plain timer switches on once".to_owned()),
+            instead: None,
         })
     };
     (0..scenario.heaters.len()).filter_map(problem).collect()

@@ -99,12 +99,13 @@ fn only(mut problems: Vec<Problem>) -> Problem {
     problems.remove(0)
 }
 
-/// Asserts path, a phrase of what is wrong, and a phrase of the help ("" for none).
+/// Asserts path, a phrase of what is wrong, and a phrase of the help or of what to write ("" for none).
 #[track_caller]
 fn told(problem: &Problem, path: &str, what: &str, help: &str) {
     assert_eq!(problem.path, path, "{problem:?}");
     assert!(problem.what.contains(what), "{problem:?}");
-    let said = problem.help.as_deref().unwrap_or("");
+    let said = problem.help.as_ref().or(problem.instead.as_ref());
+    let said = said.map_or("", String::as_str);
     assert!(
         said.contains(help) && said.is_empty() == help.is_empty(),
         "{problem:?}"

@@ -39,7 +39,7 @@ fn numbers_must_be_sane() {
         &p,
         "engine.parts[0].mass",
         "`mass` must be above zero; found -1",
-        "",
+        "kg(1)",
     );
     let p = engine(|b| b.air_volumes[0].volume = crate::quantity::Volume::m3(f64::NAN));
     told(
@@ -60,7 +60,7 @@ fn numbers_must_be_sane() {
         &p,
         "engine.cowl_leaks[0].height",
         "must not be negative",
-        "",
+        "m(0.1)",
     );
     let p = only(spoilt(|s| s.accuracy.resolution = 9));
     told(&p, "accuracy.resolution", "from 1 to 8; found 9", "");
@@ -78,7 +78,7 @@ fn numbers_must_be_sane() {
         "",
     );
     let p = only(spoilt(|s| s.initial.water_in_oil = Mass::g(-1.0)));
-    told(&p, "initial.water_in_oil", "must not be negative", "");
+    told(&p, "initial.water_in_oil", "must not be negative", "g(1)");
     let p = only(spoilt(|s| {
         s.criteria.min_temperature = Temperature::degC(300.0)
     }));
@@ -178,10 +178,5 @@ fn recorded_weather_must_cover_the_night() {
             wind: None,
         };
     }));
-    told(
-        &p,
-        "weather.humidity",
-        "from 0 to 1; found 80",
-        "80 percent is 0.8",
-    );
+    told(&p, "weather.humidity", "from 0 to 1; found 80", "0.8");
 }
