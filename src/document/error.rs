@@ -1,8 +1,6 @@
 //! What is wrong with an input: where, why, and what to write instead.
 
 use super::node::Span;
-use super::parse::parse;
-use super::source::Source;
 use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
@@ -11,15 +9,6 @@ use std::sync::Arc;
 pub const MOST_PRINTED: usize = 20;
 /// The most errors that are kept; the rest are counted.
 const MOST_KEPT: usize = 200;
-/// The longest suggestion that repeats what stands around the value, in characters.
-const LONGEST_SUGGESTION: usize = 72;
-
-/// A suggestion, unless it is too long or has several lines.
-pub(super) fn on_one_line(suggestion: String) -> Option<String> {
-    let fits = !suggestion.contains('\n') && suggestion.chars().count() <= LONGEST_SUGGESTION;
-    fits.then_some(suggestion)
-}
-
 /// Something wrong with an input.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct InputError {
@@ -59,18 +48,6 @@ impl InputError {
     /// As [`InputError::suggest`].
     pub fn help(self, suggestion: impl Into<String>) -> Self {
         self.suggest(suggestion)
-    }
-    /// The same error, suggesting to write this in the place of what stands there: with its key and all of its value, if
-    /// that is short.
-    pub fn instead(self, write: &str) -> Self {
-        let line = self.place.as_ref().and_then(|(text, there)| {
-            let source = Source::new("", text);
-            let round = parse(&source).root.entry_round(*there)?;
-            let before = text.get(round.start as usize..there.start as usize)?;
-            let behind = text.get(there.end as usize..round.end as usize)?;
-            on_one_line(format!("{before}{write}{behind}"))
-        });
-        self.suggest(line.unwrap_or_else(|| write.to_owned()))
     }
     /// The same error with the path of the value.
     pub fn path(mut self, path: impl Into<String>) -> Self {

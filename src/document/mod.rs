@@ -11,6 +11,7 @@ pub mod read;
 pub mod reference;
 mod scan;
 pub mod source;
+mod suggest;
 mod values;
 pub mod write;
 

@@ -1,6 +1,6 @@
 //! The typed reading of a tree: a reader that reports everything with its place, and goes on.
 
-use super::error::{ErrorList, InputError, on_one_line};
+use super::error::{ErrorList, InputError};
 use super::limits::{Key, Rule, Walk};
 use super::names::{nearest, renamed};
 use super::node::{Name, Node, Span, Value};
@@ -8,6 +8,7 @@ use super::parse::parse;
 use super::path::under;
 use super::reference::Types;
 use super::source::Source;
+use super::suggest::on_one_line;
 use std::borrow::Cow;
 
 /// The most letters of a value that are repeated in a message.
