@@ -3,7 +3,7 @@
 use super::compare::computed;
 use super::deliver::{CHOICES, ResultFolder, choices_chart, may_write_folder};
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, flag_error, theme};
+use super::flags::{Flags, LookFlags, flag_error};
 use super::session::{ComparisonSession, Session};
 use super::terminal;
 use crate::files::library::{Kind, builtin};
@@ -12,7 +12,6 @@ use crate::files::sources::Sources;
 use crate::files::validate::kind_named;
 use crate::night::run as run_night;
 use crate::picture::chart::{self, ChartView, Show as Shown, of_night};
-use crate::picture::draw::colour::Theme;
 use crate::picture::draw::{png, svg};
 use crate::report::provenance::Provenance;
 use crate::study::compare::CompareOptions;
@@ -24,10 +23,11 @@ coldsoak chart demo                                    all charts of the built-i
 coldsoak chart my-night.ron --show heat --out heat.png   one, as a picture\n  \
 coldsoak chart my-night.ron --show heat --out heat.csv   its numbers\n  \
 coldsoak chart demo --show temperature --out - > t.svg   to standard output, as SVG\n  \
-coldsoak chart demo --theme dark --units degC --out dark   light on dark, in degrees Celsius\n  \
+coldsoak chart demo --theme dark --size projector --out talk   for a talk\n  \
+coldsoak chart demo --show heat --size phone --out heat.svg    for a telephone\n  \
 coldsoak chart my-choices.ron --out choices.png        the choices of a comparison\n  \
 coldsoak chart demo --show choices --out choices.svg   those of the built-in one\n\n\
-temperature: part groups, air, minimum, dew point, heaters and condensation by the clock\n\
+temperature: coldest part, part groups, air, minimum, dew point, heaters, condensation\n\
 heat: heat flows by the clock, stacked\n\
 water: grams on each inner wall, at departure and at most\n\
 dew: how far the walls are above the dew point, and the water on them, by the clock\n\
@@ -43,9 +43,8 @@ pub struct Chart {
     /// What to show [default: all charts of a night]
     #[arg(long, value_enum, value_delimiter = ',')]
     pub show: Vec<Show>,
-    /// Colours of the charts
-    #[arg(long, value_parser = theme(), default_value = "light")]
-    pub theme: Theme,
+    #[command(flatten)]
+    pub look: LookFlags,
     /// A folder, or for one chart a file .svg, .png or .csv; `-` is standard output
     #[arg(long, value_name = "FOLDER or FILE", default_value = "coldsoak-charts")]
     pub out: PathBuf,
@@ -111,7 +110,7 @@ pub fn run(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
     may_write_to(target, typed)?;
     let scenario = &session.night.scenario;
     let night = run_night(scenario).map_err(|e| session.failure(e))?;
-    let view = ChartView::of(&night, &scenario.title, "", typed.theme);
+    let view = ChartView::of(&night, &scenario.title, "", typed.look.look());
     let mut drawn = Vec::new();
     for show in shows {
         drawn.push((show.word(), of_night(show, &night.trace, &view)));
@@ -155,7 +154,7 @@ fn choices(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
     };
     let compared = computed(&session, flags, options)?;
     let title = &session.comparison.base.scenario.title;
-    let drawn = choices_chart(&compared.nights, title, typed.theme);
+    let drawn = choices_chart(&compared.nights, title, typed.look.look());
     write(&[(CHOICES, drawn)], target, typed, flags, &session.from)
 }
 
@@ -193,7 +192,7 @@ fn write(
 fn bytes(target: Target, chart: &chart::Chart, from: &Provenance) -> Result<Vec<u8>, Failure> {
     match target {
         Target::Csv => Ok(chart.csv.clone()),
-        Target::Png => Ok(png(&chart.picture, 1.5)?),
+        Target::Png => Ok(png(&chart.picture, 1.0)?),
         _ => Ok(svg::file(&chart.picture, &from.in_lines()).into_bytes()),
     }
 }

@@ -7,9 +7,9 @@ use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, may_replace, may_write
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
+use crate::picture::chart::comparison::{Choice, coldest_parts};
 use crate::picture::chart::{self, Chart, ChartView, Show};
-use crate::picture::draw::colour::Theme;
-use crate::picture::draw::{png, svg};
+use crate::picture::draw::{Look, png, svg};
 use crate::report::Report;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
@@ -156,7 +156,7 @@ impl<'a> ResultFolder<'a> {
         let svg = svg::file(&drawn.picture, &self.from.in_lines());
         self.write(&format!("{stem}.csv"), &drawn.csv)?;
         self.write(&format!("{stem}.svg"), svg.as_bytes())?;
-        self.write(&format!("{stem}.png"), &png(&drawn.picture, 1.5)?)
+        self.write(&format!("{stem}.png"), &png(&drawn.picture, 1.0)?)
     }
 
     /// Writes the trace and the charts of one night.
@@ -168,10 +168,10 @@ impl<'a> ResultFolder<'a> {
         night: &Night,
         title: &str,
         subtitle: &str,
-        theme: Theme,
+        look: Look,
     ) -> Result<(), Failure> {
         self.write(&format!("{stem}.csv"), &trace_csv::written(&night.trace)?)?;
-        let view = ChartView::of(night, title, subtitle, theme);
+        let view = ChartView::of(night, title, subtitle, look);
         for show in Show::ALL {
             let drawn = chart::of_night(show, &night.trace, &view);
             self.picture(&format!("{stem}-{}", show.word()), &drawn)?;
@@ -186,10 +186,10 @@ impl<'a> ResultFolder<'a> {
         &mut self,
         nights: &[(String, Night)],
         title: &str,
-        theme: Theme,
+        look: Look,
     ) -> Result<(), Failure> {
         if nights.len() > 1 {
-            self.picture(CHOICES, &choices_chart(nights, title, theme))?;
+            self.picture(CHOICES, &choices_chart(nights, title, look))?;
         }
         for (number, (name, night)) in nights.iter().enumerate() {
             let stem = match nights.len() {
@@ -197,7 +197,7 @@ impl<'a> ResultFolder<'a> {
                 _ => format!("{:02}-{}", number + 1, slug(name)),
             };
             let subtitle = if title == name { "" } else { title };
-            self.night(&stem, night, name, subtitle, theme)?;
+            self.night(&stem, night, name, subtitle, look)?;
         }
         Ok(())
     }
@@ -216,13 +216,13 @@ impl<'a> ResultFolder<'a> {
 }
 
 /// The chart of the coldest part of each choice.
-pub fn choices_chart(nights: &[(String, Night)], title: &str, theme: Theme) -> Chart {
-    let traces: Vec<_> = nights
+pub fn choices_chart(nights: &[(String, Night)], title: &str, look: Look) -> Chart {
+    let choices: Vec<_> = nights
         .iter()
-        .map(|(name, night)| (name.as_str(), &night.trace))
+        .map(|(name, night)| Choice::nominal(name, night))
         .collect();
-    let view = ChartView::of(&nights[0].1, title, "", theme);
-    chart::comparison::coldest_parts(&traces, &view)
+    let view = ChartView::of(&nights[0].1, title, "", look);
+    coldest_parts(&choices, &view)
 }
 
 /// A name as part of a file name: letters and digits, the rest as single dashes.

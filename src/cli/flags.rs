@@ -3,6 +3,7 @@
 use super::exit_code::Failure;
 use crate::files::sources::Outside;
 use crate::picture::draw::colour::Theme;
+use crate::picture::draw::{Look, Size};
 use crate::quantity::Units;
 use crate::study::simulate::SampleCount;
 use anstream::ColorChoice;
@@ -46,9 +47,8 @@ pub struct Output {
     /// Write findings, traces and charts into this folder
     #[arg(long, value_name = "FOLDER", group = "written")]
     pub out: Option<PathBuf>,
-    /// Colours of charts
-    #[arg(long, value_parser = theme(), default_value = "light")]
-    pub theme: Theme,
+    #[command(flatten)]
+    pub look: LookFlags,
     /// Replace what exists
     #[arg(long, requires = "written")]
     pub force: bool,
@@ -60,6 +60,27 @@ impl Output {
         Self {
             out: None,
             ..self.clone()
+        }
+    }
+}
+
+/// How pictures look.
+#[derive(Debug, Clone, Copy, Args)]
+pub struct LookFlags {
+    /// Colours of pictures
+    #[arg(long, value_parser = theme(), default_value = "light")]
+    theme: Theme,
+    /// Size of pictures: 880 pixels wide, 360 wide, or 1920 by 1080
+    #[arg(long, value_parser = size(), default_value = "page")]
+    size: Size,
+}
+
+impl LookFlags {
+    /// As pictures have it.
+    pub fn look(self) -> Look {
+        Look {
+            theme: self.theme,
+            size: self.size,
         }
     }
 }
@@ -131,11 +152,20 @@ fn colour() -> impl TypedValueParser<Value = ColorChoice> {
     })
 }
 
-/// Reads the colours of charts.
+/// Reads the colours of pictures.
 pub fn theme() -> impl TypedValueParser<Value = Theme> {
     PossibleValuesParser::new(["light", "dark"]).map(|word| match word.as_str() {
         "dark" => Theme::Dark,
         _ => Theme::Light,
+    })
+}
+
+/// Reads the size of pictures.
+fn size() -> impl TypedValueParser<Value = Size> {
+    PossibleValuesParser::new(["page", "phone", "projector"]).map(|word| match word.as_str() {
+        "phone" => Size::Phone,
+        "projector" => Size::Projector,
+        _ => Size::Page,
     })
 }
 

@@ -76,7 +76,7 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
     let holds = "Findings, trace and charts";
     deliver(&report, page, &typed.output, flags, holds, |folder| {
         let title = &loaded.scenario.title;
-        folder.night("night", &night, title, "", typed.output.theme)
+        folder.night("night", &night, title, "", typed.output.look.look())
     })?;
     let ready = match &bands {
         Some(bands) => reaches(bands.ready, target),

@@ -101,7 +101,7 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
         let groups: Vec<String> = groups.map(|g| g.key.clone()).collect();
         let nights = samples::table(doubts, &groups, &done, &outcomes);
         folder.write("nights.csv", &nights.csv()?)?;
-        let view = ChartView::of(&nominal, title, "", output.theme);
+        let view = ChartView::of(&nominal, title, "", output.look.look());
         folder.picture("bands", &bands::groups(&nominal, &summary, &view))?;
         folder.picture(
             "sensitivity",

@@ -70,8 +70,8 @@ pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
     let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let holds = "Findings, and trace and charts of that night,";
     deliver(&report, page, &typed.output, flags, holds, |folder| {
-        let (title, theme) = (&scenario.title, typed.output.theme);
-        folder.night("night", &answer.night, title, "", theme)
+        let (title, look) = (&scenario.title, typed.output.look.look());
+        folder.night("night", &answer.night, title, "", look)
     })?;
     Ok(Outcome::of(answer.is_reached() || !typed.require_ready))
 }

@@ -1,8 +1,8 @@
 //! A picture of a result as a report holds it: a chart in two breadths, or the engine at moments of its night.
 
-use super::chart::{Breadth, Chart, ChartView};
+use super::chart::{Chart, ChartView};
 use super::draw::colour::Theme;
-use super::draw::{Picture, Point};
+use super::draw::{Look, Picture, Point, Size};
 use super::map::{Map, moments};
 use crate::night::Night;
 
@@ -52,11 +52,13 @@ pub struct Moment {
 impl Figure {
     /// What `draw` draws of this night, in the light theme: a chart says what its lines are, and a page is printed.
     pub fn chart(night: &Night, title: &str, draw: impl Fn(&ChartView) -> Chart) -> Self {
-        let view = ChartView::of(night, title, "", Theme::Light);
-        let drawn = |breadth| draw(&ChartView { breadth, ..view }).picture;
+        let drawn = |size| {
+            let theme = Theme::Light;
+            draw(&ChartView::of(night, title, "", Look { theme, size })).picture
+        };
         Self::Chart {
-            sheet: drawn(Breadth::Sheet),
-            phone: drawn(Breadth::Phone),
+            sheet: drawn(Size::Page),
+            phone: drawn(Size::Phone),
         }
     }
 

@@ -32,6 +32,8 @@ pub struct Bands {
     pub kwh: Option<Band>,
     /// Which part was the coldest, and in how many nights, the most frequent first.
     pub coldest: Vec<(String, usize)>,
+    /// The coldest part at 0, 0.5, 1 ... hours, °C.
+    pub coldest_over_time_c: Vec<Band>,
 }
 
 /// What a verdict rests on.
@@ -152,6 +154,12 @@ impl Bands {
             oil_c: band(&|h| h.oil_c),
             kwh: band(&|h| Some(h.kwh)),
             coldest: tally(computed.iter().filter_map(|h| h.coldest.as_deref())),
+            coldest_over_time_c: (0..)
+                .map_while(|k| {
+                    let at = |h: &&SampleResult| h.coldest_over_time_c.get(k).copied();
+                    Band::of(computed.iter().filter_map(at))
+                })
+                .collect(),
         }
     }
 }
@@ -187,6 +195,7 @@ mod tests {
             kwh: 1.0,
             groups_c: vec![],
             over_time_c: vec![],
+            coldest_over_time_c: vec![],
         })
     }
 

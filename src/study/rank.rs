@@ -157,6 +157,7 @@ mod tests {
                 kwh,
                 groups_c: vec![],
                 over_time_c: vec![],
+                coldest_over_time_c: vec![],
             })
         };
         (0..100).map(night).collect()

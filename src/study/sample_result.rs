@@ -1,6 +1,6 @@
 //! What a study keeps of a night: its headlines and a few temperatures, a few kilobytes in all.
 
-use crate::findings::forbidding;
+use crate::findings::{Coldest, forbidding};
 use crate::night::Night;
 use serde::{Deserialize, Serialize};
 
@@ -38,6 +38,8 @@ pub struct SampleResult {
     pub groups_c: Vec<f64>,
     /// The temperature of each group at 0, 0.5, 1 ... hours until departure, °C.
     pub over_time_c: Vec<Vec<f64>>,
+    /// That of the coldest engine part, °C; empty without engine parts.
+    pub coldest_over_time_c: Vec<f64>,
 }
 
 impl SampleResult {
@@ -68,12 +70,20 @@ impl SampleResult {
             kwh: f.energy.kwh,
             groups_c: f.groups_c.iter().map(|g| g.temp_c).collect(),
             over_time_c: readings.iter().map(|r| over_time(&r.columns)).collect(),
+            coldest_over_time_c: rows
+                .iter()
+                .filter_map(|row| Coldest::of(&night.trace.legend, row))
+                .map(|coldest| coldest.temp_c)
+                .collect(),
         }
     }
 
     /// Whether it has as many groups and as many temperatures of each as another, as all nights of a study have.
     pub fn is_like(&self, other: &Self) -> bool {
-        let counts = |h: &Self| -> Vec<usize> { h.over_time_c.iter().map(Vec::len).collect() };
+        let counts = |h: &Self| -> Vec<usize> {
+            let series = h.over_time_c.iter().chain([&h.coldest_over_time_c]);
+            series.map(Vec::len).collect()
+        };
         self.groups_c.len() == other.groups_c.len() && counts(self) == counts(other)
     }
 

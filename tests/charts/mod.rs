@@ -5,9 +5,9 @@ use coldsoak::files::library::{Kind, names};
 use coldsoak::files::night::load_builtin;
 use coldsoak::findings::HeatFlowSeries;
 use coldsoak::night::{Night, run};
-use coldsoak::picture::chart::{Breadth, ChartView, Show, of_night};
+use coldsoak::picture::chart::{ChartView, Show, of_night};
 use coldsoak::picture::draw::colour::{BACKGROUND, Theme};
-use coldsoak::picture::draw::svg;
+use coldsoak::picture::draw::{Look, Size, svg};
 use coldsoak::quantity::Units;
 use std::sync::OnceLock;
 
@@ -24,16 +24,11 @@ fn nights() -> &'static [(String, Night)] {
     })
 }
 
-fn view(night: &Night, units: Units, theme: Theme) -> ChartView<'_> {
-    let scenario = night.scenario.scenario();
+fn view(night: &Night, units: Units, theme: Theme, size: Size) -> ChartView<'_> {
+    let title = &night.scenario.scenario().title;
     ChartView {
-        title: &scenario.title,
-        subtitle: "",
-        clock: night.scenario.clock(),
         units,
-        threshold: scenario.criteria.min_temperature,
-        theme,
-        breadth: Breadth::Sheet,
+        ..ChartView::of(night, title, "", Look { theme, size })
     }
 }
 
@@ -94,30 +89,49 @@ fn attribute(head: &str, name: &str) -> f64 {
     head[from..].split('"').next().unwrap().parse().unwrap()
 }
 
+/// The width in pixels, the height where it is given, and the least height of text of each size.
+const SIZES: [(Size, f64, Option<f64>, f64); 3] = [
+    (Size::Page, 880.0, None, 13.0),
+    (Size::Phone, 360.0, None, 12.0),
+    (Size::Projector, 1920.0, Some(1080.0), 28.0),
+];
+
 /// A4 landscape quarter (ISO 216 A6) is 148 mm wide; 6 points of 25.4/72 mm are taken as the least that can be read
 /// (common practice, no source).
 #[test]
-fn no_words_are_cut_or_touch_and_all_can_be_read_on_a_quarter_page() {
+fn no_words_are_cut_or_touch_and_all_can_be_read() {
     let mut faults = Vec::new();
     for (name, night) in nights() {
-        for units in [Units::Celsius, Units::Fahrenheit] {
+        for (units, of_size) in [Units::Celsius, Units::Fahrenheit]
+            .into_iter()
+            .flat_map(|units| SIZES.map(|size| (units, size)))
+        {
+            let (size, given_width, given_height, least) = of_size;
             for show in Show::ALL {
-                let view = view(night, units, Theme::Light);
+                let view = view(night, units, Theme::Light, size);
                 let svg = svg::file(&of_night(show, &night.trace, &view).picture, "");
                 let head = svg.split('>').next().unwrap();
                 let (width, height) = (attribute(head, "width"), attribute(head, "height"));
+                assert_eq!(width, given_width, "{name} {show:?}");
+                assert!(
+                    given_height.is_none_or(|high| high == height),
+                    "{name} {show:?}"
+                );
                 let words = texts(&svg);
                 assert!(words.len() > 1, "{name} {show:?}: {} words", words.len());
                 for (k, (text, b, em)) in words.iter().enumerate() {
-                    let here = format!("{name} {show:?} {units:?}: \"{text}\"");
+                    let here = format!("{name} {show:?} {units:?} {size:?}: \"{text}\"");
                     if b[0] < 0.0 || b[1] < 0.0 || b[2] > width || b[3] > height {
                         faults.push(format!("{here} leaves the sheet: {b:?}"));
                     }
                     if text.ends_with('…') {
                         faults.push(format!("{here} is cut short"));
                     }
+                    if *em < least - 0.06 {
+                        faults.push(format!("{here} is {em} pixels high"));
+                    }
                     let points = em / width * 148.0 / 25.4 * 72.0;
-                    if points < 6.0 {
+                    if size == Size::Page && points < 6.0 {
                         faults.push(format!("{here} is {points:.1} points high"));
                     }
                     for (other, o, _) in &words[..k] {
@@ -182,7 +196,7 @@ fn numbers_beside_a_chart_are_whole_and_name_their_units() {
             let drawn = of_night(
                 show,
                 &night.trace,
-                &view(night, Units::Fahrenheit, Theme::Dark),
+                &view(night, Units::Fahrenheit, Theme::Dark, Size::Page),
             );
             let mut reader = csv::Reader::from_reader(drawn.csv.as_slice());
             let heads = reader.headers().unwrap().clone();
@@ -190,7 +204,7 @@ fn numbers_beside_a_chart_are_whole_and_name_their_units() {
                 .iter()
                 .filter(|h| !["time_h", "clock", "name"].contains(h))
             {
-                let known = ["_degF", "_W", "_g", "_on"];
+                let known = ["_degF", "_W", "_g", "_on", "condensing"];
                 assert!(
                     known.iter().any(|u| head.ends_with(u)),
                     "{name} {show:?}: {head}"

@@ -1,8 +1,8 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
 use coldsoak::findings::{Findings, answer};
-use coldsoak::picture::chart::{Breadth, ChartView};
-use coldsoak::picture::draw::colour::Theme;
+use coldsoak::picture::chart::ChartView;
+use coldsoak::picture::draw::Look;
 use coldsoak::quantity::{Temperature, Units};
 use coldsoak::scenario::circuit::Circuit;
 use coldsoak::scenario::clock::{Clock, Moment, NightClock};
@@ -39,13 +39,13 @@ pub fn clock() -> NightClock {
 /// A reader of °F.
 pub fn view(clock: &NightClock) -> ChartView<'_> {
     ChartView {
+        headline: "",
         title: "Top heater, blowing right",
         subtitle: "made-up lines for a test of the drawing",
         clock,
         units: Units::Fahrenheit,
         threshold: Temperature::degF(40.0),
-        theme: Theme::Light,
-        breadth: Breadth::Sheet,
+        look: Look::default(),
     }
 }
 

@@ -1,61 +1,45 @@
-//! The groups of a night over time, each with its band: the middle as a line, the 10 and 90 percent lines thin and dotted.
+//! One night over all that is uncertain about it: the coldest part and the coldest group, each the median as a line and
+//! 10 to 90 % of the simulated nights as a ribbon.
 
-use super::line::{Line, look};
-use super::temperature::{degrees_panel, figure};
+use super::figure::Figure;
+use super::line::{COLDEST, Line, median};
+use super::temperature::degrees_panel;
 use super::view::{Chart, ChartView};
 use crate::night::Night;
 use crate::study::quantile::Band;
-use crate::study::sample_result::OUTPUT_INTERVAL_H;
 use crate::study::summary::Summary;
 
-/// Dashes of the outer lines.
-const OUTER: (f64, f64) = (2.0, 4.0);
-/// The most groups in one chart.
-const MOST: usize = 3;
-
-/// The coldest groups at departure.
+/// The coldest part, and the group of parts that is coldest at departure.
 pub fn groups(night: &Night, summary: &Summary, view: &ChartView) -> Chart {
     let single = |key: &str| night.trace.legend.cylinders.iter().any(|c| c.key == key);
-    let readings = night.trace.legend.readings.iter();
-    let mut shown: Vec<_> = readings
-        .zip(&summary.groups)
-        .filter(|(reading, _)| !single(&reading.key))
-        .collect();
+    let readings = night.trace.legend.readings.iter().zip(&summary.groups);
     let middle = |band: Option<Band>| band.map_or(f64::INFINITY, |b| b.p50);
-    shown.sort_by(|a, b| middle(a.1.at_departure_c).total_cmp(&middle(b.1.at_departure_c)));
-    shown.truncate(MOST);
-    let mut lines = Vec::new();
-    for (k, (reading, group)) in shown.into_iter().enumerate() {
-        let points = |of: fn(&Band) -> f64| -> Vec<(f64, f64)> {
-            let samples = group.over_time_c.iter().enumerate();
-            let told = |(i, band)| {
-                (
-                    i as f64 * OUTPUT_INTERVAL_H * 3600.0,
-                    view.units.temperature(of(band)),
-                )
-            };
-            samples.map(told).collect()
-        };
-        let line = |key: &str, name: &str, points, width, dashes| Line {
-            key: format!("{}_{key}", reading.key),
-            name: name.to_owned(),
-            points,
-            colour: look(k).0,
-            width,
-            dashes,
-        };
-        lines.push(line("p10", "", points(|b| b.p10), 1.4, Some(OUTER)));
-        lines.push(line("p50", &reading.label, points(|b| b.p50), 2.6, None));
-        lines.push(line("p90", "", points(|b| b.p90), 1.4, Some(OUTER)));
-    }
-    let what = "the three coldest groups of parts: half of the plausible nights lie below the thick line, one in ten \
-below and above the dotted ones";
-    figure(
-        &night.trace,
-        view,
-        what,
-        vec![degrees_panel(view, lines)],
-        vec![],
-    )
-    .chart()
+    let group = readings
+        .filter(|(reading, _)| !single(&reading.key))
+        .min_by(|a, b| middle(a.1.at_departure_c).total_cmp(&middle(b.1.at_departure_c)));
+    let coldest = &summary.bands.coldest_over_time_c;
+    let mut lines = vec![Line {
+        width: COLDEST,
+        ..median("coldest_part", "coldest part", coldest, view.units, 0)
+    }];
+    lines.extend(group.map(|(reading, group)| {
+        median(
+            &reading.key,
+            &reading.label,
+            &group.over_time_c,
+            view.units,
+            1,
+        )
+    }));
+    let found = summary.bands.ready.map_or(String::new(), |ready| {
+        let departure = view.clock.dated(night.trace.departure_s);
+        let (count, of) = (ready.count, ready.of);
+        format!("Ready at {departure} in {count} of {of} simulated nights")
+    });
+    let what = format!(
+        "{}; lines: medians; ribbons: 10 to 90 % of the nights; the coldest part and the coldest group",
+        view.units.symbol()
+    );
+    let panels = vec![degrees_panel(view, lines)];
+    Figure::of(&night.trace, view, (found, &what), panels, vec![]).chart()
 }

@@ -2,27 +2,28 @@
 
 use super::axis::{amounts, round_range, tick_label};
 use super::figure::MARGIN;
-use super::heading;
-use super::names::{NAME, fitted};
 use super::numbers::{csv, told};
+use super::text::{Heading, LINE, NAME, wrapped};
 use super::view::{Chart, ChartView};
 use crate::picture::draw::colour::{self, Colour};
 use crate::picture::draw::{Anchor, Canvas, TextStyle, drawn};
 
 const ROW: f64 = 22.0;
+/// The highest row, on a picture whose height is given.
+const HIGHEST_ROW: f64 = 60.0;
+/// Between a name and its bar.
+const GAP: f64 = 10.0;
 const AXIS: f64 = 34.0;
 const EDGE: f64 = 16.0;
-/// Room for the figures at the right.
-const FIGURES: f64 = 132.0;
-/// Room for a row's mark at the left.
-const MARK: f64 = 4.0;
 
 /// A picture of bars.
 #[derive(Debug, Clone)]
 pub struct Bars<'a> {
-    /// Headings and theme.
+    /// Titles and look.
     pub view: ChartView<'a>,
-    /// What is shown, after the subtitle.
+    /// What the chart finds, where the view has no headline.
+    pub found: String,
+    /// What is shown, after the titles.
     pub what: String,
     /// What its axis counts, with the unit.
     pub axis: String,
@@ -32,8 +33,6 @@ pub struct Bars<'a> {
     pub rows: Vec<Row>,
     /// How many of them are drawn; the rest is given in numbers only.
     pub drawn: usize,
-    /// Said in place of rows, if there are none.
-    pub empty: String,
 }
 
 /// A row.
@@ -53,80 +52,91 @@ pub struct Row {
 
 impl Bars<'_> {
     /// The picture, with its numbers.
-    pub fn chart(&self) -> Chart {
-        let rows = self.drawn.max(1) as f64;
-        let high = heading::HIGH + EDGE + ROW * rows + AXIS + MARGIN;
-        let told = format!("{}. {}", self.view.title, self.view.saying(&self.what));
-        let size = (self.view.breadth.width(), high);
+    pub fn chart(self) -> Chart {
+        let size = self.view.look.size;
+        let note = self.view.note(&self.what);
+        let headline = self.view.headline(self.found.clone());
+        let heading = Heading::of(&headline, &note, size, size.width() - 2.0 * MARGIN);
+        let rows = &self.rows[..self.drawn.min(self.rows.len()).min(size.most_names())];
+        let (top, names) = (heading.high() + EDGE, self.names(rows));
+        let lines = names.iter().map(Vec::len).max().unwrap_or(1);
+        let row = ROW + LINE * (lines - 1) as f64;
+        let count = rows.len().max(1) as f64;
+        let row = size.height().map_or(row, |high| {
+            ((high - top - AXIS - MARGIN) / count).min(HIGHEST_ROW)
+        });
+        let high = top + row * count + AXIS + MARGIN;
+        let title = format!("{headline}. {note}");
         Chart {
-            picture: drawn(self.view.theme, size, told, |canvas| self.paint(canvas)),
+            picture: drawn(self.view.look, high, title, |canvas| {
+                heading.write(canvas, MARGIN);
+                self.paint(canvas, rows, &names, (top, row));
+            }),
             csv: self.numbers(),
         }
     }
 
-    fn paint(&self, canvas: &Canvas) {
-        let saying = self.view.saying(&self.what);
-        heading::written(
-            canvas,
-            self.view.title,
-            &saying,
-            MARGIN + MARK,
-            self.view.breadth.width() - MARGIN,
+    /// The names of rows in lines.
+    fn names(&self, rows: &[Row]) -> Vec<Vec<String>> {
+        let (plain, most) = (
+            TextStyle::plain(NAME, colour::TEXT),
+            self.view.widest_name() * 1.3,
         );
+        let names = rows.iter().map(|row| wrapped(&row.name, plain, most, 2));
+        names.collect()
+    }
+
+    fn paint(&self, canvas: &Canvas, rows: &[Row], names: &[Vec<String>], (top, high): (f64, f64)) {
         let (plain, muted) = (
             TextStyle::plain(NAME, colour::TEXT),
             TextStyle::plain(NAME, colour::MUTED),
         );
-        let top = heading::HIGH + EDGE;
-        let rows = &self.rows[..self.drawn.min(self.rows.len())];
         if rows.is_empty() {
-            let at = (MARGIN + MARK, top + ROW / 2.0);
-            return canvas.words(&self.empty, at, Anchor::Start, plain);
+            return;
         }
-        let mut widest: f64 = 0.0;
-        for row in rows {
-            widest = widest.max(plain.width(&row.name));
-        }
-        let left = MARGIN + MARK + widest.min(self.view.breadth.name_widest() * 1.3) + 12.0;
-        let right = self.view.breadth.width() - MARGIN - FIGURES;
-        let floor = top + ROW * rows.len() as f64;
+        let widest = |widths: &mut dyn Iterator<Item = f64>| widths.fold(0.0, f64::max);
+        let name = widest(&mut names.iter().flatten().map(|line| plain.width(line)));
+        let figures = widest(&mut rows.iter().map(|row| muted.width(&row.figures)));
+        let left = MARGIN + name + GAP;
+        let right = self.view.look.size.width() - MARGIN - figures - GAP;
+        let floor = top + high * rows.len() as f64;
         let bars = rows.iter().flat_map(|r| r.bars.iter());
         let marks = rows.iter().filter_map(|r| r.mark);
         let values = bars.flat_map(|b| [b.0, b.1]).chain(marks).chain([0.0]);
         let values: Vec<f64> = values.collect();
-        let ((low, high), ticks) = if values.iter().all(|v| *v >= 0.0) {
-            amounts(values.into_iter(), 6.0)
+        let most = ((right - left) / 60.0).clamp(2.0, 6.0);
+        let ((low, up), ticks) = if values.iter().all(|v| *v >= 0.0) {
+            amounts(values.into_iter(), most)
         } else {
-            round_range(values.into_iter(), 6.0)
+            round_range(values.into_iter(), most)
         };
-        let x = |value: f64| left + (value - low) / (high - low) * (right - left);
+        let x = |value: f64| left + (value - low) / (up - low) * (right - left);
         for tick in &ticks {
-            canvas.line(
-                &[(x(*tick), top), (x(*tick), floor)],
-                colour::GRID,
-                1.0,
-                None,
-            );
+            let line = [(x(*tick), top), (x(*tick), floor)];
+            canvas.line(&line, colour::GRID, 1.0, &[]);
             let at = (x(*tick), floor + 13.0);
             canvas.words(&tick_label(*tick), at, Anchor::Middle, muted);
         }
         let middle = ((left + right) / 2.0, floor + 29.0);
         canvas.words(&self.axis, middle, Anchor::Middle, muted);
-        for (k, row) in rows.iter().enumerate() {
-            let y = top + ROW * (k as f64 + 0.5);
-            let name = fitted(&row.name, plain, left - MARGIN - MARK - 10.0);
-            canvas.words(&name, (left - 10.0, y), Anchor::End, plain);
+        let half = 0.3 * high;
+        for (k, (row, lines)) in rows.iter().zip(names).enumerate() {
+            let y = top + high * (k as f64 + 0.5);
+            let first = y - LINE * (lines.len() - 1) as f64 / 2.0;
+            for (k, line) in lines.iter().enumerate() {
+                let at = (left - GAP, first + LINE * k as f64);
+                canvas.words(line, at, Anchor::End, plain);
+            }
             for (from, to, colour) in &row.bars {
-                canvas.bar((x(*from), y - 6.5), (x(*to), y + 6.5), *colour);
+                canvas.bar((x(*from), y - half), (x(*to), y + half), *colour);
             }
             if let Some(mark) = row.mark {
-                let line = [(x(mark), y - 8.5), (x(mark), y + 8.5)];
-                canvas.line(&line, colour::TEXT, 2.0, None);
+                let line = [(x(mark), y - half - 2.0), (x(mark), y + half + 2.0)];
+                canvas.line(&line, colour::TEXT, self.view.look.size.line(2.0), &[]);
             }
-            let figures = fitted(&row.figures, muted, FIGURES - 10.0);
-            canvas.words(&figures, (right + 10.0, y), Anchor::Start, muted);
+            canvas.words(&row.figures, (right + GAP, y), Anchor::Start, muted);
         }
-        canvas.line(&[(x(0.0), top), (x(0.0), floor)], colour::FRAME, 1.5, None);
+        canvas.line(&[(x(0.0), top), (x(0.0), floor)], colour::FRAME, 1.5, &[]);
     }
 
     fn numbers(&self) -> Vec<u8> {

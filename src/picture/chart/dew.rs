@@ -1,14 +1,14 @@
 //! The moisture inside by the hours: how far each group of walls stands above the dew point, and the water on them.
 
 use super::figure::Figure;
-use super::line::{Line, look, points};
+use super::line::{Line, PLAIN, look, points};
 use super::numbers::slug;
 use super::panel::{Limit, Panel};
 use super::stack::Stack;
-use super::temperature::{figure, heaters, settles, settling};
+use super::temperature::{condensing, counted, heaters};
 use super::view::{Chart, ChartView, Unit};
 use crate::findings::DewMarginSeries;
-use crate::picture::draw::colour;
+use crate::picture::draw::{Size, colour};
 use crate::trace::Trace;
 
 /// How high its panels are, in pixels.
@@ -17,20 +17,17 @@ const HIGH: f64 = 190.0;
 /// The chart.
 pub fn dew(trace: &Trace, view: &ChartView) -> Chart {
     let Some(course) = DewMarginSeries::of(trace) else {
-        let what =
-            "this engine is described without the air inside it, so there is nothing to show";
-        return figure(trace, view, what, vec![], heaters(trace)).chart();
+        let found = "No condensation computed: this engine has no air inside".to_owned();
+        let what = "dew point and water on the inner walls";
+        return Figure::of(trace, view, (found, what), vec![], heaters(trace)).chart();
     };
-    drawn(trace, view, &course).chart()
-}
-
-fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewMarginSeries) -> Figure<'a> {
     let line = |k: usize, what: &str, name: &str, values: Vec<f64>| Line {
         key: format!("{}_{what}", slug(name)),
         name: name.to_owned(),
         points: points(trace, values),
+        ribbon: None,
         colour: look(k).0,
-        width: 2.2,
+        width: PLAIN,
         dashes: look(k).1,
     };
     let panel = |unit: Unit, heading: &str, lines: Vec<Line>, limits: Vec<Limit>| Panel {
@@ -63,7 +60,10 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewMarginSeries) -> F
     let panels = vec![
         panel(
             Unit::step(view.units),
-            "Coldest wall of each group above the dew point of the air inside",
+            match view.look.size {
+                Size::Phone => "Coldest wall above dew point",
+                _ => "Coldest wall of each group above the dew point of the air inside",
+            },
             margins.collect(),
             vec![zero],
         ),
@@ -75,7 +75,15 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>, course: &DewMarginSeries) -> F
         ),
     ];
     let mut strips = heaters(trace);
-    strips.push(settling(course));
-    let what = format!("moisture inside the engine; {}", settles());
-    figure(trace, view, &what, panels, strips)
+    let wet = condensing(&course);
+    let found = match wet.spans.first() {
+        Some((from, _)) => format!(
+            "Water condenses inside the engine from {}",
+            view.clock.dated(*from)
+        ),
+        None => "No water condenses inside the engine".to_owned(),
+    };
+    strips.push(wet);
+    let what = format!("inner walls and dew point; {}", counted());
+    Figure::of(trace, view, (found, &what), panels, strips).chart()
 }

@@ -1,21 +1,21 @@
-//! A figure over the hours of a night: headings, panels one above the other, the hours by the clock, the departure,
+//! A figure over the hours of a night: a headline, panels one above the other, the hours by the clock, the departure,
 //! and strips under them that say when something was on.
 //!
 //! Names stand beside the ends of their lines, pushed apart where they would touch, so no legend covers data.
 
 use super::axis::hour_ticks;
-use super::heading;
-use super::names::{LEADER, NAME, fitted};
+use super::names::{LEADER, lines};
 use super::numbers::written;
 use super::panel::{Panel, Place};
-use super::strip::Strip;
+use super::text::{Heading, LINE, NAME};
 use super::view::{Chart, ChartView};
-use crate::picture::draw::colour;
+use crate::picture::draw::colour::{self, Colour};
 use crate::picture::draw::{Anchor, Canvas, TextStyle, drawn};
+use crate::trace::Trace;
 
 /// What is left free at the right edge.
 pub const MARGIN: f64 = 12.0;
-/// From the headings to the first panel: room for the departure and the unit.
+/// From the headings to the first panel: room for the departure, and for the unit or, under it, a heading.
 const ABOVE: f64 = 34.0;
 /// Between panels: room for a heading.
 const BETWEEN: f64 = 32.0;
@@ -26,15 +26,30 @@ const BOTTOM: f64 = 12.0;
 /// Hours by which a day has passed, so that a time of day alone does not say when.
 const DAY_S: f64 = 86_400.0;
 
+/// When something was on, drawn as a strip under the panels.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Strip {
+    /// Its name in machine output.
+    pub key: String,
+    /// Its name.
+    pub name: String,
+    /// Spans of seconds after the beginning.
+    pub spans: Vec<(f64, f64)>,
+    /// Its colour.
+    pub colour: Colour,
+}
+
 /// What a figure shows.
 #[derive(Debug, Clone)]
 pub struct Figure<'a> {
-    /// Headings, clock and theme.
+    /// Titles, clock and look.
     pub view: ChartView<'a>,
-    /// What is shown, after the subtitle.
+    /// What the chart finds, where the view has no headline.
+    pub found: String,
+    /// What is shown, after the titles.
     pub what: String,
-    /// When the aeroplane leaves, seconds after the beginning.
-    pub departure_s: f64,
+    /// Times that matter, seconds after the beginning, and what they are.
+    pub marks: Vec<(f64, String)>,
     /// When the record ends.
     pub end_s: f64,
     /// The panels, from above.
@@ -43,14 +58,51 @@ pub struct Figure<'a> {
     pub strips: Vec<Strip>,
 }
 
-impl Figure<'_> {
-    /// The figure as SVG, with its numbers.
-    pub fn chart(&self) -> Chart {
-        let told = format!("{}. {}", self.view.title, self.view.saying(&self.what));
-        let size = (self.view.breadth.width(), self.height());
+impl<'a> Figure<'a> {
+    /// A figure over the hours of this trace, its departure marked.
+    pub fn of(
+        trace: &Trace,
+        view: &ChartView<'a>,
+        (found, what): (String, &str),
+        panels: Vec<Panel>,
+        strips: Vec<Strip>,
+    ) -> Self {
+        Self {
+            view: *view,
+            found,
+            what: what.to_owned(),
+            marks: vec![(trace.departure_s, "departure".to_owned())],
+            end_s: trace.times_s.last().copied().unwrap_or(0.0),
+            panels,
+            strips,
+        }
+    }
+
+    /// The picture, with its numbers.
+    pub fn chart(mut self) -> Chart {
+        let csv = written(self.view.clock, &self.panels, &self.strips);
+        let size = self.view.look.size;
+        let headline = self.view.headline(std::mem::take(&mut self.found));
+        let note = self.view.note(&self.what);
+        let width = size.width() - self.view.left() - MARGIN;
+        let heading = Heading::of(&headline, &note, size, width);
+        if let Some(high) = size.height() {
+            self.panels.truncate(1);
+            self.strips.clear();
+            let free = high - self.height(&heading);
+            for panel in &mut self.panels {
+                panel.leave(size.most_names());
+                panel.high += free;
+            }
+        }
+        let title = format!("{headline}. {note}");
+        let high = self.height(&heading);
         Chart {
-            picture: drawn(self.view.theme, size, told, |canvas| self.paint(canvas)),
-            csv: written(self.view.clock, &self.panels, &self.strips),
+            picture: drawn(self.view.look, high, title, |canvas| {
+                heading.write(canvas, self.view.left());
+                self.paint(canvas, heading.high());
+            }),
+            csv,
         }
     }
 
@@ -58,30 +110,37 @@ impl Figure<'_> {
         self.end_s > DAY_S
     }
 
-    /// High enough for two lines of subtitle; what is not needed is left free.
-    fn height(&self) -> f64 {
+    fn height(&self, heading: &Heading) -> f64 {
         let panels: f64 = self.panels.iter().map(|p| p.high).sum();
         let between = BETWEEN * (self.panels.len().max(1) - 1) as f64;
         let days = if self.long() { DAYS_HIGH } else { 0.0 };
-        let strips = STRIP_HIGH * self.strips.len() as f64;
-        heading::HIGH + ABOVE + panels + between + HOURS_HIGH + days + strips + BOTTOM
+        let strips: f64 = self.strips.iter().map(|s| self.strip_high(s)).sum();
+        heading.high() + self.above() + panels + between + HOURS_HIGH + days + strips + BOTTOM
     }
 
-    fn paint(&self, canvas: &Canvas) {
-        let saying = self.view.saying(&self.what);
-        let breadth = self.view.breadth;
-        let (left, edge) = (breadth.left(), breadth.width() - MARGIN);
-        heading::written(canvas, self.view.title, &saying, left, edge);
-        let right = edge - self.names_width() - LEADER;
+    fn above(&self) -> f64 {
+        let headed = self.panels.first().is_some_and(|p| !p.heading.is_empty());
+        ABOVE + if headed { LINE } else { 0.0 }
+    }
+
+    fn strip_high(&self, strip: &Strip) -> f64 {
+        let lines = lines(&strip.name, self.view.widest_name()).len();
+        STRIP_HIGH + LINE * (lines - 1) as f64
+    }
+
+    fn paint(&self, canvas: &Canvas, top: f64) {
+        let size = self.view.look.size;
+        let edge = size.width() - MARGIN;
         let end_s = self.end_s.max(1.0);
-        let hours = hour_ticks(self.view.clock, end_s, breadth.hours());
-        let mut top = heading::HIGH + ABOVE;
+        let hours = hour_ticks(self.view.clock, end_s, self.view.hours());
+        let mut top = top + self.above();
         let mut lowest = Place {
-            left,
-            right,
+            left: self.view.left(),
+            right: edge - self.names_width() - LEADER,
             top,
             floor: top,
             end_s,
+            size,
         };
         for (k, panel) in self.panels.iter().enumerate() {
             let place = Place {
@@ -89,8 +148,8 @@ impl Figure<'_> {
                 floor: top + panel.high,
                 ..lowest
             };
-            panel.paint(canvas, &place, &hours, breadth.name_widest());
-            self.departure(canvas, &place, k == 0);
+            panel.paint(canvas, &place, &hours, self.view.widest_name());
+            self.marks(canvas, &place, k == 0);
             top = place.floor + BETWEEN;
             lowest = place;
         }
@@ -116,57 +175,61 @@ impl Figure<'_> {
     fn strips(&self, canvas: &Canvas, place: &Place) {
         let small = TextStyle::plain(NAME, colour::TEXT);
         let days = if self.long() { DAYS_HIGH } else { 0.0 };
-        for (k, strip) in self.strips.iter().enumerate() {
-            let top = place.floor + HOURS_HIGH + days + STRIP_HIGH * k as f64;
-            let (top, foot) = (top + 4.0, top + STRIP_HIGH - 5.0);
-            canvas.bar((place.left, top), (place.right, foot), colour::GRID);
+        let mut top = place.floor + HOURS_HIGH + days;
+        for strip in &self.strips {
+            let (begin, foot) = (top + 4.0, top + STRIP_HIGH - 5.0);
+            canvas.bar((place.left, begin), (place.right, foot), colour::GRID);
             for (from, to) in &strip.spans {
                 let (from, to) = (from.max(0.0), to.min(place.end_s));
                 if to > from {
-                    canvas.bar((place.x(from), top), (place.x(to), foot), strip.colour);
+                    canvas.bar((place.x(from), begin), (place.x(to), foot), strip.colour);
                 }
             }
-            let name = fitted(&strip.name, small, self.view.breadth.name_widest());
-            let at = (place.right + LEADER, (top + foot) / 2.0);
-            canvas.words(&name, at, Anchor::Start, small);
+            let mut y = (begin + foot) / 2.0;
+            for line in lines(&strip.name, self.view.widest_name()) {
+                canvas.words(&line, (place.right + LEADER, y), Anchor::Start, small);
+                y += LINE;
+            }
+            top += self.strip_high(strip);
         }
     }
 
-    fn departure(&self, canvas: &Canvas, place: &Place, told: bool) {
-        let x = place.x(self.departure_s);
-        if !(place.left..=place.right + 0.5).contains(&x) {
-            return;
-        }
-        let rise = if told { 7.0 } else { 0.0 };
-        canvas.line(
-            &[(x, place.top - rise), (x, place.floor)],
-            colour::MARK,
-            1.3,
-            None,
-        );
-        if !told {
-            return;
-        }
-        let words = format!("departure {}", self.view.clock.dated(self.departure_s));
-        let style = TextStyle::plain(NAME, colour::MARK);
-        let half = style.width(&words) / 2.0;
+    /// The times that matter, named over the first panel.
+    fn marks(&self, canvas: &Canvas, place: &Place, named: bool) {
         // Clear of the unit at the left.
-        let edge = self.view.breadth.width() - MARGIN;
-        let centre = x.clamp(place.left + half + 8.0, edge - half);
-        let at = (centre, place.top - 17.0);
-        canvas.words(&words, at, Anchor::Middle, style)
+        let mut free = place.left + 8.0;
+        for (seconds, name) in &self.marks {
+            let x = place.x(*seconds);
+            if !(place.left..=place.right + 0.5).contains(&x) {
+                continue;
+            }
+            let rise = if named { 7.0 } else { 0.0 };
+            let line = [(x, place.top - rise), (x, place.floor)];
+            canvas.line(&line, colour::MARK, place.size.line(1.3), &[]);
+            if named {
+                let words = format!("{name} {}", self.view.clock.dated(*seconds));
+                let style = TextStyle::plain(NAME, colour::MARK);
+                let half = style.width(&words) / 2.0;
+                let edge = self.view.look.size.width() - MARGIN;
+                let centre = x.max(free + half).min(edge - half);
+                let at = (centre, place.top - self.above() + 17.0);
+                canvas.words(&words, at, Anchor::Middle, style);
+                free = centre + half + 12.0;
+            }
+        }
     }
 
     /// The room names need at the right edge.
     fn names_width(&self) -> f64 {
-        let small = TextStyle::plain(NAME, colour::TEXT);
+        let (small, most) = (
+            TextStyle::plain(NAME, colour::TEXT),
+            self.view.widest_name(),
+        );
         let names = self.panels.iter().flat_map(Panel::names);
         let names = names.chain(self.strips.iter().map(|s| s.name.as_str()));
-        let mut widest: f64 = 0.0;
-        for name in names {
-            widest = widest.max(small.width(name));
-        }
+        let lines = names.flat_map(|name| lines(name, most));
+        let widest = lines.map(|line| small.width(&line)).fold(0.0, f64::max);
         // A little more, for a reader whose own sans-serif runs wider than ours.
-        (widest * 1.04).min(self.view.breadth.name_widest())
+        (widest * 1.04).min(most)
     }
 }

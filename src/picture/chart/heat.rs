@@ -4,7 +4,7 @@
 use super::figure::Figure;
 use super::panel::Panel;
 use super::stack::{Layer, Stack};
-use super::temperature::{figure, heaters};
+use super::temperature::heaters;
 use super::view::{Chart, ChartView, Unit};
 use crate::findings::{HeatFlowSeries, mean_over};
 use crate::picture::draw::colour::{self, Colour};
@@ -21,15 +21,13 @@ const HIGH: f64 = 400.0;
 /// A thermostat that came on no more often than this is shown turn by turn.
 const FEW_TURNS: usize = 8;
 const J_PER_KWH: f64 = 3.6e6;
+/// The opacity of the second layer of a colour.
+const PALE: f64 = 0.45;
 /// A path that never takes this much, W, is left out of the picture, not of the numbers.
 const LEAST_W: f64 = 0.05;
 
 /// The chart.
 pub fn heat(trace: &Trace, view: &ChartView) -> Chart {
-    drawn(trace, view).chart()
-}
-
-fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
     let course = HeatFlowSeries::of(trace);
     let end_s = trace.times_s.last().copied().unwrap_or(0.0);
     let span_s = span_s(trace, end_s);
@@ -44,29 +42,30 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         let joules = spans.map(|(s, w)| w * (s[1].min(trace.departure_s) - s[0]).max(0.0));
         joules.sum::<f64>() / J_PER_KWH
     };
-    let layer = |key: &str, name: &str, colour: Colour, watts: &[f64]| Layer {
+    let layer = |key: &str, name: &str, (colour, opacity): (Colour, f64), watts: &[f64]| Layer {
         key: key.to_owned(),
         name: format!("{name} {}", kwh(until_departure(watts))),
         colour,
+        opacity,
         values: coarse(watts),
     };
     let mut layers = vec![
         layer(
             "into_engine",
             "into the engine",
-            colour::SERIES[4],
+            (colour::SERIES[1], 1.0),
             &course.engine_w,
         ),
         layer(
             "into_other_parts",
             "into cowl and firewall",
-            colour::SERIES[6],
+            (colour::SERIES[1], PALE),
             &course.others_w,
         ),
         layer(
             "into_air",
             "into the bay's air",
-            colour::SERIES[2],
+            (colour::MUTED, PALE),
             &course.air_w,
         ),
     ];
@@ -88,18 +87,27 @@ fn drawn<'a>(trace: &Trace, view: &ChartView<'a>) -> Figure<'a> {
         range: None,
         lines: vec![],
         stack: Stack {
-            over: Some(layer("heaters", "heaters draw", colour::TEXT, &given)),
+            over: Some(layer(
+                "heaters",
+                "heaters draw",
+                (colour::TEXT, 1.0),
+                &given,
+            )),
             edges_s: edges.clone(),
             layers,
         },
         limits: vec![],
     };
     let what = format!(
-        "above zero where heat goes, below zero what gives it back; above less below is what heaters draw. Means over \
-{:.0} min; at the right kWh until departure",
+        "W; above zero where heat goes, below zero what gives it back; means over {:.0} min; names: kWh until departure",
         span_s / 60.0
     );
-    figure(trace, view, &what, vec![panel], heaters(trace))
+    let found = format!(
+        "Of {} kWh, {} kWh are in the engine at departure",
+        kwh(until_departure(&given)),
+        kwh(until_departure(&course.engine_w)),
+    );
+    Figure::of(trace, view, (found, &what), vec![panel], heaters(trace)).chart()
 }
 
 /// What values are averaged over: wide enough for the picture, and for three turns of a thermostat, whose teeth would
@@ -145,14 +153,14 @@ fn words(path: LossPath) -> &'static str {
     }
 }
 
-fn of_path(path: LossPath) -> Colour {
+fn of_path(path: LossPath) -> (Colour, f64) {
     match path {
-        LossPath::Skins => colour::SERIES[0],
-        LossPath::Gaps => colour::SERIES[5],
-        LossPath::Duct => colour::SERIES[1],
-        LossPath::Propeller => colour::SERIES[7],
-        LossPath::Firewall => colour::SERIES[3],
-        LossPath::Breather => colour::WET,
-        LossPath::Surroundings => colour::FRAME,
+        LossPath::Skins => (colour::SERIES[0], 1.0),
+        LossPath::Gaps => (colour::SERIES[0], PALE),
+        LossPath::Duct => (colour::SERIES[2], PALE),
+        LossPath::Propeller => (colour::SERIES[3], 1.0),
+        LossPath::Firewall => (colour::SERIES[2], 1.0),
+        LossPath::Breather => (colour::SERIES[3], PALE),
+        LossPath::Surroundings => (colour::MUTED, 1.0),
     }
 }

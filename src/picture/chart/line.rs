@@ -2,6 +2,8 @@
 
 use crate::picture::draw::colour::{self, Colour};
 use crate::quantity::Units;
+use crate::study::quantile::Band;
+use crate::study::sample_result::OUTPUT_INTERVAL_H;
 use crate::trace::Trace;
 
 /// One line of a panel.
@@ -13,28 +15,63 @@ pub struct Line {
     pub name: String,
     /// Seconds after the beginning, and the value in the unit of its panel.
     pub points: Vec<(f64, f64)>,
+    /// The ribbon around it, if it has one.
+    pub ribbon: Option<Ribbon>,
     /// Its colour.
     pub colour: Colour,
     /// Its thickness in pixels.
     pub width: f64,
-    /// Length of its dashes and of the space between them, if it is dashed.
-    pub dashes: Option<(f64, f64)>,
+    /// Lengths of its dashes and of the gaps after them, if it is dashed.
+    pub dashes: &'static [f64],
 }
 
-/// Dashes of every second line, so that it does not hide a line it runs along with.
-const EVERY_SECOND: (f64, f64) = (12.0, 6.0);
-/// Dashes of the second set of lines, when there are more lines than inks.
-const SECOND_SET: (f64, f64) = (3.0, 3.0);
+/// A band around a line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ribbon {
+    /// The names of its lower and its upper edge in machine output.
+    pub keys: [String; 2],
+    /// Seconds after the beginning, the lower and the upper edge.
+    pub points: Vec<(f64, f64, f64)>,
+}
 
-/// The look of the k-th line of a chart: its colour and its dashes.
-pub fn look(k: usize) -> (Colour, Option<(f64, f64)>) {
+/// How much a ribbon covers what lies under it.
+pub const RIBBON: f64 = 0.25;
+/// The width of the line of the coldest part, thicker than all others.
+pub const COLDEST: f64 = 3.6;
+/// The width of other lines that matter, and of those that matter less.
+pub const PLAIN: f64 = 2.2;
+/// Choices that are not ready, and the air around, which is the last to be named.
+pub const THIN: f64 = 1.4;
+const AIR: f64 = 1.2;
+
+/// Dashes of the lines of a chart, by turns.
+const DASHES: [&[f64]; 4] = [&[], &[12.0, 5.0], &[3.0, 3.0], &[12.0, 4.0, 3.0, 4.0]];
+
+/// The look of the k-th line of a chart: its colour and its dashes, which differ among any four that follow each other.
+pub fn look(k: usize) -> (Colour, &'static [f64]) {
     let inks = colour::SERIES.len();
-    let dashes = match (k / inks, k % 2) {
-        (0, 0) => None,
-        (0, _) => Some(EVERY_SECOND),
-        _ => Some(SECOND_SET),
+    (colour::SERIES[k % inks], DASHES[(k + k / inks) % inks])
+}
+
+/// The median of bands in °C every [`OUTPUT_INTERVAL_H`] as a line, and 10 to 90 % as its ribbon.
+pub fn median(key: &str, name: &str, bands: &[Band], units: Units, k: usize) -> Line {
+    let told = |(i, band): (usize, &Band)| {
+        let [low, middle, high] = [band.p10, band.p50, band.p90].map(|c| units.temperature(c));
+        (i as f64 * OUTPUT_INTERVAL_H * 3600.0, low, middle, high)
     };
-    (colour::SERIES[k % inks], dashes)
+    let rows: Vec<_> = bands.iter().enumerate().map(told).collect();
+    Line {
+        key: format!("{key}_p50"),
+        name: name.to_owned(),
+        points: rows.iter().map(|row| (row.0, row.2)).collect(),
+        ribbon: Some(Ribbon {
+            keys: [format!("{key}_p10"), format!("{key}_p90")],
+            points: rows.iter().map(|row| (row.0, row.1, row.3)).collect(),
+        }),
+        colour: look(k).0,
+        width: PLAIN,
+        dashes: look(k).1,
+    }
 }
 
 /// Points in °C as temperatures of the reader.
@@ -54,9 +91,10 @@ pub fn air(name: &str, trace: &Trace, column: usize, dashed: bool, units: Units)
         key: name.replace(' ', "_"),
         name: name.to_owned(),
         points: degrees(weighted(trace, &[(column, 1.0)]), units),
+        ribbon: None,
         colour: colour::MUTED,
-        width: 1.4,
-        dashes: dashed.then_some((2.0, 3.0)),
+        width: AIR,
+        dashes: if dashed { &[2.0, 3.0] } else { &[] },
     }
 }
 

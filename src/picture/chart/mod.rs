@@ -3,11 +3,11 @@
 mod axis;
 pub mod bands;
 mod bars;
+pub mod chance;
 mod clip;
 pub mod comparison;
 mod dew;
 mod figure;
-mod heading;
 mod heat;
 mod line;
 mod names;
@@ -16,12 +16,12 @@ mod numbers;
 mod panel;
 pub mod sensitivity;
 mod stack;
-mod strip;
 mod temperature;
+mod text;
 mod thin;
 mod view;
 mod water;
 
 pub use axis::tick_label;
 pub use night::{Show, of_night};
-pub use view::{Breadth, Chart, ChartView};
+pub use view::{Chart, ChartView};

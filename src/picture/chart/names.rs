@@ -1,14 +1,15 @@
 //! Names beside the ends of lines: pushed apart where they would touch.
 
+use super::text::{LINE, NAME, wrapped};
 use crate::picture::draw::colour::{self, Colour};
 use crate::picture::draw::{Anchor, Canvas, TextStyle};
 
-/// Height of a name at the right edge.
-pub const NAME: f64 = 13.0;
-/// The room it is given.
-const NAME_ROOM: f64 = 17.0;
+/// Between two names.
+const APART: f64 = 2.0;
 /// From the edge of a plot to its names.
 pub const LEADER: f64 = 22.0;
+/// The most lines of a name.
+const LINES: usize = 3;
 
 /// A name, and the line it belongs to.
 pub struct Name {
@@ -19,25 +20,27 @@ pub struct Name {
     /// The colour of the line.
     pub colour: Colour,
     /// Its dashes.
-    pub dashes: Option<(f64, f64)>,
+    pub dashes: &'static [f64],
     /// What stands between the edge and the words.
     pub sample: Sample,
 }
 
 /// What stands between the edge of a plot and a name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Sample {
     /// A line that leads to the end of the named one.
     Leader,
-    /// A block, for an area.
-    Block,
-    /// A stroke, for a line among areas, where leaders would cross blocks.
-    Stroke,
+    /// A block this high, for an area of this opacity or for a line among areas, where leaders would cross.
+    Block(f64, f64),
 }
 
-/// Writes names to the right of an edge, between two heights, each with a leader to the end of its line; what is wider
-/// than `widest` is cut off with an ellipsis.
-pub fn written(
+/// The lines of a name that may be so wide.
+pub fn lines(text: &str, widest: f64) -> Vec<String> {
+    wrapped(text, TextStyle::plain(NAME, colour::TEXT), widest, LINES)
+}
+
+/// Writes names to the right of an edge, between two heights, each with a leader to the end of its line.
+pub fn write(
     canvas: &Canvas,
     mut names: Vec<Name>,
     edge: f64,
@@ -45,72 +48,65 @@ pub fn written(
     widest: f64,
 ) {
     names.sort_by(|a, b| a.y.total_cmp(&b.y));
-    let wished: Vec<f64> = names.iter().map(|n| n.y).collect();
-    let places = spread(&wished, NAME_ROOM, top, foot);
-    for (name, place) in names.into_iter().zip(places) {
-        // A leader is dashed as its line is, in shorter strokes: it has little room.
-        let dashes = name.dashes.map(|(dash, gap)| (dash.min(4.0), gap.min(3.0)));
+    let texts: Vec<Vec<String>> = names.iter().map(|n| lines(&n.text, widest)).collect();
+    let wished: Vec<(f64, f64)> = names
+        .iter()
+        .zip(&texts)
+        .map(|(name, lines)| (name.y, LINE * lines.len() as f64 + APART))
+        .collect();
+    let places = spread(&wished, top, foot);
+    for ((name, place), lines) in names.into_iter().zip(places).zip(texts) {
         match name.sample {
             Sample::Leader => {
+                // Dashed as its line is, in shorter strokes: it has little room.
+                let dashes: Vec<f64> = name.dashes.iter().map(|d| d.min(4.0)).collect();
                 let leader = [(edge + 2.0, name.y), (edge + LEADER - 4.0, place)];
-                canvas.line(&leader, name.colour, 2.0, dashes);
+                canvas.line(&leader, name.colour, 2.0, &dashes);
             }
-            Sample::Block | Sample::Stroke => {
-                let half = if name.sample == Sample::Block {
-                    6.0
-                } else {
-                    1.25
-                };
-                let (corner, far) = ((edge + 6.0, place - half), (edge + 18.0, place + half));
-                canvas.bar(corner, far, name.colour);
+            Sample::Block(high, opacity) => {
+                let (top, foot) = (place - high / 2.0, place + high / 2.0);
+                let (left, right) = (edge + 6.0, edge + 18.0);
+                let corners = [(left, top), (right, top), (right, foot), (left, foot)];
+                canvas.area(&corners, name.colour, opacity);
             }
         }
-        let small = TextStyle::plain(NAME, colour::TEXT);
-        let text = fitted(&name.text, small, widest);
-        canvas.words(&text, (edge + LEADER, place), Anchor::Start, small);
+        let first = place - LINE * (lines.len() - 1) as f64 / 2.0;
+        for (k, line) in lines.iter().enumerate() {
+            let at = (edge + LEADER, first + LINE * k as f64);
+            let small = TextStyle::plain(NAME, colour::TEXT);
+            canvas.words(line, at, Anchor::Start, small);
+        }
     }
 }
 
-/// Heights as near to the wished ones as they can be with this much room for each, inside the bounds where
-/// there is room. The wishes rise.
-fn spread(wished: &[f64], room: f64, top: f64, foot: f64) -> Vec<f64> {
-    let mut groups: Vec<(f64, usize)> = Vec::new();
-    let limits = |centre: f64, count: usize| {
-        let half = room * (count as f64 - 1.0) / 2.0;
-        centre.min(foot - half).max(top + half)
-    };
-    for wish in wished {
-        groups.push((limits(*wish, 1), 1));
-        while let [.., above, below] = groups[..] {
-            let needed = room * (above.1 + below.1) as f64 / 2.0;
-            if below.0 - above.0 >= needed {
+/// Heights as near to the wished ones, which rise, as they can be with the room for each, inside the bounds if they are
+/// wide enough.
+///
+/// *Method*: isotonic regression by pooling adjacent violators (Ayer and others, *Annals of Mathematical Statistics* 26,
+/// 1955, pp. 641-647) of the wishes less the room that is before each.
+fn spread(wished: &[(f64, f64)], top: f64, foot: f64) -> Vec<f64> {
+    let mut before = Vec::new();
+    let mut pools: Vec<(f64, usize)> = Vec::new();
+    for (k, (wish, room)) in wished.iter().enumerate() {
+        let last = |k: usize| before[k - 1] + (wished[k - 1].1 + room) / 2.0;
+        before.push(if k == 0 { 0.0 } else { last(k) });
+        pools.push((wish - before[k], 1));
+        while let [.., above, below] = pools[..] {
+            if above.0 <= below.0 {
                 break;
             }
             let count = above.1 + below.1;
-            let centre = (above.0 * above.1 as f64 + below.0 * below.1 as f64) / count as f64;
-            groups.truncate(groups.len() - 2);
-            groups.push((limits(centre, count), count));
+            let mean = (above.0 * above.1 as f64 + below.0 * below.1 as f64) / count as f64;
+            pools.truncate(pools.len() - 2);
+            pools.push((mean, count));
         }
     }
-    groups
-        .iter()
-        .flat_map(|(centre, count)| {
-            let first = centre - room * (*count as f64 - 1.0) / 2.0;
-            (0..*count).map(move |k| first + room * k as f64)
-        })
-        .collect()
-}
-
-/// Words cut short with an ellipsis so that they fit.
-pub fn fitted(text: &str, style: TextStyle, room: f64) -> String {
-    if style.width(text) <= room {
-        return text.to_owned();
-    }
-    let letters: Vec<char> = text.chars().collect();
-    let short = |keep: usize| letters[..keep].iter().chain(&['…']).collect::<String>();
-    let shorter = (0..letters.len()).rev().map(short);
-    let mut fitting = shorter.filter(|short| style.width(short) <= room);
-    fitting.next().unwrap_or("…".to_owned())
+    let lowest = foot - before.last().copied().unwrap_or(0.0);
+    let each = pools
+        .into_iter()
+        .flat_map(|(at, count)| std::iter::repeat_n(at, count));
+    let inside = |at: f64| at.min(lowest).max(top);
+    each.zip(before).map(|(at, b)| inside(at) + b).collect()
 }
 
 #[cfg(test)]
@@ -119,11 +115,20 @@ mod tests {
 
     #[test]
     fn names_that_would_touch_are_pushed_apart_and_stay_on_the_sheet() {
-        assert_eq!(spread(&[100.0, 200.0], 16.0, 0.0, 400.0), [100.0, 200.0]);
-        assert_eq!(spread(&[100.0, 104.0], 16.0, 0.0, 400.0), [94.0, 110.0]);
+        let spread = |wished: &[f64]| {
+            let wished: Vec<_> = wished.iter().map(|w| (*w, 16.0)).collect();
+            spread(&wished, 0.0, 400.0)
+        };
+        assert_eq!(spread(&[100.0, 200.0]), [100.0, 200.0]);
+        assert_eq!(spread(&[100.0, 104.0]), [94.0, 110.0]);
+        assert_eq!(spread(&[396.0, 399.0, 400.0]), [368.0, 384.0, 400.0]);
+    }
+
+    #[test]
+    fn a_name_of_two_lines_takes_their_room() {
         assert_eq!(
-            spread(&[396.0, 399.0, 400.0], 16.0, 0.0, 400.0),
-            [368.0, 384.0, 400.0]
+            spread(&[(100.0, 16.0), (104.0, 32.0)], 0.0, 400.0),
+            [90.0, 114.0]
         );
     }
 }

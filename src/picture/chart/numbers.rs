@@ -1,7 +1,7 @@
 //! The numbers of a figure as CSV: a row a time, a column a line, layer or strip, the unit at the end of its head.
 
+use super::figure::Strip;
 use super::panel::Panel;
-use super::strip::Strip;
 use crate::scenario::clock::NightClock;
 use std::collections::BTreeMap;
 
@@ -17,6 +17,12 @@ pub fn written(clock: &NightClock, panels: &[Panel], strips: &[Strip]) -> Vec<u8
             let head = format!("{}_{}", line.key, panel.unit.key);
             let points = line.points.iter().filter(|p| p.1.is_finite());
             columns.push((head, points.map(|p| (ms(p.0), told(p.1))).collect()));
+            for (k, ribbon) in line.ribbon.iter().flat_map(|r| [(0, r), (1, r)]) {
+                let head = format!("{}_{}", ribbon.keys[k], panel.unit.key);
+                let edge = |p: &(f64, f64, f64)| if k == 0 { p.1 } else { p.2 };
+                let values = ribbon.points.iter().map(|p| (ms(p.0), told(edge(p))));
+                columns.push((head, values.collect()));
+            }
         }
         for layer in panel.stack.layers.iter().chain(&panel.stack.over) {
             let head = format!("{}_{}", layer.key, panel.unit.key);
@@ -33,7 +39,7 @@ pub fn written(clock: &NightClock, panels: &[Panel], strips: &[Strip]) -> Vec<u8
             i32::from(strip.spans.iter().any(held)).to_string()
         };
         let values = times.iter().map(|t| (*t, on(*t))).collect();
-        columns.push((format!("{}_on", strip.key), values));
+        columns.push((strip.key.clone(), values));
     }
     let heads = columns.iter().map(|c| c.0.clone());
     let heads = ["time_h", "clock"]

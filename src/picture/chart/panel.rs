@@ -2,16 +2,17 @@
 
 use super::axis::{round_range, tick_label};
 use super::clip::Frame;
-use super::line::Line;
-use super::names::{self, NAME, Name, Sample};
+use super::line::{Line, RIBBON};
+use super::names::{self, Name, Sample};
 use super::stack::Stack;
+use super::text::NAME;
 use super::thin::thinned;
 use super::view::Unit;
 use crate::picture::draw::colour::{self, Colour};
-use crate::picture::draw::{Anchor, Canvas, TextStyle};
+use crate::picture::draw::{Anchor, Canvas, Size, TextStyle};
 
 /// Dashes of a limit.
-const LIMIT: (f64, f64) = (7.0, 4.0);
+const LIMIT: &[f64] = &[7.0, 4.0];
 /// Lines keep four points for each column this wide, in pixels.
 const COLUMN: f64 = 1.0;
 /// The least room for the name of a tick.
@@ -58,6 +59,8 @@ pub struct Place {
     pub floor: f64,
     /// When the record ends, seconds after the beginning.
     pub end_s: f64,
+    /// What the picture is made for.
+    pub size: Size,
 }
 
 impl Place {
@@ -83,7 +86,11 @@ impl Panel {
         if let Some((low, high)) = self.range {
             return ((low, high), round_range([low, high].into_iter(), most).1);
         }
-        let values = self.lines.iter().flat_map(|l| l.points.iter().map(|p| p.1));
+        let values = self.lines.iter().flat_map(|l| {
+            let ribbon = l.ribbon.iter().flat_map(|r| &r.points);
+            let edges = ribbon.flat_map(|p| [p.1, p.2]);
+            l.points.iter().map(|p| p.1).chain(edges)
+        });
         let (low, high) = self.stack.range();
         let piled = if self.stack.layers.is_empty() {
             vec![]
@@ -92,6 +99,27 @@ impl Panel {
         };
         let limits = self.limits.iter().map(|l| l.value);
         round_range(values.chain(piled).chain(limits), most)
+    }
+
+    /// Leaves only so many names: limits, then the thickest lines and the largest layers. A line goes with its name.
+    pub fn leave(&mut self, most: usize) {
+        let most = most.saturating_sub(self.limits.len() + usize::from(self.stack.over.is_some()));
+        let mut thick: Vec<f64> = self.lines.iter().map(|l| l.width).collect();
+        thick.sort_by(|a, b| b.total_cmp(a));
+        let least = thick.get(most).map_or(0.0, |next| *next);
+        let mut left = most;
+        self.lines.retain(|line| {
+            let stays = line.width > least || left > 0 && line.width >= least;
+            left = left.saturating_sub(usize::from(stays));
+            stays
+        });
+        self.lines.truncate(most);
+        let size = |values: &[f64]| values.iter().map(|v| v.abs()).sum::<f64>();
+        let mut layers: Vec<_> = self.stack.layers.iter_mut().collect();
+        layers.sort_by(|a, b| size(&b.values).total_cmp(&size(&a.values)));
+        for layer in layers.into_iter().skip(most) {
+            layer.name.clear();
+        }
     }
 
     /// Draws it, its names so wide at most; the hours are drawn by the figure.
@@ -108,33 +136,48 @@ impl Panel {
         let on_sheet = |line: &[(f64, f64)]| -> Vec<(f64, f64)> {
             line.iter().map(|p| (x(p.0), y(p.1))).collect()
         };
+        let ribbons = self.lines.iter().filter(|l| l.ribbon.is_some());
+        for (line, ribbon) in ribbons.flat_map(|l| l.ribbon.iter().map(move |r| (l, r))) {
+            let inside = |value: f64| y(value.clamp(low, high));
+            let upper = ribbon.points.iter().map(|p| (x(p.0), inside(p.2)));
+            let lower = ribbon.points.iter().rev().map(|p| (x(p.0), inside(p.1)));
+            let corners: Vec<_> = upper.chain(lower).collect();
+            canvas.area(&corners, line.colour, RIBBON);
+        }
         let mut named = Vec::new();
         for limit in &self.limits {
             let across = [(0.0, limit.value), (place.end_s, limit.value)];
             for piece in frame.pieces(&across) {
-                canvas.line(&on_sheet(&piece), colour::MARK, 1.3, Some(LIMIT));
-                named.push(name(y(limit.value), &limit.name, colour::MARK, Some(LIMIT)));
+                let width = place.size.line(1.3);
+                canvas.line(&on_sheet(&piece), colour::MARK, width, LIMIT);
+                named.push(name(y(limit.value), &limit.name, colour::MARK, LIMIT));
             }
         }
         for (layer, piled) in self.stack.layers.iter().zip(self.stack.piled()) {
-            let mut layer = name(y(piled.end()), &layer.name, layer.colour, None);
-            layer.sample = Sample::Block;
-            named.push(layer);
+            named.push(Name {
+                sample: Sample::Block(12.0, layer.opacity),
+                ..name(y(piled.end()), &layer.name, layer.colour, &[])
+            });
         }
         if let Some(over) = &self.stack.over {
             let end = over.values.last().copied().unwrap_or(0.0);
-            let mut over = name(y(end), &over.name, over.colour, None);
-            over.sample = Sample::Stroke;
-            named.push(over);
+            named.push(Name {
+                sample: Sample::Block(2.5, 1.0),
+                ..name(y(end), &over.name, over.colour, &[])
+            });
         }
-        // Dashed lines lie on solid ones, so that each shows where two run along together.
-        let solid = self.lines.iter().filter(|l| l.dashes.is_none());
-        let dashed = self.lines.iter().filter(|l| l.dashes.is_some());
-        for line in solid.chain(dashed) {
+        // Thick lines lie on thin ones, and dashed lines on solid ones, so that each shows where two run together.
+        let mut lines: Vec<&Line> = self.lines.iter().collect();
+        lines.sort_by(|a, b| {
+            let dashed = |line: &Line| !line.dashes.is_empty();
+            a.width.total_cmp(&b.width).then(dashed(a).cmp(&dashed(b)))
+        });
+        for line in lines {
             let mut end = None;
             for piece in frame.pieces(&line.points) {
                 let piece = thinned(&on_sheet(&piece), COLUMN);
-                canvas.line(&piece, line.colour, line.width, line.dashes);
+                let width = place.size.line(line.width);
+                canvas.line(&piece, line.colour, width, line.dashes);
                 end = piece.last().map(|p| p.1);
             }
             if let Some(y) = end {
@@ -143,7 +186,7 @@ impl Panel {
         }
         named.retain(|n| !n.text.is_empty());
         let bounds = (place.top + 4.0, place.floor - 4.0);
-        names::written(canvas, named, place.right, bounds, widest)
+        names::write(canvas, named, place.right, bounds, widest)
     }
 
     fn grid(
@@ -160,18 +203,13 @@ impl Panel {
             if !(place.top - 0.5..=place.floor + 0.5).contains(&y) {
                 continue;
             }
-            canvas.line(
-                &[(place.left, y), (place.right, y)],
-                colour::GRID,
-                1.0,
-                None,
-            );
+            canvas.line(&[(place.left, y), (place.right, y)], colour::GRID, 1.0, &[]);
             let at = (place.left - 8.0, y);
             canvas.words(&tick_label(*tick), at, Anchor::End, small);
         }
         for seconds in hours {
             let x = place.x(*seconds);
-            canvas.line(&[(x, place.top), (x, place.floor)], colour::GRID, 1.0, None);
+            canvas.line(&[(x, place.top), (x, place.floor)], colour::GRID, 1.0, &[]);
         }
         let (corner, far) = ((place.left, place.top), (place.right, place.floor));
         canvas.outline(corner, far, colour::FRAME);
@@ -188,7 +226,7 @@ impl Panel {
     }
 }
 
-fn name(y: f64, text: &str, colour: Colour, dashes: Option<(f64, f64)>) -> Name {
+fn name(y: f64, text: &str, colour: Colour, dashes: &'static [f64]) -> Name {
     Name {
         y,
         text: text.to_owned(),

@@ -24,7 +24,7 @@ pub fn sensitivity(
         );
         Row {
             name: named(&doubts[influence.doubt]),
-            bars: vec![(low, high, colour::SERIES[5])],
+            bars: vec![(low, high, colour::SERIES[0])],
             mark: Some(high),
             figures: format!(
                 "{} to {}",
@@ -35,18 +35,31 @@ pub fn sensitivity(
             numbers: vec![low, high],
         }
     });
+    let none = "The nights that change one input alone were not computed".to_owned();
+    let found = summary.influences.first().map_or(none, |first| {
+        let moved = units.size(first.at_high_k - first.at_low_k);
+        let name = named(&doubts[first.doubt]);
+        // Without its value.
+        let name = name.split(':').next().unwrap_or_default();
+        let (head, rest) = name.split_at(name.chars().next().map_or(0, char::len_utf8));
+        format!(
+            "{}{rest} moves the margin most: {moved}",
+            head.to_uppercase()
+        )
+    });
     let unit = Unit::step(units);
     let head = |end: &str| format!("margin_at_{end}_end_{}", unit.key);
     Bars {
         view: *view,
-        what: "margin at departure with one uncertain number, named as written, at the low and, at the stroke, at the \
-high end of its range; zero is just ready"
-            .to_owned(),
-        axis: format!("coldest part above the threshold at departure, {}", unit.symbol),
+        found,
+        what: format!(
+            "{}; margin at departure with one input at the low end and, stroke, at the high end of its range; zero: ready",
+            unit.symbol
+        ),
+        axis: format!("margin at departure, {}", unit.symbol),
         heads: vec![head("low"), head("high")],
         drawn: rows.len(),
         rows: rows.collect(),
-        empty: "The nights that change one number alone were not computed.".to_owned(),
     }
     .chart()
 }

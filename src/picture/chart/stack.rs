@@ -26,6 +26,8 @@ pub struct Layer {
     pub name: String,
     /// Its colour.
     pub colour: Colour,
+    /// How much that covers the background, which differs where two layers have one colour.
+    pub opacity: f64,
     /// Its values.
     pub values: Vec<f64>,
 }
@@ -86,7 +88,7 @@ impl Stack {
     pub fn paint(&self, canvas: &Canvas, x: &dyn Fn(f64) -> f64, y: &dyn Fn(f64) -> f64) {
         for (layer, piled) in self.layers.iter().zip(self.piled()) {
             for spans in [&piled.above, &piled.below] {
-                self.outlined(canvas, spans, layer.colour, x, y);
+                self.outlined(canvas, spans, layer, x, y);
             }
         }
         if let Some(over) = &self.over {
@@ -94,8 +96,8 @@ impl Stack {
             let steps = spans.flat_map(|(s, v)| [(x(s[0]), y(*v)), (x(s[1]), y(*v))]);
             let steps: Vec<_> = steps.collect();
             // Edged with the ground, so that it shows on dark layers too.
-            canvas.line(&steps, colour::BACKGROUND, 4.6, None);
-            canvas.line(&steps, over.colour, 2.0, None);
+            canvas.line(&steps, colour::BACKGROUND, 4.6, &[]);
+            canvas.line(&steps, over.colour, 2.0, &[]);
         }
     }
 
@@ -105,7 +107,7 @@ impl Stack {
         &self,
         canvas: &Canvas,
         spans: &[(f64, f64)],
-        colour: Colour,
+        layer: &Layer,
         x: &dyn Fn(f64) -> f64,
         y: &dyn Fn(f64) -> f64,
     ) {
@@ -129,8 +131,8 @@ impl Stack {
             let inner = (from..to).flat_map(|k| edge(k, spans[k].0));
             let mut corners = outer.clone();
             corners.extend(inner.collect::<Vec<_>>().into_iter().rev());
-            canvas.area(&corners, colour);
-            canvas.line(&outer, colour::BACKGROUND, 0.75, None);
+            canvas.area(&corners, layer.colour, layer.opacity);
+            canvas.line(&outer, colour::BACKGROUND, 0.75, &[]);
             from = to;
         }
     }
@@ -146,6 +148,7 @@ mod tests {
             key: String::new(),
             name: String::new(),
             colour: colour::TEXT,
+            opacity: 1.0,
             values: values.to_vec(),
         };
         let stack = Stack {

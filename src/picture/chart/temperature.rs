@@ -2,26 +2,22 @@
 //! departure, when the heaters were on, how far the inner walls stand above the dew point, and when water settles.
 
 use super::axis::tick_label;
-use super::figure::Figure;
-use super::line::{Line, air, coldest, degrees, look, points, weighted};
+use super::figure::{Figure, Strip};
+use super::line::{COLDEST, Line, PLAIN, air, coldest, degrees, look, points, weighted};
 use super::panel::{Limit, Panel};
 use super::stack::Stack;
-use super::strip::Strip;
-use super::view::{Breadth, Chart, ChartView, Unit};
+use super::view::{Chart, ChartView, Unit};
 use crate::findings::{DewMarginSeries, TRACE_FILM_G_PER_M2};
-use crate::picture::draw::colour;
+use crate::picture::draw::{Size, colour};
 use crate::trace::{ReadingNote, Trace};
 
-/// Dots of the coldest engine part.
-const COLDEST: (f64, f64) = (2.0, 2.0);
-/// The key of the strip of settling water.
-const SETTLES: &str = "water_settles";
-/// How high the panel of temperatures is, in pixels.
+/// How high the panel of temperatures is.
 const HIGH: f64 = 350.0;
 /// How high the panel of the dew point is.
 const DEW_HIGH: f64 = 76.0;
 
-/// The chart. Lines are the groups of the legend, without the single cylinders unless there is nothing else.
+/// The chart. Lines are the coldest part and the groups of the legend, without the single cylinders unless there is
+/// nothing else.
 pub fn temperature(trace: &Trace, view: &ChartView) -> Chart {
     let units = view.units;
     let mut lines = vec![
@@ -33,8 +29,9 @@ pub fn temperature(trace: &Trace, view: &ChartView) -> Chart {
             key: reading.key.clone(),
             name: reading.label.clone(),
             points: degrees(weighted(trace, &reading.columns), units),
+            ribbon: None,
             colour: look(k).0,
-            width: 2.2,
+            width: PLAIN,
             dashes: look(k).1,
         });
     }
@@ -43,46 +40,28 @@ pub fn temperature(trace: &Trace, view: &ChartView) -> Chart {
             key: "coldest_part".to_owned(),
             name: "coldest part".to_owned(),
             points: degrees(coldest(trace), units),
+            ribbon: None,
             colour: colour::TEXT,
-            width: 1.8,
-            dashes: Some(COLDEST),
+            width: COLDEST,
+            dashes: &[],
         });
     }
     let mut panels = vec![degrees_panel(view, lines)];
     let mut strips = heaters(trace);
+    let mut what = format!("{}; coldest part, and means of part groups", units.symbol());
     if let Some(dew) = DewMarginSeries::of(trace).filter(|dew| !dew.groups.is_empty()) {
         panels.push(dew_panel(trace, view, &dew));
-        strips.push(settling(&dew));
+        strips.push(condensing(&dew));
+        what = format!("{what}; {}", counted());
     }
-    let told = match (strips.iter().any(|s| s.key == SETTLES), view.breadth) {
-        (false, _) => "means over groups of parts".to_owned(),
-        (true, Breadth::Sheet) => format!("means over groups of parts; {}", settles()),
-        (true, Breadth::Phone) => {
-            format!("means over groups; water: from {TRACE_FILM_G_PER_M2} g/m²")
-        }
+    let found = match view.coldest(trace) {
+        Some((coldest, said)) => format!("Coldest part: {}, {said}", coldest.label),
+        None => "No engine part was computed".to_owned(),
     };
-    figure(trace, view, &told, panels, strips).chart()
+    Figure::of(trace, view, (found, &what), panels, strips).chart()
 }
 
-/// A figure over the hours of this trace.
-pub fn figure<'a>(
-    trace: &Trace,
-    view: &ChartView<'a>,
-    what: &str,
-    panels: Vec<Panel>,
-    strips: Vec<Strip>,
-) -> Figure<'a> {
-    Figure {
-        view: *view,
-        what: what.to_owned(),
-        departure_s: trace.departure_s,
-        end_s: trace.times_s.last().copied().unwrap_or(0.0),
-        panels,
-        strips,
-    }
-}
-
-/// A panel of temperatures with the threshold.
+/// A panel of temperatures with the minimum.
 pub fn degrees_panel(view: &ChartView, lines: Vec<Line>) -> Panel {
     let degrees = view.units.temperature(view.threshold.celsius());
     // To a tenth: 40 °F is 4.4 °C.
@@ -96,7 +75,7 @@ pub fn degrees_panel(view: &ChartView, lines: Vec<Line>) -> Panel {
         stack: Stack::default(),
         limits: vec![Limit {
             value: degrees,
-            name: format!("threshold {told} {}", view.units.symbol()),
+            name: format!("minimum {told} {}", view.units.symbol()),
         }],
     }
 }
@@ -106,11 +85,9 @@ fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewMarginSeries) -> Panel {
     let least = dew.least_k().into_iter().map(|k| units.step(k));
     Panel {
         unit: Unit::step(units),
-        heading: match view.breadth {
-            Breadth::Sheet => {
-                "Coldest inner wall above the dew point inside; below zero, water begins to settle"
-            }
-            Breadth::Phone => "Coldest inner wall above the dew point",
+        heading: match view.look.size {
+            Size::Phone => "Coldest inner wall above dew point",
+            _ => "Coldest inner wall above the dew point inside; below zero, water condenses",
         }
         .to_owned(),
         high: DEW_HIGH,
@@ -119,9 +96,10 @@ fn dew_panel(trace: &Trace, view: &ChartView, dew: &DewMarginSeries) -> Panel {
             key: "dew_margin".to_owned(),
             name: "above the dew point".to_owned(),
             points: points(trace, least),
+            ribbon: None,
             colour: colour::WET,
-            width: 2.0,
-            dashes: None,
+            width: PLAIN,
+            dashes: &[],
         }],
         stack: Stack::default(),
         limits: vec![Limit {
@@ -136,7 +114,7 @@ pub fn heaters(trace: &Trace) -> Vec<Strip> {
     let heaters = trace.legend.heaters.iter().enumerate();
     heaters
         .map(|(k, heater)| Strip {
-            key: format!("heater_{}_{}", k + 1, super::numbers::slug(&heater.name)),
+            key: format!("heater_{}_{}_on", k + 1, super::numbers::slug(&heater.name)),
             name: heater.name.clone(),
             spans: trace.on_spans(k),
             colour: colour::HEAT,
@@ -144,18 +122,16 @@ pub fn heaters(trace: &Trace) -> Vec<Strip> {
         .collect()
 }
 
-/// What the strip of settling water counts, in a few words.
-pub fn settles() -> String {
-    format!(
-        "water counts as settled once the film on a wall is over {TRACE_FILM_G_PER_M2} g/m², some time after it is below the dew point"
-    )
+/// What the strip of condensing water counts.
+pub fn counted() -> String {
+    format!("condensing: from {TRACE_FILM_G_PER_M2} g/m² of water on a wall")
 }
 
-/// The strip of the hours in which water settles.
-pub fn settling(dew: &DewMarginSeries) -> Strip {
+/// The strip of the hours in which water condenses.
+pub fn condensing(dew: &DewMarginSeries) -> Strip {
     Strip {
-        key: SETTLES.to_owned(),
-        name: "water settles inside".to_owned(),
+        key: "condensing".to_owned(),
+        name: "condensing inside".to_owned(),
         spans: dew.condensing_s.clone(),
         colour: colour::WET,
     }
@@ -202,14 +178,15 @@ mod tests {
             key: name.to_owned(),
             name: name.to_owned(),
             points,
+            ribbon: None,
             colour: colour::SERIES[0],
             width: 3.0,
-            dashes: None,
+            dashes: &[],
         }
     }
 
     #[test]
-    fn a_chart_names_every_group_the_air_and_the_threshold() {
+    fn a_chart_names_every_group_the_air_and_the_minimum() {
         let (night, clock) = (drawn_night::trace(), drawn_night::clock());
         let chart = temperature(&night, &drawn_night::view(&clock));
         let words = words(&chart);
@@ -219,7 +196,7 @@ mod tests {
         for name in [
             "outdoors",
             "hangar air",
-            "threshold 40 °F",
+            "minimum 40 °F",
             "coldest part",
             "departure 07:30",
             "top heater",
@@ -235,7 +212,16 @@ mod tests {
         let view = drawn_night::view(&clock);
         let hot = (0..100).map(|k| (f64::from(k) * 60.0, 185.0)).collect();
         let mut panel = degrees_panel(&view, vec![line("hot", hot)]);
-        let drawn = |panel: &Panel| figure(&night, &view, "", vec![panel.clone()], vec![]).chart();
+        let drawn = |panel: &Panel| {
+            Figure::of(
+                &night,
+                &view,
+                (String::new(), ""),
+                vec![panel.clone()],
+                vec![],
+            )
+            .chart()
+        };
         panel.range = Some((0.0, 140.0));
         let outside = drawn(&panel);
         assert!(points_of(&outside, colour::SERIES[0]).is_empty());
@@ -258,11 +244,12 @@ mod tests {
         points[61_803].1 = 150.0;
         let mut panel = degrees_panel(&view, vec![line("spiky", points)]);
         panel.range = Some((0.0, 150.0));
-        let chart = figure(&night, &view, "", vec![panel], vec![]).chart();
+        let chart = Figure::of(&night, &view, (String::new(), ""), vec![panel], vec![]).chart();
         let kept = points_of(&chart, colour::SERIES[0]);
         assert!(kept.len() < 3_000, "{} points", kept.len());
-        // The top of the panel.
-        assert!(kept.iter().any(|p| p.1 == 100.0), "no peak");
+        // The top of the panel, where its frame begins.
+        let frame = points_of(&chart, colour::FRAME);
+        assert!(kept.iter().any(|p| p.1 == frame[0].1), "no peak");
         let rows = chart.csv.iter().filter(|b| **b == b'\n').count();
         assert_eq!(rows, 100_001);
     }
@@ -276,7 +263,7 @@ mod tests {
         }
         assert!(!points_of(&chart, colour::FRAME).is_empty());
         let words = words(&chart);
-        assert!(words.contains(&"threshold 40 °F") && !words.contains(&"coldest part"));
+        assert!(words.contains(&"minimum 40 °F") && !words.contains(&"coldest part"));
         assert_eq!(chart.csv.iter().filter(|b| **b == b'\n').count(), 1);
     }
 }

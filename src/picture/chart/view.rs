@@ -1,17 +1,20 @@
 //! What every chart needs, and what comes of it.
 
+use crate::findings::Coldest;
 use crate::night::Night;
-use crate::picture::draw::Picture;
-use crate::picture::draw::colour::Theme;
+use crate::picture::draw::{Look, Picture, Size};
 use crate::quantity::{Temperature, Units};
 use crate::scenario::clock::NightClock;
+use crate::trace::Trace;
 
 /// What a chart needs beside the record.
 #[derive(Debug, Clone, Copy)]
 pub struct ChartView<'a> {
-    /// Its heading.
+    /// The finding, as its headline; without one the chart states what it can.
+    pub headline: &'a str,
+    /// The night it is of, in the smaller lines under the headline.
     pub title: &'a str,
-    /// A second, smaller heading, which the chart says what it shows after.
+    /// What follows the title there.
     pub subtitle: &'a str,
     /// The local clock.
     pub clock: &'a NightClock,
@@ -19,51 +22,8 @@ pub struct ChartView<'a> {
     pub units: Units,
     /// The minimum.
     pub threshold: Temperature,
-    /// The colours it is drawn in.
-    pub theme: Theme,
-    /// How wide it is.
-    pub breadth: Breadth,
-}
-
-/// How wide a chart is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Breadth {
-    /// For a screen or a quarter of a page.
-    Sheet,
-    /// For a telephone: fewer figures on the axes, headings and names as short as can be.
-    Phone,
-}
-
-impl Breadth {
-    /// The width of the picture, in pixels. On a quarter of a page (a landscape A6 sheet, 148 mm) the words of a sheet
-    /// are then 2.2 mm high; on a telephone of 380 pixels those of a phone are 11 pixels.
-    pub fn width(self) -> f64 {
-        match self {
-            Self::Sheet => 880.0,
-            Self::Phone => 420.0,
-        }
-    }
-    /// The left edge of panels.
-    pub(super) fn left(self) -> f64 {
-        match self {
-            Self::Sheet => 62.0,
-            Self::Phone => 44.0,
-        }
-    }
-    /// The widest a name beside its line may be.
-    pub(super) fn name_widest(self) -> f64 {
-        match self {
-            Self::Sheet => 240.0,
-            Self::Phone => 150.0,
-        }
-    }
-    /// The most hours that are written along the clock.
-    pub(super) fn hours(self) -> f64 {
-        match self {
-            Self::Sheet => 8.5,
-            Self::Phone => 3.6,
-        }
-    }
+    /// Its colours and its size.
+    pub look: Look,
 }
 
 /// A chart that was drawn.
@@ -89,6 +49,11 @@ impl Unit {
     pub const WATTS: Self = Self {
         symbol: "W",
         key: "W",
+    };
+    /// Parts of a hundred.
+    pub const PERCENT: Self = Self {
+        symbol: "%",
+        key: "percent",
     };
     /// Grams.
     pub const GRAMS: Self = Self {
@@ -125,24 +90,67 @@ impl Unit {
 }
 
 impl<'a> ChartView<'a> {
-    /// What the charts of a night need, on a sheet.
-    pub fn of(night: &'a Night, title: &'a str, subtitle: &'a str, theme: Theme) -> Self {
+    /// What the charts of a night need.
+    pub fn of(night: &'a Night, title: &'a str, subtitle: &'a str, look: Look) -> Self {
         let scenario = night.scenario.scenario();
         Self {
+            headline: "",
             title,
             subtitle,
             clock: night.scenario.clock(),
             units: scenario.units,
             threshold: scenario.criteria.min_temperature,
-            theme,
-            breadth: Breadth::Sheet,
+            look,
         }
     }
-    /// The subtitle, and what the chart shows.
-    pub(super) fn saying(&self, what: &str) -> String {
-        match self.subtitle {
-            "" => what.to_owned(),
-            before => format!("{before} · {what}"),
+    /// The headline, or else what the chart itself finds.
+    pub(super) fn headline(&self, found: String) -> String {
+        match self.headline {
+            "" => found,
+            given => given.to_owned(),
+        }
+    }
+    /// The title, the subtitle, and what the chart shows.
+    pub(super) fn note(&self, what: &str) -> String {
+        let parts = [self.title, self.subtitle, what];
+        let parts: Vec<&str> = parts.into_iter().filter(|p| !p.is_empty()).collect();
+        parts.join(" · ")
+    }
+    /// What is said of the coldest part at departure: `44 °F at 07:30, 4 °F above the minimum`.
+    pub(super) fn coldest(&self, trace: &Trace) -> Option<(Coldest, String)> {
+        let row = (!trace.is_empty()).then(|| trace.at(trace.departure_s))?;
+        let coldest = Coldest::of(&trace.legend, &row)?;
+        let gap_k = coldest.temp_c - self.threshold.celsius();
+        let side = if gap_k < 0.0 { "below" } else { "above" };
+        let said = format!(
+            "{} at {}, {} {side} the minimum",
+            self.units
+                .temperature_text(coldest.temp_c)
+                .replace('-', "\u{2212}"),
+            self.clock.dated(trace.departure_s),
+            self.units.size(gap_k),
+        );
+        Some((coldest, said))
+    }
+    /// The left edge of panels.
+    pub(super) fn left(&self) -> f64 {
+        match self.look.size {
+            Size::Phone => 52.0,
+            _ => 62.0,
+        }
+    }
+    /// The widest a name beside its line may be.
+    pub(super) fn widest_name(&self) -> f64 {
+        match self.look.size {
+            Size::Phone => 116.0,
+            _ => 240.0,
+        }
+    }
+    /// The most hours that are written along the clock.
+    pub(super) fn hours(&self) -> f64 {
+        match self.look.size {
+            Size::Phone => 3.6,
+            _ => 8.5,
         }
     }
 }

@@ -37,23 +37,26 @@ pub fn water(trace: &Trace, view: &ChartView) -> Chart {
     let rest = match rows.len() - drawn {
         0 => String::new(),
         _ if drawn == 0 => String::new(),
-        n => format!("; on {n} more walls never {LEAST_G} g"),
+        n => format!("; {n} more walls below {LEAST_G} g"),
     };
-    let empty = if rows.is_empty() {
-        "This engine is described without the air inside it, so no water settles.".to_owned()
-    } else {
-        format!("No wall ever held {LEAST_G} g.")
+    let found = match rows.first().filter(|_| drawn > 0) {
+        Some(row) => format!(
+            "Most water at departure: {}, {:.2} g",
+            row.name, row.numbers[0]
+        ),
+        None if rows.is_empty() => "No water computed: this engine has no air inside".to_owned(),
+        None => format!("No inner wall held {LEAST_G} g of water"),
     };
     Bars {
         view: *view,
+        found,
         what: format!(
-            "water on the walls inside: bars at departure, strokes the most on the way{rest}"
+            "g on each inner wall; bar: at departure; stroke: most during the night{rest}"
         ),
         axis: "water, g".to_owned(),
         heads: vec!["at_departure_g".to_owned(), "most_g".to_owned()],
         rows,
         drawn,
-        empty,
     }
     .chart()
 }

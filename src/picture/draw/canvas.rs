@@ -4,6 +4,7 @@
 
 use super::colour::{BACKGROUND, Colour, Theme};
 use super::font::TextStyle;
+use super::look::Look;
 use super::shape::{Anchor, Area, Outline, Picture, Point, Shape, Stroke, Words};
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, IntoDrawingArea};
@@ -20,16 +21,17 @@ const FINE: f64 = 40.0;
 /// From the middle of small letters, where plotters puts words, up to that of capitals, over their size.
 const TO_CAPITALS: f64 = 0.09;
 
-/// A chart being drawn. Coordinates are pixels from the upper left corner.
+/// A chart being drawn. Coordinates are units of its size from the upper left corner.
 pub struct Canvas<'p> {
     area: DrawingArea<&'p mut Picture, Shift>,
     theme: Theme,
 }
 
-/// Draws a picture of this size in this theme; the title is read out in its place.
-pub fn drawn(theme: Theme, size: Point, title: String, paint: impl FnOnce(&Canvas)) -> Picture {
+/// Draws a picture so many units high, unless its size says how high; the title is read out in its place.
+pub fn drawn(look: Look, high: f64, title: String, paint: impl FnOnce(&Canvas)) -> Picture {
+    let Look { theme, size } = look;
     let mut picture = Picture {
-        size: (size.0.floor(), size.1.floor()),
+        size: (size.width(), size.height().unwrap_or(high)),
         background: theme.shown(BACKGROUND),
         title,
         description: String::new(),
@@ -37,13 +39,15 @@ pub fn drawn(theme: Theme, size: Point, title: String, paint: impl FnOnce(&Canva
     };
     let area = (&mut picture).into_drawing_area();
     paint(&Canvas { area, theme });
+    let mut picture = picture.zoomed(size.zoom());
+    picture.size = (picture.size.0.round(), picture.size.1.round());
     picture
 }
 
 impl<'p> Canvas<'p> {
-    /// A line through these points, `width` thick; with dashes, given their length and the gap between.
-    pub fn line(&self, points: &[Point], colour: Colour, width: f64, dashes: Option<(f64, f64)>) {
-        let dashes = dashes.map_or(Vec::new(), |(dash, gap)| vec![dash, gap]);
+    /// A line through these points, `width` thick; dashes and gaps by turns, solid without.
+    pub fn line(&self, points: &[Point], colour: Colour, width: f64, dashes: &[f64]) {
+        let dashes = dashes.to_vec();
         let colour = self.theme.shown(colour);
         self.draw(&Line(
             fine(points),
@@ -56,15 +60,16 @@ impl<'p> Canvas<'p> {
     }
     /// A filled rectangle from one corner to the other.
     pub fn bar(&self, a: Point, b: Point, colour: Colour) {
-        self.area(&[a, (b.0, a.1), b, (a.0, b.1)], colour);
+        self.area(&[a, (b.0, a.1), b, (a.0, b.1)], colour, 1.0);
     }
-    /// A filled polygon with these corners.
-    pub fn area(&self, corners: &[Point], colour: Colour) {
-        self.draw(&Polygon::new(fine(corners), self.colour(colour).filled()));
+    /// A filled polygon with these corners; its colour covers this much of what lies under it.
+    pub fn area(&self, corners: &[Point], colour: Colour, opacity: f64) {
+        let style = self.colour(colour).mix(opacity).filled();
+        self.draw(&Polygon::new(fine(corners), style));
     }
     /// The outline of a rectangle.
     pub fn outline(&self, a: Point, b: Point, colour: Colour) {
-        self.line(&[a, (b.0, a.1), b, (a.0, b.1), a], colour, 1.0, None);
+        self.line(&[a, (b.0, a.1), b, (a.0, b.1), a], colour, 1.0, &[]);
     }
     /// Words whose middle line runs through this point.
     pub fn words(&self, text: &str, at: Point, anchor: Anchor, style: TextStyle) {
@@ -162,7 +167,10 @@ impl DrawingBackend for &mut Picture {
         style: &S,
     ) -> Result<(), DrawingErrorKind<Infallible>> {
         let outline = Outline::Polygon(corners.into_iter().map(shown).collect());
-        let area = Area::filled(outline, of(style.color()));
+        let area = Area {
+            opacity: style.color().alpha,
+            ..Area::filled(outline, of(style.color()))
+        };
         self.shapes.push(Shape::Area(area));
         Ok(())
     }
@@ -208,27 +216,26 @@ fn fine(points: &[Point]) -> Vec<BackendCoord> {
 #[cfg(test)]
 mod tests {
     use super::super::colour::{SERIES, TEXT};
+    use super::super::look::Size;
     use super::*;
 
     #[test]
     fn what_is_drawn_is_in_the_picture_to_a_fortieth_of_a_pixel() {
         let style = TextStyle::bold(12.0);
         let picture = drawn(
-            Theme::Dark,
-            (200.5, 100.0),
+            Look {
+                theme: Theme::Dark,
+                size: Size::Page,
+            },
+            100.0,
             "a chart".to_owned(),
             |canvas| {
-                canvas.line(
-                    &[(10.0, 10.0), (10.3, 20.0)],
-                    SERIES[0],
-                    1.3,
-                    Some((4.0, 2.0)),
-                );
+                canvas.line(&[(10.0, 10.0), (10.3, 20.0)], SERIES[0], 1.3, &[4.0, 2.0]);
                 canvas.bar((1.0, 2.0), (3.0, 4.0), Colour(1, 2, 3));
                 canvas.words("departure", (50.0, 60.0), Anchor::End, style);
             },
         );
-        assert_eq!(picture.size, (200.0, 100.0));
+        assert_eq!(picture.size, (880.0, 100.0));
         let colour = Theme::Dark.shown(SERIES[0]);
         let stroke = Stroke {
             colour,
@@ -257,7 +264,7 @@ mod tests {
     /// Any element of plotters can be drawn: it is made of lines, polygons and words.
     #[test]
     fn an_element_of_plotters_itself_is_drawn() {
-        let picture = drawn(Theme::Light, (20.0, 20.0), String::new(), |canvas| {
+        let picture = drawn(Look::default(), 20.0, String::new(), |canvas| {
             let circle =
                 plotters::element::Circle::new((400, 400), 80, canvas.colour(TEXT).filled());
             canvas.draw(&circle);

@@ -51,7 +51,7 @@ pub fn painted(picture: &Picture, scale: f64) -> Result<Pixmap, DrawError> {
                     }
                 };
                 if let Some(fill) = area.fill {
-                    brush.fill(path.clone(), fill);
+                    brush.fill(path.clone(), fill, area.opacity);
                 }
                 if let Some(edge) = &area.edge {
                     brush.stroke(path, edge);
@@ -62,7 +62,7 @@ pub fn painted(picture: &Picture, scale: f64) -> Result<Pixmap, DrawError> {
                 if let Some(halo) = words.halo {
                     brush.stroke(path.clone(), &Stroke::solid(halo, 3.0));
                 }
-                brush.fill(path, words.style.colour);
+                brush.fill(path, words.style.colour, 1.0);
             }
         }
     }
@@ -77,9 +77,9 @@ struct Brush {
 
 impl Brush {
     /// Fills a path; one without a point is nothing to fill.
-    fn fill(&mut self, path: Option<Path>, colour: Colour) {
+    fn fill(&mut self, path: Option<Path>, colour: Colour, opacity: f64) {
         if let Some(path) = path {
-            let paint = paint(colour);
+            let paint = paint(colour, opacity);
             self.sheet
                 .fill_path(&path, &paint, FillRule::Winding, self.zoom, None);
         }
@@ -94,14 +94,14 @@ impl Brush {
         };
         if let Some(path) = path {
             self.sheet
-                .stroke_path(&path, &paint(stroke.colour), &look, self.zoom, None);
+                .stroke_path(&path, &paint(stroke.colour, 1.0), &look, self.zoom, None);
         }
     }
 }
 
-fn paint(Colour(r, g, b): Colour) -> Paint<'static> {
+fn paint(Colour(r, g, b): Colour, opacity: f64) -> Paint<'static> {
     let mut paint = Paint::default();
-    paint.set_color_rgba8(r, g, b, 255);
+    paint.set_color_rgba8(r, g, b, (255.0 * opacity).round() as u8);
     paint
 }
 

@@ -52,6 +52,8 @@ pub struct Area {
     pub outline: Outline,
     /// The colour inside.
     pub fill: Option<Colour>,
+    /// How much that colour covers what lies under it, 0 to 1.
+    pub opacity: f64,
     /// Its edge.
     pub edge: Option<Stroke>,
     /// The name that a pointer over it shows; none if empty.
@@ -93,6 +95,36 @@ pub enum Anchor {
     End,
 }
 
+impl Picture {
+    /// The same picture, so many times as large.
+    pub fn zoomed(mut self, zoom: f64) -> Self {
+        let long = |length: &mut f64| *length *= zoom;
+        let place = |p: &mut Point| *p = (p.0 * zoom, p.1 * zoom);
+        let widen = |stroke: &mut Stroke| {
+            long(&mut stroke.width);
+            stroke.dashes.iter_mut().for_each(long);
+        };
+        place(&mut self.size);
+        for shape in &mut self.shapes {
+            match shape {
+                Shape::Line(points, stroke) => {
+                    points.iter_mut().for_each(place);
+                    widen(stroke);
+                }
+                Shape::Area(area) => {
+                    area.outline = area.outline.placed(zoom, (0.0, 0.0));
+                    area.edge.iter_mut().for_each(widen);
+                }
+                Shape::Words(words) => {
+                    place(&mut words.at);
+                    long(&mut words.style.size);
+                }
+            }
+        }
+        self
+    }
+}
+
 impl Stroke {
     /// A solid stroke.
     pub fn solid(colour: Colour, width: f64) -> Self {
@@ -110,6 +142,7 @@ impl Area {
         Self {
             outline,
             fill: Some(fill),
+            opacity: 1.0,
             edge: None,
             name: String::new(),
         }
@@ -119,6 +152,7 @@ impl Area {
         Self {
             outline,
             fill: None,
+            opacity: 1.0,
             edge: Some(Stroke::solid(colour, width)),
             name: String::new(),
         }

@@ -52,7 +52,11 @@ pub fn shapes(shapes: &[Shape]) -> String {
 
 fn area(svg: &mut String, area: &Area) {
     let fill = area.fill.map_or("none".to_owned(), Colour::hex);
-    let look = format!("fill=\"{fill}\"{}", stroked(area.edge.as_ref()));
+    let opacity = match area.opacity {
+        1.0 => String::new(),
+        part => format!(" fill-opacity=\"{part}\""),
+    };
+    let look = format!("fill=\"{fill}\"{opacity}{}", stroked(area.edge.as_ref()));
     let (tag, place) = match &area.outline {
         Outline::Polygon(corners) => ("polygon", format!("points=\"{}\"", list(corners))),
         Outline::Disc((x, y), r) => {

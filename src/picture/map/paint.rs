@@ -49,6 +49,7 @@ pub fn engine(drawing: &Drawing, colours: &[Colour], theme: Theme) -> Vec<Shape>
         Shape::Area(Area {
             outline: shape.outline.clone(),
             fill: Some(colour),
+            opacity: 1.0,
             edge: width.map(|width| Stroke::solid(edge_on(colour), width)),
             name: subject.label.clone(),
         })

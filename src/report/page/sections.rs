@@ -3,7 +3,7 @@
 use super::{basis, budget, card};
 use crate::night::Night;
 use crate::picture::Figure;
-use crate::picture::chart::comparison::coldest_parts;
+use crate::picture::chart::comparison::{Choice, coldest_parts};
 use crate::picture::chart::{self, of_night as night_chart};
 use crate::report::cautions::in_full;
 use crate::report::model::{Block, Fact, Report, Section};
@@ -47,8 +47,8 @@ pub fn of_comparison(
         return report;
     };
     let nights = comparison.nights.iter();
-    let traces: Vec<_> = nights.map(|n| (n.0.as_str(), &n.1.trace)).collect();
-    let chart = Figure::chart(chosen, &report.title, |view| coldest_parts(&traces, view));
+    let choices: Vec<_> = nights.map(|n| Choice::nominal(&n.0, &n.1)).collect();
+    let chart = Figure::chart(chosen, &report.title, |view| coldest_parts(&choices, view));
     let inputs = Section::new("As computed")
         .shown(Show::Page)
         .facts(inputs::facts(chosen, engine));
