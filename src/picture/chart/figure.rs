@@ -6,10 +6,10 @@
 use super::axis::hour_ticks;
 use super::names::{LEADER, lines};
 use super::numbers::written;
-use super::panel::{Panel, Place};
+use super::panel::{Panel, Place, Strip};
 use super::text::{Heading, LINE, NAME};
 use super::view::{Chart, ChartView};
-use crate::picture::draw::colour::{self, Colour};
+use crate::picture::draw::colour;
 use crate::picture::draw::{Anchor, Canvas, TextStyle, drawn};
 use crate::trace::Trace;
 
@@ -25,19 +25,6 @@ const STRIP_HIGH: f64 = 22.0;
 const BOTTOM: f64 = 12.0;
 /// Hours by which a day has passed, so that a time of day alone does not say when.
 const DAY_S: f64 = 86_400.0;
-
-/// When something was on, drawn as a strip under the panels.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Strip {
-    /// Its name in machine output.
-    pub key: String,
-    /// Its name.
-    pub name: String,
-    /// Spans of seconds after the beginning.
-    pub spans: Vec<(f64, f64)>,
-    /// Its colour.
-    pub colour: Colour,
-}
 
 /// What a figure shows.
 #[derive(Debug, Clone)]

@@ -1,7 +1,6 @@
 //! The numbers of a figure as CSV: a row a time, a column a line, layer or strip, the unit at the end of its head.
 
-use super::figure::Strip;
-use super::panel::Panel;
+use super::panel::{Panel, Strip};
 use crate::scenario::clock::NightClock;
 use std::collections::BTreeMap;
 

@@ -46,6 +46,19 @@ pub struct Panel {
     pub limits: Vec<Limit>,
 }
 
+/// When something was on, drawn as a strip under the panels.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Strip {
+    /// Its name in machine output.
+    pub key: String,
+    /// Its name.
+    pub name: String,
+    /// Spans of seconds after the beginning.
+    pub spans: Vec<(f64, f64)>,
+    /// Its colour.
+    pub colour: Colour,
+}
+
 /// Where a panel lies on its sheet, and the hours it spans.
 #[derive(Debug, Clone, Copy)]
 pub struct Place {

@@ -2,9 +2,9 @@
 //! departure, when the heaters were on, how far the inner walls stand above the dew point, and when water settles.
 
 use super::axis::tick_label;
-use super::figure::{Figure, Strip};
+use super::figure::Figure;
 use super::line::{COLDEST, Line, PLAIN, air, coldest, degrees, look, points, weighted};
-use super::panel::{Limit, Panel};
+use super::panel::{Limit, Panel, Strip};
 use super::stack::Stack;
 use super::view::{Chart, ChartView, Unit};
 use crate::findings::{DewMarginSeries, TRACE_FILM_G_PER_M2};
