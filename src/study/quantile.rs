@@ -66,7 +66,7 @@ impl Share {
     /// (p + z^2/2n +- z sqrt(p(1-p)/n + z^2/4n^2)) / (1 + z^2/n),  z = 1.959964
     /// ```
     ///
-    /// *Source*: Wilson (1927). Quasi-random nights are spread more evenly than random ones, so it errs on the wide side.
+    /// *Source*: Wilson (1927), for independent nights, as the simulated ones are.
     pub fn of(count: usize, of: usize) -> Option<Self> {
         const Z: f64 = 1.959_964;
         if of == 0 {

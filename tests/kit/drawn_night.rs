@@ -1,15 +1,11 @@
 //! A made-up record for the tests of the charts: lines of the shapes a night has, computed from no physics.
 
-use coldsoak::findings::{Findings, answer};
 use coldsoak::picture::chart::ChartView;
 use coldsoak::picture::draw::Look;
 use coldsoak::quantity::{Temperature, Units};
-use coldsoak::scenario::circuit::Circuit;
 use coldsoak::scenario::clock::{Clock, Moment, NightClock};
-use coldsoak::scenario::criteria::Criteria;
-use coldsoak::scenario::oil::Oil;
 use coldsoak::trace::{
-    CellInfo, Column, ColumnInfo, ColumnKind, Conservation, HeaterNote, OilNote, ReadingNote,
+    CellInfo, Column, ColumnInfo, ColumnKind, HeaterNote, OilNote, ReadingNote,
     SwitchCause, Switching, Trace,
 };
 
@@ -126,26 +122,4 @@ pub fn trace() -> Trace {
         ],
         departure_s: 12.5 * 3600.0,
     }
-}
-
-/// What the made-up night answers at this minimum, at 0.20 EUR/kWh.
-pub fn findings(min_temperature: Temperature) -> Findings {
-    let criteria = Criteria {
-        min_temperature,
-        ..Criteria::default()
-    };
-    let oil = Oil::sae_50();
-    let circuit = Circuit {
-        tariff_per_kwh: Some(0.20),
-        currency: "EUR".to_owned(),
-        ..Circuit::default()
-    };
-    answer(
-        &trace(),
-        &Conservation::default(),
-        &criteria,
-        &oil,
-        &circuit,
-        None,
-    )
 }
