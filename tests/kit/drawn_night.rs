@@ -5,8 +5,8 @@ use coldsoak::picture::draw::Look;
 use coldsoak::quantity::{Temperature, Units};
 use coldsoak::scenario::clock::{Clock, Moment, NightClock};
 use coldsoak::trace::{
-    CellInfo, Column, ColumnInfo, ColumnKind, HeaterNote, OilNote, ReadingNote,
-    SwitchCause, Switching, Trace,
+    CellInfo, Column, ColumnInfo, ColumnKind, HeaterNote, OilNote, ReadingNote, SwitchCause,
+    Switching, Trace,
 };
 
 /// Names, end temperature and time scale in hours of the made-up groups.
