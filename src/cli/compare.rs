@@ -95,7 +95,7 @@ pub fn computed(
         loaded.audited(&|night| uncertain_inputs(night).err().unwrap_or_default())?;
     }
     let choices: Vec<Case> = (loaded.choices.iter())
-        .map(|(name, night)| Case::whole(name, night))
+        .map(|choice| Case::whole(&choice.name, &choice.night))
         .collect();
     let bar = terminal::progress_bar(0, flags.quiet);
     let advance = terminal::advance(&bar);

@@ -7,7 +7,6 @@ use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
 use crate::files::fault::{Fault, FileError};
-use crate::files::locate::{located, located_choice};
 use crate::files::night::{Loaded, load_named_from};
 use crate::night::NightError;
 use crate::report::provenance::{InputJson, Provenance};
@@ -67,8 +66,7 @@ impl Session {
     pub fn failure(&self, e: NightError) -> Failure {
         match e {
             NightError::Problems(problems) => {
-                let errors = located(&problems, &self.night.file, &self.night.sources);
-                FileError::Faults(errors).into()
+                FileError::Faults(self.night.located(&problems)).into()
             }
             other => Failure::Night(other),
         }
@@ -85,8 +83,8 @@ impl ComparisonSession {
             None => load_builtin_comparison(BUILT_IN)?,
         };
         comparison.audit()?;
-        for (_, night) in &mut comparison.choices {
-            night.units = flags.units_or(night.units);
+        for choice in &mut comparison.choices {
+            choice.night.units = flags.units_or(choice.night.units);
         }
         let from = provenance(&comparison.base, &comparison.doubts(), flags);
         Ok(Self { comparison, from })
@@ -94,10 +92,9 @@ impl ComparisonSession {
 
     /// The failure of a choice that could not be computed: problems at their places in the files.
     pub fn failure(&self, choice: &str, e: NightError) -> Failure {
-        let base = &self.comparison.base;
         match e {
             NightError::Problems(problems) => {
-                let mut errors = located_choice(&problems, choice, &base.file, &base.sources);
+                let mut errors = self.comparison.located(&problems, choice);
                 for error in &mut errors {
                     error.message = format!("{}, in the choice \"{choice}\"", error.message);
                 }

@@ -5,6 +5,7 @@ mod limits;
 pub(crate) mod macros;
 pub mod names;
 pub mod node;
+mod overlay;
 pub mod parse;
 mod path;
 pub mod read;
@@ -19,7 +20,7 @@ pub use error::{ErrorList, InputError};
 pub use limits::{Found, Key, Limits, Rule, Walk};
 pub use node::{Name, Node, Span, Value};
 pub use parse::parse;
-pub use path::PathError;
+pub use path::{PathError, spelt};
 pub use read::{Fields, Read, Reader, Reading, from_node, read, read_node};
 pub use source::Source;
 

@@ -24,6 +24,20 @@ pub enum PathError {
     },
 }
 
+/// A path as it is spelt here, with an index in square brackets: `heaters.0.power` is `heaters[0].power`.
+pub fn spelt(path: &str) -> String {
+    let mut spelt = String::new();
+    for step in path.replace('[', ".").replace(']', "").split('.') {
+        if step.parse::<usize>().is_ok() {
+            spelt += &format!("[{step}]");
+        } else {
+            spelt += if spelt.is_empty() { "" } else { "." };
+            spelt += step;
+        }
+    }
+    spelt
+}
+
 enum Step<'p> {
     Key(&'p str),
     Index(usize),
@@ -99,7 +113,7 @@ impl Node {
         (node, path)
     }
 
-    fn at_mut(&mut self, path: &str) -> Option<&mut Node> {
+    pub(super) fn at_mut(&mut self, path: &str) -> Option<&mut Node> {
         let (mut node, mut path) = (self, path);
         while let Some((step, rest)) = step(path) {
             let next = node.next(&step)?;

@@ -36,6 +36,15 @@ impl Read for f64 {
     }
 }
 
+/// Any value, read later.
+impl Read for Node {
+    const WANTED: &'static str = "a value";
+    const EXAMPLE: &'static str = "0.8";
+    fn read(node: &Node, _reader: &mut Reader) -> Option<Self> {
+        Some(node.clone())
+    }
+}
+
 macro_rules! whole {
     ($($type:ty),+) => {$(
         impl Read for $type {

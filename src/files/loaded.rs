@@ -2,8 +2,9 @@
 
 use super::fault::Fault;
 use super::locate::{doubted, located};
+use super::settings::{SetValue, Setting};
 use super::sources::{Input, Sources};
-use crate::scenario::check::check;
+use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
 use crate::scenario::plausibility::doubts;
 
@@ -20,13 +21,47 @@ pub struct Loaded {
     pub file: String,
     /// What its engine's file is called.
     pub engine: String,
+    /// Values that were set in it.
+    pub set: Vec<SetValue>,
+    /// The settings they come from.
+    pub settings: Vec<Setting>,
 }
 
 impl Loaded {
+    /// Problems of the night at their places: those of a value that was set at its setting.
+    pub fn located(&self, problems: &[Problem]) -> Vec<Fault> {
+        settings_first(&self.settings, problems, |others| {
+            located(others, &self.file, &self.sources)
+        })
+    }
+
     /// Its numbers that are hard to believe, at their places.
     pub fn doubts(&self) -> Vec<Fault> {
         doubted(&doubts(&self.scenario), None, &self.file, &self.sources)
     }
+}
+
+/// Problems as faults: those of a value that was set at its setting, the others as `elsewhere` has them.
+pub(super) fn settings_first(
+    settings: &[Setting],
+    problems: &[Problem],
+    elsewhere: impl Fn(&[Problem]) -> Vec<Fault>,
+) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    for problem in problems {
+        let within = |s: &&Setting| s.holds(&problem.path);
+        match settings.iter().rev().find(within) {
+            Some(setting) => {
+                let key = problem.path.rsplit('.').next().unwrap_or_default();
+                let instead = problem.instead.as_ref();
+                let instead = instead.map(|write| format!("{key}: {write}"));
+                let help = instead.or_else(|| problem.help.clone());
+                faults.push(setting.error(&problem.what, help.as_deref()));
+            }
+            None => faults.extend(elsewhere(std::slice::from_ref(problem))),
+        }
+    }
+    faults
 }
 
 /// What the gate refuses in a night whose text has keys that nothing was made of (`ignored`), but whose values are

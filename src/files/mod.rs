@@ -7,10 +7,14 @@ pub mod library;
 pub mod loaded;
 pub mod locate;
 pub mod night;
+mod night_file;
 mod open;
 pub mod recognise;
 pub mod ron;
 pub mod safe;
+pub mod settings;
+mod shared;
+mod shown;
 pub mod sources;
 #[cfg(feature = "studies")]
 pub mod store;

@@ -4,119 +4,56 @@ use super::fault::{ErrorList, FileError};
 use super::library::{Kind, builtin};
 use super::loaded::refused_too;
 use super::recognise::{mistaken, other_builtin};
+use super::settings::{Setting, in_night, in_scenario};
 use super::sources::{Outside, Sources};
-use super::weather_entry::{self, WeatherEntry};
-use super::written_units::{HasRanges, with_units};
-use crate::document::{Node, Reading, Source, from_node, model, read};
-use crate::quantity::{Power, Temperature, Units};
-use crate::scenario::circuit::Circuit;
-use crate::scenario::clock::Clock;
-use crate::scenario::cover::Covers;
-use crate::scenario::criteria::Criteria;
-use crate::scenario::document::{Accuracy, Scenario};
+use super::weather_entry;
+use super::written_units::with_units;
+use crate::document::{Node, Reading, Source, from_node, read};
+use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::hangar::Hangar;
-use crate::scenario::heater::{Heater, Place, SelfLimiting, Thermostat};
-use crate::scenario::hours::Hours;
-use crate::scenario::initial::Initial;
+use crate::scenario::heater::Heater;
 use crate::scenario::oil::Oil;
-use crate::scenario::uncertain::Uncertain;
+use crate::scenario::weather::Weather;
 use std::path::Path;
 
 pub use super::loaded::Loaded;
-
-/// The oil of a night that names none.
-const DEFAULT_OIL: &str = "15w-50";
-
-model! {
-    /// What a night file holds. Names are those of built-in models, or, ending in `.ron` or `.csv`, of files
-    /// beside it.
-    pub struct NightFile {
-        /// A name for the night.
-        pub title: String, example("\"Tonight\"");
-        /// When it begins and when the aeroplane leaves.
-        pub clock: Clock, example("(begin: \"19:00\", departure: \"07:30\")");
-        /// The engine's name.
-        pub engine: String, example("\"flat-four-5l9\"");
-        /// The oil's name.
-        pub oil: String = DEFAULT_OIL.to_owned();
-        /// Plugs, blankets and what is left open.
-        pub covers: Covers = Covers::default();
-        /// The heaters.
-        pub heaters: Vec<HeaterEntry> = Vec::new();
-        /// The hangar's name.
-        pub hangar: String, example("\"shut\"");
-        /// The hangar's temperature when the night begins, in place of its own.
-        pub hangar_start: Option<Temperature>, limits(-60.0, 60.0) = None;
-        /// The weather.
-        pub weather: WeatherEntry, example("steady(outdoors: degC(-12), humidity: 0.8)");
-        /// Temperatures and water of the engine when the night begins.
-        pub initial: Initial = Initial::default();
-        /// The electric circuit.
-        pub circuit: Circuit = Circuit::default();
-        /// When the engine counts as ready, and how long the night is computed.
-        pub criteria: Criteria = Criteria::default();
-        /// The temperature unit of results.
-        pub units: Units = Units::default();
-        /// How finely it is computed.
-        pub accuracy: Accuracy = Accuracy::default();
-        /// Which numbers are uncertain.
-        pub uncertain: Uncertain = Uncertain::new();
-    }
-}
-
-impl HasRanges for NightFile {
-    fn uncertain(&mut self) -> &mut Uncertain {
-        &mut self.uncertain
-    }
-}
-
-model! {
-    /// A heater by name, with what is different here.
-    pub struct HeaterEntry {
-        /// The heater's name.
-        pub heater: String, example("\"bay-fan-350w\"");
-        /// What it is called in the results.
-        pub name: Option<String> = None;
-        /// Its power, if not that of the model.
-        pub power: Option<Power>, not_negative() = None;
-        /// Where it is put, if not at the place of the model.
-        pub place: Option<Place>, example("at(\"bottom\")") = None;
-        /// When it is plugged in, if not always.
-        pub hours: Option<Hours> = None;
-        /// Its thermostat, if not that of the model.
-        pub thermostat: Option<Thermostat> = None;
-        /// Its self-limiting element, if not that of the model.
-        pub self_limiting: Option<SelfLimiting> = None;
-    }
-}
+pub use super::night_file::{HeaterEntry, NightFile};
 
 /// Reads a night from a file, or from standard input if it is called `-`.
 ///
 /// *Errors*: what is wrong with the file or with those it names.
 pub fn load(path: &Path) -> Result<Loaded, FileError> {
-    load_from(path, Sources::beside(path))
+    load_from(path, Sources::beside(path), &[])
 }
 
-fn load_from(path: &Path, mut sources: Sources) -> Result<Loaded, FileError> {
+fn load_from(path: &Path, mut sources: Sources, settings: &[Setting]) -> Result<Loaded, FileError> {
     let source = sources.open(path)?;
-    from_text(&source, sources)
+    from_text(&source, sources, settings)
 }
 
 /// A built-in night.
 ///
 /// *Errors*: no night of this name.
 pub fn load_builtin(name: &str) -> Result<Loaded, FileError> {
+    builtin_with(name, &[])
+}
+
+fn builtin_with(name: &str, settings: &[Setting]) -> Result<Loaded, FileError> {
     if let Some(fault) = other_builtin(name, Kind::Night) {
         return Err(fault.into());
     }
     let mut sources = Sources::builtin();
     let source = sources.text(Kind::Night, name, "the command line")?;
-    from_text(&source, sources)
+    from_text(&source, sources, settings)
 }
 
 /// The night of a text, or the errors of all files that it names together with its own.
-fn from_text(source: &Source, mut sources: Sources) -> Result<Loaded, FileError> {
+fn from_text(
+    source: &Source,
+    mut sources: Sources,
+    settings: &[Setting],
+) -> Result<Loaded, FileError> {
     let file = source.file.as_str();
     let mut gathered = ErrorList::default();
     let reading = read::<NightFile>(source);
@@ -132,8 +69,17 @@ fn from_text(source: &Source, mut sources: Sources) -> Result<Loaded, FileError>
         ignored,
         only_ignored,
     } = reading;
+    let mut set = Vec::new();
     let scenario = match value.map(|night| with_units(night, &root)) {
-        Some(night) => gathered.keep(resolve(&night, file, &mut sources)),
+        Some(night) => {
+            let changed = in_night(&night, Some(&root), settings, &mut gathered);
+            changed.and_then(|changed| {
+                let night = gathered.keep(resolve(&changed.night, None, file, &mut sources))?;
+                let (night, models) = in_scenario(night, &changed.of_models, &mut gathered)?;
+                set = [changed.values, models].concat();
+                Some(night)
+            })
+        }
         None => {
             named(&root, file, &mut sources, &mut gathered);
             None
@@ -159,7 +105,12 @@ fn from_text(source: &Source, mut sources: Sources) -> Result<Loaded, FileError>
         inputs: sources.inputs(),
         sources,
         file: file.to_owned(),
-        engine: engine.to_owned(),
+        engine: set
+            .iter()
+            .find(|set| set.path == "engine")
+            .map_or(engine.to_owned(), |set| set.value.clone()),
+        set,
+        settings: settings.to_vec(),
     })
 }
 
@@ -201,22 +152,34 @@ pub(super) fn named_heaters(
 ///
 /// *Errors*: neither exists, or the file has faults.
 pub fn load_named_from(name: &str, outside: Outside) -> Result<Loaded, FileError> {
+    load_named_with(name, outside, &[])
+}
+
+/// The same, with values set in it.
+///
+/// *Errors*: as [`load_named_from`], and every setting that cannot be made.
+pub fn load_named_with(
+    name: &str,
+    outside: Outside,
+    settings: &[Setting],
+) -> Result<Loaded, FileError> {
     if builtin(Kind::Night, name).is_some() && !Path::new(name).is_file() {
-        load_builtin(name)
+        builtin_with(name, settings)
     } else if name != "-" && Path::new(name).extension().is_none() && !Path::new(name).exists() {
         // Neither a file nor a built-in: say which names there are.
-        load_builtin(name)
+        builtin_with(name, settings)
     } else {
         let path = Path::new(name);
-        load_from(path, Sources::beside(path).outside(outside))
+        load_from(path, Sources::beside(path).outside(outside), settings)
     }
 }
 
-/// The scenario that a night file stands for.
+/// The scenario that a night file stands for; with weather that was read before, if it is the same.
 ///
 /// *Errors*: every name that leads nowhere, and every fault of the files that are named.
 pub fn resolve(
     night: &NightFile,
+    weather: Option<Weather>,
     file: &str,
     sources: &mut Sources,
 ) -> Result<Scenario, FileError> {
@@ -224,8 +187,10 @@ pub fn resolve(
     let engine = gathered.keep(sources.value(Kind::Engine, &night.engine, file));
     let oil = gathered.keep(sources.value(Kind::Oil, &night.oil, file));
     let hangar: Option<Hangar> = gathered.keep(sources.value(Kind::Hangar, &night.hangar, file));
-    let weather = weather_entry::resolve(&night.weather, &night.clock, file, sources);
-    let weather = gathered.keep(weather);
+    let weather = weather.or_else(|| {
+        let read = weather_entry::resolve(&night.weather, &night.clock, file, sources);
+        gathered.keep(read)
+    });
     let heaters = gathered.keep(heaters(&night.heaters, file, sources));
     let scenario = || {
         let mut hangar = hangar?;

@@ -66,7 +66,9 @@ impl Sources {
     }
     /// Adds to what was told.
     pub(super) fn tell(&mut self, note: String) {
-        self.notes.push(note);
+        if !self.notes.contains(&note) {
+            self.notes.push(note);
+        }
     }
     /// The files read so far, with their hashes.
     pub fn inputs(&self) -> Vec<Input> {

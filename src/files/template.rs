@@ -245,7 +245,7 @@ fn filled(text: &str, values: &Values) -> String {
 fn fault_of(text: &str) -> Option<String> {
     let file = "the new night";
     let night: Result<NightFile, FileError> = parse(file, text);
-    let resolved = night.and_then(|night| resolve(&night, file, &mut Sources::builtin()));
+    let resolved = night.and_then(|night| resolve(&night, None, file, &mut Sources::builtin()));
     match resolved {
         Err(e) => Some(e.to_string()),
         Ok(scenario) => {

@@ -53,7 +53,7 @@ impl ValidFile {
         match &self.held {
             Held::None => None,
             Held::Night(loaded) => Some(&loaded.scenario),
-            Held::Choices(loaded) => loaded.choices.first().map(|(_, night)| night),
+            Held::Choices(loaded) => loaded.choices.first().map(|choice| &choice.night),
             Held::Part { night, .. } => Some(night),
         }
     }

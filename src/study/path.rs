@@ -7,7 +7,7 @@
 use crate::document::{Node, read_node};
 use crate::scenario::document::Scenario;
 
-pub use crate::document::PathError;
+pub use crate::document::{PathError, spelt};
 
 /// A Scenario as a tree in which numbers can be set.
 #[derive(Debug, Clone)]
@@ -20,20 +20,6 @@ pub struct PathNumber {
     pub value: f64,
     /// Its unit, such as `kg` or `degC`.
     pub unit: Option<String>,
-}
-
-/// A path as it is spelt here, with an index in square brackets: `heaters.0.power` is `heaters[0].power`.
-pub fn spelt(path: &str) -> String {
-    let mut spelt = String::new();
-    for step in path.replace('[', ".").replace(']', "").split('.') {
-        if step.parse::<usize>().is_ok() {
-            spelt += &format!("[{step}]");
-        } else {
-            spelt += if spelt.is_empty() { "" } else { "." };
-            spelt += step;
-        }
-    }
-    spelt
 }
 
 impl Tree {

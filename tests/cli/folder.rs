@@ -7,7 +7,7 @@ const TWO: &str = "(
     title: \"two\",
     night: \"small-engine-top\",
     choices: [
-        (name: \"No heater!\"),
+        (name: \"No heater!\", heaters: []),
         (name: \"fan / top\", heaters: [(heater: \"bay-fan-250w\", place: at(\"top-blowing-right\"))]),
     ],
 )

@@ -196,7 +196,7 @@ fn notes_and_doubts_are_in_machine_output() {
     circuit: (tariff_per_kwh: 200),
 )
 ";
-    let both = "(title: \"two\", night: \"own.ron\", choices: [(name: \"a\"), (name: \"b\")])";
+    let both = "(title: \"two\", night: \"own.ron\", choices: [(name: \"a\"), (name: \"b\", heaters: [])])";
     for (name, text) in [
         ("own.csv", table.as_str()),
         ("own.ron", night),

@@ -138,7 +138,7 @@ fn a_map_in_motion_has_a_picture_for_every_moment() {
 /// Two choices, one of them with a heater, so that the circuit is told.
 const TWO: &str = r#"(title: "Which of the two, asked in a title that is longer than a narrow terminal is wide?",
     night: "small-engine-top", choices: [
-        (name: "no heater"),
+        (name: "no heater", heaters: []),
         (name: "a fan of 350 W and good plugs besides", heaters: [(heater: "bay-fan-350w", place: at("bottom"))]),
     ])"#;
 

@@ -9,7 +9,10 @@ fn of(comparison: &str) -> Vec<(String, Findings)> {
     loaded
         .choices
         .iter()
-        .map(|(name, night)| (name.clone(), run(night).expect("it runs").findings))
+        .map(|choice| {
+            let night = run(&choice.night).expect("it runs");
+            (choice.name.clone(), night.findings)
+        })
         .collect()
 }
 

@@ -72,8 +72,8 @@ fn every_built_in_night_closes_its_books() {
 #[test]
 fn every_choice_of_the_built_in_comparison_closes_its_books() {
     let loaded = load_builtin_comparison("demo").unwrap_or_else(|e| panic!("{e}"));
-    for (name, scenario) in &loaded.choices {
-        let night = sound(name, scenario);
+    for choice in &loaded.choices {
+        let night = sound(&choice.name, &choice.night);
         let f = &night.findings;
         println!(
             "   ready {:?} coldest {:?} upper {:?} kWh {:?}",

@@ -52,8 +52,8 @@ fn hold(name: &str, night: &Scenario) {
 /// Source: the definition of a discretisation error; the estimate is Roache's (1994), as in `study::refine`.
 #[test]
 fn the_built_in_comparison_moves_by_less_than_is_stated() {
-    for (name, scenario) in load_builtin_comparison("demo").unwrap().choices {
-        hold(&name, &scenario);
+    for choice in load_builtin_comparison("demo").unwrap().choices {
+        hold(&choice.name, &choice.night);
     }
 }
 

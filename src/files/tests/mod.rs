@@ -1,5 +1,6 @@
 //! Files with every slip a writer makes, and what the reader says to each.
 
+mod choices;
 mod names;
 mod places;
 mod reference;

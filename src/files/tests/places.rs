@@ -3,7 +3,6 @@
 use super::super::comparison::load_comparison_from;
 use super::super::fault::{Fault, FileError};
 use super::super::library::Kind;
-use super::super::locate::located_choice;
 use super::super::night::load;
 use super::super::sources::Outside;
 use super::{NIGHT, fault, folder, told};
@@ -82,9 +81,9 @@ fn a_problem_of_an_engine_file_is_shown_in_that_file() {
 fn a_problem_of_a_choice_is_shown_at_that_choice() {
     let (_room, path) = folder(&[("two.ron", COMPARISON), ("night.ron", NIGHT)]);
     let loaded = load_comparison_from(&path, Outside::Refused).unwrap_or_else(|e| panic!("{e}"));
-    let (name, scenario) = &loaded.choices[1];
-    let problems = check(scenario).unwrap_err();
-    let faults = located_choice(&problems, name, &loaded.base.file, &loaded.base.sources);
+    let choice = &loaded.choices[1];
+    let problems = check(&choice.night).unwrap_err();
+    let faults = loaded.located(&problems, &choice.name);
     assert_eq!(faults.len(), 1, "{faults:?}");
     told(
         &faults[0],

@@ -34,6 +34,7 @@ fn plain(name: &str) -> Option<&'static str> {
         "bool" => "`true` or `false`",
         "ClockTime" => "clock time, `\"19:00\"`",
         "Moment" => "time, `\"19:00\"` or `\"1996-02-04 19:00\"`",
+        "Node" => "any value",
         "Month" => "month, `\"2018-01\"`",
         _ => return None,
     })
