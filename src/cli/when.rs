@@ -52,6 +52,7 @@ pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
     let options = WhenOptions {
         count: typed.simulated.count(),
         target: typed.simulated.target(),
+        other_weather: typed.output.wide || typed.output.json || typed.output.out.is_some(),
     };
     let bar = terminal::progress_bar(0, flags.quiet);
     let advance = terminal::advance(&bar);

@@ -87,6 +87,11 @@ impl Node {
         }
     }
 
+    /// Whether it is a word with one value in brackets, other than a number in its unit.
+    fn holds_one(&self) -> bool {
+        matches!(&self.value, Value::Group(Some(_), items) if items.len() == 1) && self.measured().is_none()
+    }
+
     /// The value at a path, if there is one.
     pub fn at(&self, path: &str) -> Option<&Node> {
         let (node, rest) = self.furthest(path);
@@ -105,7 +110,13 @@ impl Node {
                     };
                     path = rest;
                 }
-                Some(Next::Here) => path = rest,
+                Some(Next::Here) => {
+                    path = rest;
+                    // The last step is the word of one value: that is what the path means.
+                    if rest.is_empty() && node.holds_one() {
+                        node = &node.items()[0];
+                    }
+                }
                 Some(Next::Through) => node = &node.items()[0],
                 None => break,
             }
@@ -121,6 +132,7 @@ impl Node {
                 path = rest;
             }
             let i = match next {
+                Next::Here if rest.is_empty() && node.holds_one() => 0,
                 Next::Here => continue,
                 Next::Into(i) => i,
                 Next::Through => 0,

@@ -7,12 +7,15 @@
 
 use super::case::Case;
 use super::quantile::Share;
+use super::sample_result::SampleResult;
 use super::simulate::{Job, Outcome, Simulation, Subject, chance, succeeded};
 
 /// Starts are whole multiples of this before departure, minutes: chances are known no finer.
 pub const STEP_MIN: usize = 15;
 /// Starts that are tried where the earliest is not enough, minutes apart at least.
 const SCAN_MIN: usize = 120;
+/// Later starts are tried if at least this share of the nights is warm and not ready.
+const WORTH_A_SCAN: f64 = 0.02;
 /// Nights in which these are tried first.
 const SCAN_NIGHTS: u32 = 64;
 
@@ -95,6 +98,15 @@ impl StartSearch<'_> {
         } else {
             self.scan(earliest)
         }
+    }
+
+    /// The same from the chances of [`StartSearch::curve`].
+    pub fn latest_on(&self, curve: &[(usize, Share)]) -> Option<StartResult> {
+        let enough = |(_, share): &&(usize, Share)| share.share >= self.target;
+        let reached = curve.iter().rev().filter(enough).map(|(minutes, _)| *minutes);
+        // The count decides, not what the curve assumes.
+        let latest = reached.filter_map(|minutes| self.at(minutes)).find(|found| found.reached);
+        latest.or_else(|| self.scan(self.at(self.most)?))
     }
 
     /// The latest start, where the earliest is enough.
@@ -207,11 +219,9 @@ impl StartSearch<'_> {
     /// the best of them in all if it is ready in more of those.
     fn scan(&self, earliest: StartResult) -> Option<StartResult> {
         // Less heat helps only where the engine is warm and not ready: for water.
-        let warm = earliest.outcomes.iter().flatten();
-        if !warm
-            .into_iter()
-            .any(|o| !o.ready && o.margin_k.is_some_and(|m| m >= 0.0))
-        {
+        let warm = |o: &&SampleResult| !o.ready && o.margin_k.is_some_and(|m| m >= 0.0);
+        let warm = earliest.outcomes.iter().flatten().filter(warm).count();
+        if (warm as f64) < WORTH_A_SCAN * earliest.chance.of as f64 {
             return Some(earliest);
         }
         let some: Vec<u32> = (0..self.simulation.count.nights.min(SCAN_NIGHTS)).collect();

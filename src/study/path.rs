@@ -118,6 +118,20 @@ mod tests {
         assert!((flow.value - 0.006).abs() < 1e-15 && flow.unit.as_deref() == Some("kg_s"));
     }
 
+    /// A word with one value in brackets, as the joints of the radial engine have it.
+    #[test]
+    fn the_last_step_of_a_path_may_be_the_word_of_a_number() {
+        let night = crate::files::night::load_builtin("radial-underneath").unwrap().scenario;
+        let mut tree = Tree::of(&night).unwrap();
+        let (path, short) = ("engine.joints[0].contact.total", "engine.joints[0].contact");
+        assert_eq!(tree.number(path).unwrap().value, 20.0);
+        tree.put(path, Node::number(25.0, Some("W_K"))).unwrap();
+        assert_eq!(tree.number(path).unwrap().value, 25.0);
+        let again = Tree::of(&tree.scenario().unwrap()).unwrap();
+        assert_eq!(again.number(path).unwrap().value, 25.0);
+        assert!(again.number(short).is_err());
+    }
+
     #[test]
     fn a_path_has_one_spelling() {
         let tree = Tree::of(&scenario()).unwrap();

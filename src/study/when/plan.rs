@@ -23,14 +23,17 @@ pub struct WhenOptions {
     pub count: SampleCount,
     /// The chance that is required, 0 to 1.
     pub target: f64,
+    /// Whether the chance in other weather is computed too.
+    pub other_weather: bool,
 }
 
 impl Default for WhenOptions {
-    /// 256 nights, 95 percent.
+    /// 256 nights, 95 percent, and no other weather.
     fn default() -> Self {
         Self {
             count: SampleCount::default(),
             target: 0.95,
+            other_weather: false,
         }
     }
 }
@@ -57,7 +60,7 @@ pub struct When {
     pub curve: Vec<(usize, Share)>,
     /// Who leaves later; empty if the weather does not reach so far or no heat is needed.
     pub later: Vec<Later>,
-    /// The chance of these starts in other weather.
+    /// The chance of these starts in other weather; empty if that was not wanted.
     pub other_weather: Vec<(Change, Share)>,
     /// Where to put a thermometer, and what it must read; none if no heat is needed or no probe can be put on.
     pub thermometer: Option<Thermometer>,
@@ -110,7 +113,8 @@ pub fn when(
             most: switches.most,
             target: options.target,
         };
-        Some((search.latest(None)?, search.curve()))
+        let curve = search.curve();
+        Some((search.latest_on(&curve)?, curve))
     };
     let mut found = sought(&pattern);
     if found.as_ref().is_some_and(|(found, _)| !found.reached)
@@ -144,7 +148,10 @@ pub fn when(
             true => leaving_later(&simulation, &subject, switches, &starts),
             false => Vec::new(),
         },
-        other_weather: other_weather(&simulation, scenario, &switches.case(&starts)),
+        other_weather: match options.other_weather {
+            true => other_weather(&simulation, scenario, &switches.case(&starts)),
+            false => Vec::new(),
+        },
         thermometer: thermometer(&simulation, &subject, &switches.case(&starts), &night),
         bands: Bands::of(&scenario.title, found.outcomes.iter().flatten()),
         starts,
