@@ -89,7 +89,8 @@ impl Node {
 
     /// Whether it is a word with one value in brackets, other than a number in its unit.
     fn holds_one(&self) -> bool {
-        matches!(&self.value, Value::Group(Some(_), items) if items.len() == 1) && self.measured().is_none()
+        matches!(&self.value, Value::Group(Some(_), items) if items.len() == 1)
+            && self.measured().is_none()
     }
 
     /// The value at a path, if there is one.

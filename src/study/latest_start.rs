@@ -103,9 +103,15 @@ impl StartSearch<'_> {
     /// The same from the chances of [`StartSearch::curve`].
     pub fn latest_on(&self, curve: &[(usize, Share)]) -> Option<StartResult> {
         let enough = |(_, share): &&(usize, Share)| share.share >= self.target;
-        let reached = curve.iter().rev().filter(enough).map(|(minutes, _)| *minutes);
+        let reached = curve
+            .iter()
+            .rev()
+            .filter(enough)
+            .map(|(minutes, _)| *minutes);
         // The count decides, not what the curve assumes.
-        let latest = reached.filter_map(|minutes| self.at(minutes)).find(|found| found.reached);
+        let latest = reached
+            .filter_map(|minutes| self.at(minutes))
+            .find(|found| found.reached);
         latest.or_else(|| self.scan(self.at(self.most)?))
     }
 

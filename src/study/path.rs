@@ -121,7 +121,9 @@ mod tests {
     /// A word with one value in brackets, as the joints of the radial engine have it.
     #[test]
     fn the_last_step_of_a_path_may_be_the_word_of_a_number() {
-        let night = crate::files::night::load_builtin("radial-underneath").unwrap().scenario;
+        let night = crate::files::night::load_builtin("radial-underneath")
+            .unwrap()
+            .scenario;
         let mut tree = Tree::of(&night).unwrap();
         let (path, short) = ("engine.joints[0].contact.total", "engine.joints[0].contact");
         assert_eq!(tree.number(path).unwrap().value, 20.0);

@@ -225,15 +225,27 @@ mod tests {
             while high - low > 1e-12 {
                 let middle = 0.5 * (low + high);
                 let below = 1.0 - cumulative(middle);
-                (low, high) = if below > chance { (middle, high) } else { (low, middle) };
+                (low, high) = if below > chance {
+                    (middle, high)
+                } else {
+                    (low, middle)
+                };
             }
             low
         };
-        let names: Vec<u64> = (0..12).map(|k| axis(&format!("input {k}"), false)).collect();
+        let names: Vec<u64> = (0..12)
+            .map(|k| axis(&format!("input {k}"), false))
+            .collect();
         let sets = 1000;
-        let sum = |seed, night| names.iter().map(|&axis| coordinate(seed, night, axis)).sum::<f64>();
-        let sums: Vec<Vec<f64>> =
-            (0..sets).map(|seed| (0..256).map(|night| sum(seed, night)).collect()).collect();
+        let sum = |seed, night| {
+            names
+                .iter()
+                .map(|&axis| coordinate(seed, night, axis))
+                .sum::<f64>()
+        };
+        let sums: Vec<Vec<f64>> = (0..sets)
+            .map(|seed| (0..256).map(|night| sum(seed, night)).collect())
+            .collect();
         for chance in [0.5, 0.8, 0.95, 0.99] {
             let limit = limit(chance);
             let covers = |set: &&Vec<f64>| {

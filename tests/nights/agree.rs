@@ -5,7 +5,9 @@ use coldsoak::night::run;
 use coldsoak::report::night::Chance;
 use coldsoak::report::provenance::Provenance;
 use coldsoak::report::spread::Spread as SpreadResult;
-use coldsoak::report::{Report, compare as compare_report, night as night_report, when as when_report};
+use coldsoak::report::{
+    Report, compare as compare_report, night as night_report, when as when_report,
+};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::study::case::Case;
 use coldsoak::study::compare::{CompareOptions, compare};
@@ -101,13 +103,15 @@ fn all_commands_report_the_same_chance_and_figures_of_a_night() {
         let compared = compare(&scenario, &choices, options, &[], &|_| ()).unwrap();
         let compared = compare_report::report(title, &compared, &from);
 
-        let [of_spread, of_night, of_compare] =
-            [json(&spread), json(&night), json(&compared)];
+        let [of_spread, of_night, of_compare] = [json(&spread), json(&night), json(&compared)];
         let spread_summary = &of_spread["summary"];
         for key in SHARED {
             let expected = &spread_summary[key];
             assert!(!expected.is_null(), "{name}: spread has no {key}");
-            assert_eq!(&of_night["uncertainty"]["summary"][key], expected, "{name}: {key}");
+            assert_eq!(
+                &of_night["uncertainty"]["summary"][key], expected,
+                "{name}: {key}"
+            );
             let choice = &of_compare["uncertainty"]["choices"][0];
             assert_eq!(&choice[key], expected, "{name}: {key} of compare");
         }
@@ -127,10 +131,16 @@ fn all_commands_report_the_same_chance_and_figures_of_a_night() {
             let start = &of_when["starts"][0];
             let minutes = "minutes_before_departure";
             assert_eq!(start[minutes], best[minutes], "{name}: best start");
-            assert_eq!(of_when["summary"]["ready"], best["ready"], "{name}: its chance");
+            assert_eq!(
+                of_when["summary"]["ready"], best["ready"],
+                "{name}: its chance"
+            );
             assert_eq!(of_when["reached"], best["reached"], "{name}");
             assert_eq!(of_compare["reached"], of_when["reached"], "{name}");
-            println!("{name}: {} min, {}", start[minutes], best["ready"]["fraction"]);
+            println!(
+                "{name}: {} min, {}",
+                start[minutes], best["ready"]["fraction"]
+            );
         }
     }
 }
