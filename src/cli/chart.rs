@@ -154,7 +154,7 @@ fn choices(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
     };
     let compared = computed(&session, flags, options)?;
     let title = &session.comparison.base.scenario.title;
-    let drawn = choices_chart(&compared.nights, title, typed.look.look());
+    let drawn = choices_chart(&compared, title, typed.look.look());
     write(&[(CHOICES, drawn)], target, typed, flags, &session.from)
 }
 

@@ -67,7 +67,7 @@ pub fn run(typed: &Compare, flags: &Flags) -> Result<Outcome, Failure> {
     }
     let holds = "Findings, traces and charts";
     deliver(&report, page, &output, flags, holds, |folder| {
-        folder.choices(&compared.nights, title, typed.output.look.look())
+        folder.choices(&compared, title, typed.output.look.look())
     })?;
     Ok(Outcome::of(compared.is_reached() || !typed.require_ready))
 }

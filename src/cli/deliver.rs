@@ -7,10 +7,12 @@ use crate::files::safe::{FINDINGS, NewFolder, PROVENANCE, may_replace, may_write
 use crate::files::sources::sha256;
 use crate::files::trace_csv;
 use crate::night::Night;
-use crate::picture::chart::comparison::{Choice, coldest_parts};
+use crate::picture::chart::comparison::{choices, coldest_parts};
 use crate::picture::chart::{self, Chart, ChartView, Show};
 use crate::picture::draw::{Look, png, svg};
 use crate::report::Report;
+use crate::report::recommend::headline;
+use crate::study::compare::Comparison;
 use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::Path;
@@ -184,12 +186,13 @@ impl<'a> ResultFolder<'a> {
     /// *Errors*: a chart cannot be drawn; a file cannot be written.
     pub fn choices(
         &mut self,
-        nights: &[(String, Night)],
+        comparison: &Comparison,
         title: &str,
         look: Look,
     ) -> Result<(), Failure> {
+        let nights = &comparison.nights;
         if nights.len() > 1 {
-            self.picture(CHOICES, &choices_chart(nights, title, look))?;
+            self.picture(CHOICES, &choices_chart(comparison, title, look))?;
         }
         for (number, (name, night)) in nights.iter().enumerate() {
             let stem = match nights.len() {
@@ -215,14 +218,14 @@ impl<'a> ResultFolder<'a> {
     }
 }
 
-/// The chart of the coldest part of each choice.
-pub fn choices_chart(nights: &[(String, Night)], title: &str, look: Look) -> Chart {
-    let choices: Vec<_> = nights
-        .iter()
-        .map(|(name, night)| Choice::nominal(name, night))
-        .collect();
-    let view = ChartView::of(&nights[0].1, title, "", look);
-    coldest_parts(&choices, &view)
+/// The chart of the coldest part of each choice, under what was found.
+pub fn choices_chart(comparison: &Comparison, title: &str, look: Look) -> Chart {
+    let found = headline(comparison).unwrap_or_default();
+    let view = ChartView {
+        headline: &found,
+        ..ChartView::of(&comparison.nights[0].1, title, "", look)
+    };
+    coldest_parts(&choices(comparison), &view)
 }
 
 /// A name as part of a file name: letters and digits, the rest as single dashes.

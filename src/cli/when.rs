@@ -7,6 +7,8 @@ use super::session::Session;
 use super::spare::spare;
 use super::terminal;
 use crate::files::night::Loaded;
+use crate::picture::chart::ChartView;
+use crate::picture::chart::chance::chances;
 use crate::report::{self, page};
 use crate::scenario::check::check;
 use crate::scenario::clock::Moment;
@@ -60,18 +62,17 @@ pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
     bar.finish_and_clear();
     let answer = answer.map_err(|e| session.failure(e))?;
     let report = report::when::report(&answer, scenario, from);
-    let page = || {
-        page::of_night(
-            report.clone(),
-            &answer.night,
-            answer.thermometer.as_ref(),
-            from,
-        )
-    };
+    let page = || page::of_when(report.clone(), &answer, from);
     let page = Some((&typed.page, &page as &dyn Fn() -> _));
-    let holds = "Findings, and trace and charts of that night,";
+    let holds = "Findings, the chart of chances, and trace and charts of that night";
     deliver(&report, page, &typed.output, flags, holds, |folder| {
         let (title, look) = (&scenario.title, typed.output.look.look());
+        let headline = report::when::headline(&answer);
+        let view = ChartView {
+            headline: &headline,
+            ..ChartView::of(&answer.night, title, "", look)
+        };
+        folder.picture("chance", &chances(&answer, &view))?;
         folder.night("night", &answer.night, title, "", look)
     })?;
     Ok(Outcome::of(answer.is_reached() || !typed.require_ready))

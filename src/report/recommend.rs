@@ -10,6 +10,15 @@ use crate::quantity::Units;
 use crate::study::compare::{Chances, Comparison};
 use crate::study::rank::Group;
 
+/// The finding of a comparison in a few words, as the headline of its chart; none without chances.
+pub fn headline(comparison: &Comparison) -> Option<String> {
+    let chances = comparison.chances.as_ref()?;
+    let (name, _) = comparison.recommended()?;
+    let share = chances.choices[0].best.result().map(|s| s.chance);
+    let share = share.or(chances.choices[0].bands.ready)?;
+    Some(format!("{name} is best: ready in {} of nights", percent(&share, chances.target)))
+}
+
 /// The answer of a comparison, sentence by sentence.
 pub fn answer(comparison: &Comparison, units: Units) -> Vec<String> {
     match (comparison.nights.first(), &comparison.chances) {

@@ -20,6 +20,17 @@ use serde_json::{Value, json};
 /// Columns of the chance against the switch-on time.
 const COLUMNS: usize = 7;
 
+/// The finding in a few words, as the headline of its chart.
+pub fn headline(when: &When) -> String {
+    let (at, leave) = (clock(&when.night, when.found.minutes), leave(&when.night));
+    let chance = percent(&when.found.chance, when.options.target);
+    match (when.needs_no_heat(), when.is_reached()) {
+        (true, _) => format!("Ready at {leave} without heat in {chance} of nights"),
+        (_, true) => format!("Switch on at {at}: ready at {leave} in {chance} of nights"),
+        (_, false) => format!("No switch-on time is enough; from {at}, ready in {chance} of nights"),
+    }
+}
+
 /// An answer with the night it is of.
 struct Answer<'a> {
     when: &'a When,

@@ -6,6 +6,7 @@ use super::panel::{Limit, Panel};
 use super::stack::Stack;
 use super::view::{Chart, ChartView, Unit};
 use crate::picture::draw::colour;
+use crate::study::when::When;
 
 /// How high the panel is.
 const HIGH: f64 = 300.0;
@@ -21,6 +22,20 @@ pub struct StartChance {
     pub low: f64,
     /// The upper end of its 95 % interval.
     pub high: f64,
+}
+
+/// The chance against the switch-on time of an answer.
+pub fn chances(when: &When, view: &ChartView) -> Chart {
+    let departure_s = when.night.trace.departure_s;
+    let on_s = |minutes: usize| departure_s - 60.0 * minutes as f64;
+    let starts = when.curve.iter().map(|(minutes, share)| StartChance {
+        on_s: on_s(*minutes),
+        chance: share.share,
+        low: share.low,
+        high: share.high,
+    });
+    let chosen = Some(on_s(when.found.minutes)).filter(|_| when.found.minutes > 0);
+    chance(&starts.collect::<Vec<_>>(), when.options.target, chosen, departure_s, view)
 }
 
 /// The chance at each start, in their order; `chosen_s` is the start that was chosen, if any is. The headline is the

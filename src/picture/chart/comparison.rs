@@ -7,6 +7,7 @@ use super::temperature::degrees_panel;
 use super::view::{Chart, ChartView};
 use crate::night::Night;
 use crate::picture::draw::colour;
+use crate::study::compare::Comparison;
 use crate::study::quantile::Band;
 use crate::trace::Trace;
 
@@ -35,6 +36,25 @@ impl<'a> Choice<'a> {
             bands: &[],
         }
     }
+}
+
+/// The choices of a comparison, with their simulated nights if it has them: ready if they are in the median.
+pub fn choices(comparison: &Comparison) -> Vec<Choice<'_>> {
+    let nights = comparison.nights.iter().enumerate();
+    nights
+        .map(|(k, (name, night))| {
+            let bands = comparison.chances.as_ref().map(|c| &c.choices[k].bands);
+            match bands {
+                None => Choice::nominal(name, night),
+                Some(bands) => Choice {
+                    name,
+                    trace: &night.trace,
+                    ready: bands.margin_k.is_some_and(|margin| margin.p50 >= 0.0),
+                    bands: &bands.coldest_over_time_c,
+                },
+            }
+        })
+        .collect()
 }
 
 /// The coldest engine part of each choice, in the order of their rank. All nights share the first one's clock and

@@ -5,4 +5,4 @@ mod budget;
 mod card;
 mod sections;
 
-pub use sections::{of_comparison, of_night};
+pub use sections::{of_comparison, of_night, of_when};

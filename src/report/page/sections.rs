@@ -3,14 +3,17 @@
 use super::{basis, budget, card};
 use crate::night::Night;
 use crate::picture::Figure;
-use crate::picture::chart::comparison::{Choice, coldest_parts};
-use crate::picture::chart::{self, of_night as night_chart};
+use crate::picture::chart::comparison::{choices, coldest_parts};
+use crate::picture::chart::chance::chances;
+use crate::picture::chart::{self, ChartView, of_night as night_chart};
 use crate::report::cautions::in_full;
 use crate::report::model::{Block, Fact, Report, Section};
 use crate::report::provenance::Provenance;
+use crate::report::recommend::headline;
+use crate::report::when::headline as when_headline;
 use crate::report::{Show, inputs};
 use crate::study::compare::Comparison;
-use crate::study::when::Thermometer;
+use crate::study::when::{Thermometer, When};
 
 /// The report of a night with what its page shows besides, before its last section, the cautions; `rule` is the rule of its
 /// thermometer, if that was computed.
@@ -36,6 +39,20 @@ pub fn of_night(
     report
 }
 
+/// The report of an answer to when to switch on, with what its page shows besides.
+pub fn of_when(report: Report, when: &When, from: &Provenance) -> Report {
+    let headline = when_headline(when);
+    let chart = Figure::chart(&when.night, &report.title, |view| {
+        let headline = headline.as_str();
+        chances(when, &ChartView { headline, ..*view })
+    });
+    let mut report = of_night(report, &when.night, when.thermometer.as_ref(), from);
+    let below = report.sections.iter().position(|s| s.show == Show::Page);
+    let place = below.unwrap_or(report.sections.len());
+    report.sections.insert(place, figure("The chance by the switch-on time", chart));
+    report
+}
+
 /// The report of a comparison with what its page shows besides; `engine` is what the engine's file is called.
 pub fn of_comparison(
     mut report: Report,
@@ -46,9 +63,12 @@ pub fn of_comparison(
     let Some((name, chosen)) = comparison.recommended() else {
         return report;
     };
-    let nights = comparison.nights.iter();
-    let choices: Vec<_> = nights.map(|n| Choice::nominal(&n.0, &n.1)).collect();
-    let chart = Figure::chart(chosen, &report.title, |view| coldest_parts(&choices, view));
+    let headline = headline(comparison).unwrap_or_default();
+    let choices = choices(comparison);
+    let chart = Figure::chart(chosen, &report.title, |view| {
+        let headline = headline.as_str();
+        coldest_parts(&choices, &ChartView { headline, ..*view })
+    });
     let inputs = Section::new("As computed")
         .shown(Show::Page)
         .facts(inputs::facts(chosen, engine));
