@@ -11,9 +11,9 @@ use crate::picture::chart::comparison::{choices, coldest_parts};
 use crate::picture::chart::{self, Chart, ChartView, Show};
 use crate::picture::draw::{Look, png, svg};
 use crate::report::Report;
+use crate::report::provenance::{InputJson, Provenance};
 use crate::report::recommend::headline;
 use crate::study::compare::Comparison;
-use crate::report::provenance::{InputJson, Provenance};
 use serde::Serialize;
 use std::path::Path;
 

@@ -16,7 +16,10 @@ pub fn headline(comparison: &Comparison) -> Option<String> {
     let (name, _) = comparison.recommended()?;
     let share = chances.choices[0].best.result().map(|s| s.chance);
     let share = share.or(chances.choices[0].bands.ready)?;
-    Some(format!("{name} is best: ready in {} of nights", percent(&share, chances.target)))
+    Some(format!(
+        "{name} is best: ready in {} of nights",
+        percent(&share, chances.target)
+    ))
 }
 
 /// The answer of a comparison, sentence by sentence.

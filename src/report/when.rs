@@ -27,7 +27,9 @@ pub fn headline(when: &When) -> String {
     match (when.needs_no_heat(), when.is_reached()) {
         (true, _) => format!("Ready at {leave} without heat in {chance} of nights"),
         (_, true) => format!("Switch on at {at}: ready at {leave} in {chance} of nights"),
-        (_, false) => format!("No switch-on time is enough; from {at}, ready in {chance} of nights"),
+        (_, false) => {
+            format!("No switch-on time is enough; from {at}, ready in {chance} of nights")
+        }
     }
 }
 

@@ -35,7 +35,13 @@ pub fn chances(when: &When, view: &ChartView) -> Chart {
         high: share.high,
     });
     let chosen = Some(on_s(when.found.minutes)).filter(|_| when.found.minutes > 0);
-    chance(&starts.collect::<Vec<_>>(), when.options.target, chosen, departure_s, view)
+    chance(
+        &starts.collect::<Vec<_>>(),
+        when.options.target,
+        chosen,
+        departure_s,
+        view,
+    )
 }
 
 /// The chance at each start, in their order; `chosen_s` is the start that was chosen, if any is. The headline is the

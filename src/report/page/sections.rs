@@ -3,8 +3,8 @@
 use super::{basis, budget, card};
 use crate::night::Night;
 use crate::picture::Figure;
-use crate::picture::chart::comparison::{choices, coldest_parts};
 use crate::picture::chart::chance::chances;
+use crate::picture::chart::comparison::{choices, coldest_parts};
 use crate::picture::chart::{self, ChartView, of_night as night_chart};
 use crate::report::cautions::in_full;
 use crate::report::model::{Block, Fact, Report, Section};
@@ -49,7 +49,9 @@ pub fn of_when(report: Report, when: &When, from: &Provenance) -> Report {
     let mut report = of_night(report, &when.night, when.thermometer.as_ref(), from);
     let below = report.sections.iter().position(|s| s.show == Show::Page);
     let place = below.unwrap_or(report.sections.len());
-    report.sections.insert(place, figure("The chance by the switch-on time", chart));
+    report
+        .sections
+        .insert(place, figure("The chance by the switch-on time", chart));
     report
 }
 
