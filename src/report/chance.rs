@@ -23,6 +23,15 @@ pub fn percent(share: &Share, target: f64) -> String {
     }
 }
 
+/// A required chance: `95 %`.
+pub fn percent_required(target: f64) -> String {
+    let percent = 100.0 * target;
+    match percent.fract() == 0.0 {
+        true => format!("{percent:.0} %"),
+        false => format!("{percent} %"),
+    }
+}
+
 /// The 95 percent interval of a chance, in words.
 pub fn interval(share: &Share) -> String {
     let (low, high) = (100.0 * share.low, 100.0 * share.high);
@@ -140,5 +149,11 @@ mod tests {
     fn nothing_has_no_sign_and_never_is_a_word() {
         assert_eq!(unsigned("-0.0".to_owned()), "0.0");
         assert_eq!(hours(f64::INFINITY), "never");
+    }
+
+    #[test]
+    fn a_required_chance_keeps_its_digits() {
+        assert_eq!(percent_required(0.95), "95 %");
+        assert_eq!(percent_required(0.995), "99.5 %");
     }
 }

@@ -166,6 +166,28 @@ fn heater(heater: &Heater, night: &Night) -> String {
     format!("{}{watts}, {place}, {hours}{thermostat}", heater.name)
 }
 
+/// The night that all choices share.
+pub fn setting(title: &str, night: &Night) -> Vec<Fact> {
+    let water_g = night.scenario.scenario().initial.water_in_oil.si() * 1e3;
+    vec![
+        Fact::text("Night", title),
+        Fact::text("Time", hours(night)),
+        Fact::text("Hangar", hangar(night)),
+        Fact::text("Engine", format!("{water_g:.0} g of water in the oil")),
+    ]
+}
+
+/// The clock time so many minutes before departure.
+pub fn clock(night: &Night, minutes: usize) -> String {
+    let clock = night.scenario.clock();
+    clock.dated(clock.night_s() - 60.0 * minutes as f64)
+}
+
+/// The departure.
+pub fn leave(night: &Night) -> String {
+    clock(night, 0)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -12,15 +12,19 @@ pub mod convergence;
 mod events;
 mod format;
 mod heat;
+mod improvements;
 mod input_names;
 mod inputs;
+mod limiting;
 mod measure_next;
 mod model;
 pub mod network;
 pub mod night;
 #[cfg(feature = "pictures")]
 pub mod page;
+mod parts;
 pub mod provenance;
+mod ranking;
 mod reading;
 pub mod recommend;
 pub mod samples;
@@ -31,6 +35,7 @@ mod verdict;
 mod warning;
 pub mod weather;
 pub mod when;
+mod when_facts;
 
 pub use columns::{Cell, Columns, Head, Show, Table};
 pub use model::{Block, Fact, Report, Section};

@@ -1,8 +1,8 @@
 //! Which choice to use, in sentences: the verdict with its chance is the first.
 
-use super::chance::{coldest, interval, percent};
-use super::compare::{clock, leave, percent_required};
+use super::chance::{coldest, interval, percent, percent_required};
 use super::format::size;
+use super::inputs::{clock, leave};
 use super::verdict::{harm, lacks};
 use crate::findings::{Findings, forbidding};
 use crate::night::Night;

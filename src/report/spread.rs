@@ -2,7 +2,7 @@
 
 use super::chance::{self, band, bands as of_bands, hours, unsigned};
 use super::columns::{Cell, Table};
-use super::compare::setting;
+use super::inputs::setting;
 use super::measure_next::{measure_next, where_to_write};
 use super::model::{Fact, Report, Section};
 use super::provenance::Provenance;

@@ -1,21 +1,19 @@
 //! When to switch on: the time with its chance, the timer, the thermometer, other times, who leaves later.
 
-use super::chance::{self, interval, percent};
+use super::chance::{interval, percent, percent_required};
 use super::columns::{Cell, Table};
-use super::compare::{clock, improvement, improvements, leave, percent_required, setting};
 use super::format::listed;
-use super::inputs::states;
+use super::inputs::{clock, leave, setting, states};
+use super::limiting::{Limit, limit};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
-use super::{cautions, change, circuit, verdict, warning};
+use super::when_facts::facts;
+use super::{cautions, change, circuit, improvements, verdict, warning};
 use crate::findings::Findings;
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
-use crate::study::paired::tally;
 use crate::study::quantile::Share;
-use crate::study::summary::WarmNotReady;
-use crate::study::when::{Thermometer, When};
-use serde_json::{Value, json};
+use crate::study::when::When;
 
 /// Columns of the chance against the switch-on time.
 const COLUMNS: usize = 7;
@@ -38,16 +36,6 @@ struct Answer<'a> {
     when: &'a When,
     scenario: &'a Scenario,
     units: Units,
-}
-
-/// What keeps the engine from being ready.
-enum Limit {
-    /// A part that is too cold.
-    Part(String),
-    /// Water on the walls.
-    Water,
-    /// The oil.
-    Oil,
 }
 
 /// The report of an answer for a scenario.
@@ -73,7 +61,7 @@ pub fn report(when: &When, scenario: &Scenario, from: &Provenance) -> Report {
                 .hazard(verdict::do_not(f))
                 .say([answer.limiting()]),
         )
-        .with(Section::json(answer.facts()))
+        .with(Section::json(facts(when, scenario)))
         .with(answer.improvements())
         .with(answer.timer())
         .with(answer.thermometer())
@@ -144,31 +132,13 @@ nights ({interval}).",
     /// The part that is coldest most often, with energy.
     fn limiting(&self) -> String {
         let f = &self.when.night.findings;
-        let limit = match self.limit() {
+        let limit = match limit(self.when, self.scenario) {
             Some(Limit::Part(label)) => format!("Limiting part: {label}. "),
             Some(Limit::Water) => "Limiting: water on the upper inner walls. ".to_owned(),
             Some(Limit::Oil) => "Limiting: the oil, which has a minimum too. ".to_owned(),
             None => String::new(),
         };
         format!("{limit}Energy: {}.", cost(f))
-    }
-
-    /// What keeps most of the nights that are not ready from it; where all are, the part that is coldest most often.
-    fn limit(&self) -> Option<Limit> {
-        let nights = || self.when.found.outcomes.iter().flatten();
-        let limit_g = 1e3 * self.scenario.criteria.water_limit.si();
-        let WarmNotReady { wet, oil } = WarmNotReady::of(nights(), limit_g);
-        let cold = nights().filter(|n| !n.ready && n.margin_k.is_none_or(|m| m < 0.0));
-        let cold = tally(cold.filter_map(|n| n.coldest.as_deref()));
-        let cold_nights: usize = cold.iter().map(|(_, nights)| nights).sum();
-        if wet.max(oil) > cold_nights {
-            return Some(if wet >= oil { Limit::Water } else { Limit::Oil });
-        }
-        let coldest = cold
-            .into_iter()
-            .chain(self.when.bands.coldest.clone())
-            .next();
-        coldest.map(|(label, _)| Limit::Part(label))
     }
 
     /// What to do when.
@@ -317,7 +287,7 @@ nights ({interval}).",
             true => Section::new(""),
             false => {
                 let target = self.when.options.target;
-                Section::new("").block(improvements(all, &self.when.night, target))
+                Section::new("").block(improvements::table(all, &self.when.night, target))
             }
         }
     }
@@ -348,83 +318,6 @@ nights ({interval}).",
         facts.push(Fact::text("Latest start, nominal", nominal));
         Section::wide("Also").facts(facts)
     }
-
-    /// All of it for programs; its schema is `schema/when.schema.json`.
-    fn facts(&self) -> Vec<Fact> {
-        let (when, f) = (self.when, &self.when.night.findings);
-        let clock = when.night.scenario.clock();
-        let words = |change| change::words(change, self.scenario, clock, Units::Celsius);
-        let chance = |share: &Share| chance::json(Some(share));
-        let starts = |starts: &[usize]| -> Value {
-            let pairs = when.switches.heaters.iter().zip(starts);
-            let one = |(&heater, &minutes): (&usize, &usize)| {
-                json!({
-                    "heater": self.scenario.heaters[heater].name,
-                    "minutes_before_departure": minutes,
-                    "clock": (minutes > 0).then(|| self.at(minutes)),
-                })
-            };
-            pairs.map(one).collect()
-        };
-        let curve = when.curve.iter().map(|(minutes, share)| {
-            json!({"minutes_before_departure": minutes, "clock": self.at(*minutes), "ready": chance(share)})
-        });
-        let later = when.later.iter().map(|l| {
-            json!({"minutes": l.minutes, "on": chance(&l.on), "unplugged": chance(&l.unplugged)})
-        });
-        let weather = when.other_weather.iter();
-        let weather =
-            weather.map(|(change, share)| json!({"change": words(change), "ready": chance(share)}));
-        let limiting = self.limit().map(|limit| match limit {
-            Limit::Part(label) => label,
-            Limit::Water => "water".to_owned(),
-            Limit::Oil => "oil".to_owned(),
-        });
-        let improved = when
-            .improvements
-            .iter()
-            .map(|i| improvement(i, &when.night));
-        vec![
-            Fact::json("departure_clock", leave(&when.night)),
-            Fact::json("target", when.options.target),
-            Fact::json("nights", when.options.count.nights),
-            Fact::json("seed", when.options.count.seed),
-            Fact::json("starts", starts(&when.starts)),
-            Fact::json("summary", chance::bands(&when.bands)),
-            Fact::json("limiting", limiting),
-            Fact::json("energy_kwh", f.energy.kwh),
-            Fact::json("cost", f.energy.cost),
-            Fact::json(
-                "nominal_starts",
-                when.nominal.starts.as_ref().map(|s| starts(s)),
-            ),
-            Fact::json("hazards", verdict::harm(f)),
-            Fact::json("curve", curve.collect::<Value>()),
-            Fact::json("later", later.collect::<Value>()),
-            Fact::json("other_weather", weather.collect::<Value>()),
-            Fact::json(
-                "thermometer",
-                when.thermometer
-                    .as_ref()
-                    .map(|t| of_thermometer(t, clock.told(t.time_s))),
-            ),
-            Fact::json("improvements", improved.collect::<Value>()),
-            Fact::json("circuit", json!(f.circuit)),
-        ]
-    }
-}
-
-fn of_thermometer(t: &Thermometer, clock: String) -> Value {
-    json!({
-        "clock": clock,
-        "part": t.part,
-        "label": t.label,
-        "expected_c": t.temp_c,
-        "rate_k_per_h": t.rate_k_h,
-        "leave_from_c": t.limit_c,
-        "wrong_leave": chance::json(Some(&t.wrong_leave)),
-        "wrong_stay": chance::json(Some(&t.wrong_stay)),
-    })
 }
 
 /// The energy, and its cost if there is a tariff.

@@ -2,7 +2,6 @@
 
 use super::quantile::{Band, Share};
 use super::sample_result::SampleResult;
-use super::simulate::Outcome;
 
 /// One choice is ahead of another if it is so in at least this share of the simulated nights.
 pub const WIN_FRACTION: f64 = 0.9;
@@ -65,6 +64,9 @@ pub struct Verdict {
     pub typically: Option<f64>,
 }
 
+/// The same simulated nights of a choice: their results, or why they could not be computed.
+type Nights<'n> = &'n [Result<SampleResult, String>];
+
 /// Who is ahead.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PairResult {
@@ -90,7 +92,7 @@ impl Verdict {
     }
 
     /// One choice against another; outcomes of the same number are the same night.
-    pub fn of(first: (&str, &[Outcome]), second: (&str, &[Outcome])) -> Self {
+    pub fn of(first: (&str, Nights), second: (&str, Nights)) -> Self {
         let pairs: Vec<(&SampleResult, &SampleResult)> = first
             .1
             .iter()
@@ -179,7 +181,7 @@ pub fn tally<'a>(names: impl Iterator<Item = &'a str>) -> Vec<(String, usize)> {
 mod tests {
     use super::*;
 
-    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Outcome {
+    fn harvest(warm_h: Option<f64>, margin_k: f64) -> Result<SampleResult, String> {
         Ok(SampleResult {
             ready: margin_k >= 0.0,
             first_on_h: 0.0,

@@ -39,7 +39,7 @@ pub struct Contender<'c> {
 /// The place of a choice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Place {
-    /// From 1; that of the first of its group if it cannot be told apart from it.
+    /// From 1; that of the first of its group if the nights show no difference from it.
     pub place: usize,
     /// Whether another has the same place.
     pub shared: bool,
