@@ -209,7 +209,7 @@ pub fn reading(night: &Night, chances: Option<&Chances>) -> Vec<String> {
 /// What the marks in the table mean, those that are in it.
 pub fn marks(listed: &[Listed]) -> Vec<String> {
     let any = |mark: &dyn Fn(&Listed) -> bool| listed.iter().any(mark);
-    let shared = any(&Listed::is_shared);
+    let shared = any(&|c| c.is_shared());
     let lost = any(&|c| c.chance.is_none() && c.findings().threshold.all_parts.lost());
     let marks = [
         (
