@@ -107,7 +107,10 @@ fn for_programs(chances: &Chances, first: &Night) -> Value {
             "nights": v.nights,
         })
     };
-    let improved = chances.improvements.iter().map(|i| improvements::facts(i, first));
+    let improved = chances
+        .improvements
+        .iter()
+        .map(|i| improvements::facts(i, first));
     json!({
         "nights": chances.count.nights,
         "seed": chances.count.seed,

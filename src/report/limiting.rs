@@ -26,9 +26,6 @@ pub fn limit(when: &When, scenario: &Scenario) -> Option<Limit> {
     if wet.max(oil) > cold_nights {
         return Some(if wet >= oil { Limit::Water } else { Limit::Oil });
     }
-    let coldest = cold
-        .into_iter()
-        .chain(when.bands.coldest.clone())
-        .next();
+    let coldest = cold.into_iter().chain(when.bands.coldest.clone()).next();
     coldest.map(|(label, _)| Limit::Part(label))
 }

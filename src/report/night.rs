@@ -1,15 +1,12 @@
 //! One night: ready or not and why, what was computed, what became of it.
 
 use super::columns::Show;
-use super::format::{
-    apart, in_full, listed, not_reached, reach, temperature,
-};
+use super::format::{apart, in_full, listed, not_reached, reach, temperature};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
 use super::{cautions, chance, circuit, events, heat, inputs, parts, verdict, warning};
 use crate::findings::{
-    CrossingTime, Findings, NoCondensation, OilRange, Onset, REFERENCE_C, Unmet,
-    WallFinding,
+    CrossingTime, Findings, NoCondensation, OilRange, Onset, REFERENCE_C, Unmet, WallFinding,
 };
 use crate::night::Night;
 use crate::quantity::Units;

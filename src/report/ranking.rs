@@ -221,4 +221,3 @@ pub fn marks(listed: &[Listed]) -> Vec<String> {
     let marks = marks.into_iter().filter(|(any, _)| *any);
     marks.map(|(_, mark)| mark.to_owned()).collect()
 }
-

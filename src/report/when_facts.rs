@@ -31,9 +31,9 @@ pub fn facts(when: &When, scenario: &Scenario) -> Vec<Fact> {
     let curve = when.curve.iter().map(|(minutes, share)| {
         json!({"minutes_before_departure": minutes, "clock": at(*minutes), "ready": chance(share)})
     });
-    let later = when.later.iter().map(|l| {
-        json!({"minutes": l.minutes, "on": chance(&l.on), "unplugged": chance(&l.unplugged)})
-    });
+    let later = when.later.iter().map(
+        |l| json!({"minutes": l.minutes, "on": chance(&l.on), "unplugged": chance(&l.unplugged)}),
+    );
     let weather = when.other_weather.iter();
     let weather =
         weather.map(|(change, share)| json!({"change": words(change), "ready": chance(share)}));

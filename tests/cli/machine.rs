@@ -46,8 +46,29 @@ fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     );
     assert_eq!(cold["energy_kwh"], 0.0);
     assert!(cold["margin_k"].as_f64().unwrap() < 0.0);
-    // What is ready stands before what is not.
-    let ready: Vec<bool> = choices
+    // What reaches the chance stands before what does not, and last what is not to be used; places never fall.
+    let order = ["reached", "not_reached", "do_not_use"];
+    let group = |c: &Value| order.iter().position(|g| c["group"] == *g).unwrap();
+    let groups: Vec<usize> = choices.iter().map(group).collect();
+    assert!(groups.is_sorted(), "{groups:?}");
+    let ranks: Vec<u64> = choices
+        .iter()
+        .map(|c| c["rank"].as_u64().unwrap())
+        .collect();
+    assert!(ranks[0] == 1 && ranks.is_sorted(), "{ranks:?}");
+    // The first three at their own best start; all have the chance at the hours of the file.
+    assert!(choices[..3].iter().all(|c| c["best_start"].is_object()));
+    for (choice, bands) in choices
+        .iter()
+        .zip(told["uncertainty"]["choices"].as_array().unwrap())
+    {
+        assert_eq!(choice["ready"], bands["ready"], "{choice}");
+    }
+    // What is ready stands before what is not, where no chance is computed.
+    let quick = json(&desk, &["compare", "--json", "--quick"]);
+    let ready: Vec<bool> = quick["choices"]
+        .as_array()
+        .unwrap()
         .iter()
         .map(|c| c["ready_at_departure"].as_bool().unwrap())
         .collect();
@@ -65,9 +86,15 @@ fn every_built_in_night_keeps_its_schema() {
         "radial-underneath",
         "thermostat-pad",
     ] {
-        let told = json(&desk, &["night", night, "--json"]);
         println!("{night}");
+        let quick = json(&desk, &["night", night, "--json", "--quick"]);
+        hold("night", &quick);
+        assert!(quick["uncertainty"].is_null());
+        let told = json(&desk, &["night", night, "--json", "--samples", "8"]);
         hold("night", &told);
+        let uncertainty = &told["uncertainty"];
+        assert_eq!(uncertainty["nights"], 8);
+        assert_eq!(uncertainty["summary"]["ready"]["of"], 8);
         assert!(told.get("choices").is_none());
         assert!(!told["parts"].as_array().unwrap().is_empty());
         let last = told["events"].as_array().unwrap().last().unwrap();
@@ -132,10 +159,19 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
 #[test]
 fn the_schemas_refuse_what_is_not_in_the_contract() {
     let desk = TempProject::new();
-    let sound = json(&desk, &["night", "block-cooling", "--json"]);
+    let sound = json(
+        &desk,
+        &["night", "block-cooling", "--json", "--samples", "8"],
+    );
     let night = schema("night");
     assert!(night.is_valid(&sound));
-    let slips: [Slip; 5] = [
+    let slips: [Slip; 7] = [
+        ("a chance above one", |v| {
+            v["uncertainty"]["summary"]["ready"]["fraction"] = 1.5.into()
+        }),
+        ("simulated nights without a seed", |v| {
+            v["uncertainty"].as_object_mut().unwrap().remove("seed");
+        }),
         ("a key too many", |v| v["surprise"] = 1.into()),
         ("a key too few", |v| {
             v.as_object_mut().unwrap().remove("margin_k");
@@ -164,7 +200,7 @@ fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
         told.as_object_mut().unwrap().remove("command");
         told.to_string()
     };
-    let night = ["night", "small-engine-top", "--json"];
+    let night = ["night", "small-engine-top", "--json", "--samples", "8"];
     let celsius = told(&[&night[..], &["--units", "degC"]].concat());
     let fahrenheit = told(&[&night[..], &["--units", "degF"]].concat());
     assert_eq!(celsius, fahrenheit);
@@ -208,7 +244,7 @@ fn notes_and_doubts_are_in_machine_output() {
         ("night", ["night", "own.ron"]),
         ("compare", ["compare", "two.ron"]),
     ] {
-        let told = json(&desk, &[&words[..], &["--json"]].concat());
+        let told = json(&desk, &[&words[..], &["--json", "--quick"]].concat());
         hold(schema, &told);
         let notes = told["input_notes"].as_array().unwrap();
         assert!(

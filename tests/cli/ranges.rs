@@ -66,7 +66,7 @@ fn a_narrower_range_of_the_night_is_the_only_one() {
         let (was, is) = (swing(&wide, path), swing(&narrow, path));
         assert!(is < 0.2 * was, "{path}: {was} K, then {is} K");
     }
-    let out = ["spread", "narrow.ron", "--samples", "2", "--out", "s"];
+    let out = ["spread", "narrow.ron", "--samples", "8", "--out", "s"];
     desk.run(&out).done();
     let csv = std::fs::read_to_string(desk.path().join("s/nights.csv")).unwrap();
     let mut columns: Vec<&str> = csv.lines().next().unwrap().split(',').collect();
@@ -142,7 +142,7 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     let measured = range("engine.g_sump_case", 1.9, 2.1);
     let text = night("heater: \"bay-fan-250w\"", &measured);
     write(&desk, "mine.ron", &text);
-    let refused = desk.run(&["spread", "mine.ron", "--samples", "2"]);
+    let refused = desk.run(&["spread", "mine.ron", "--samples", "8"]);
     assert_eq!((refused.code, refused.out.as_str()), (2, ""));
     for told in [
         "`engine.g_sump_case` is 1.3",

@@ -122,14 +122,14 @@ fn ctrl_c_stops_soon_and_keeps_what_was_done() {
 #[test]
 fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
     let desk = TempProject::new();
-    let block = ["spread", "block-cooling", "--samples", "2", "--study"];
+    let block = ["spread", "block-cooling", "--samples", "8", "--study"];
     let with = |file: &'static str| desk.run(&[&block[..], &[file]].concat());
     assert_eq!(with("s.db").code, 0);
     let other = desk.run(&[
         "spread",
         "thermostat-pad",
         "--samples",
-        "2",
+        "8",
         "--study",
         "s.db",
     ]);
@@ -163,13 +163,13 @@ fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
         "spread",
         "block-cooling",
         "--samples",
-        "2",
+        "8",
         "--study",
         "s.db",
     ];
     desk.run(&words).done();
     let file = rusqlite::Connection::open(desk.path().join("s.db")).unwrap();
-    let row = "purpose = 'plausible' AND number = 1";
+    let row = "purpose = 'sample' AND number = 1";
     let sound: String = file
         .query_row(&format!("SELECT outcome FROM night WHERE {row}"), [], |r| {
             r.get(0)
@@ -198,7 +198,7 @@ fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
         assert_eq!((ran.code, ran.out.as_str()), (1, ""), "{}", ran.err);
         assert_eq!(
             ran.err,
-            "error: the plausible night 1 in s.db is damaged; begin a new file with --study\n"
+            "error: the sample night 1 in s.db is damaged; begin a new file with --study\n"
         );
     }
     file.execute(
@@ -234,7 +234,7 @@ engine: \"flat-four-3l1\",\n    hangar: \"shut\",\n    weather: steady(outdoors:
 covers: (inlet_plug: 0.9),\n    uncertain: {{ {unknown}, distribution: uniform, basis: estimated, source: \"me\") }},\n)\n"
         );
         std::fs::write(desk.path().join("mine.ron"), text).unwrap();
-        let ran = desk.run(&["spread", "mine.ron", "--samples", "2"]);
+        let ran = desk.run(&["spread", "mine.ron", "--samples", "8"]);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""));
         ran.err
     };

@@ -24,7 +24,7 @@ fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
 fn a_night_fits_too() {
     let desk = TempProject::new();
     for night in ["demo", "six-after-flight"] {
-        let told = desk.run(&["night", night]).done();
+        let told = desk.run(&["night", night, "--samples", "8"]).done();
         let wide: Vec<&str> = told.lines().filter(|l| l.chars().count() > 120).collect();
         assert!(wide.is_empty(), "{wide:#?}");
     }
@@ -33,13 +33,22 @@ fn a_night_fits_too() {
 #[test]
 fn degrees_are_the_readers_and_the_water_at_the_start_is_told() {
     let desk = TempProject::new();
-    let fahrenheit = desk.run(&["night", "demo", "--units", "degF"]).done();
+    let fahrenheit = desk
+        .run(&["night", "demo", "--units", "degF", "--samples", "8"])
+        .done();
     assert!(
         fahrenheit.contains("°F") && !fahrenheit.contains("°C."),
         "{fahrenheit}"
     );
     let celsius = desk
-        .run(&["night", "small-engine-top", "--units", "degC"])
+        .run(&[
+            "night",
+            "small-engine-top",
+            "--units",
+            "degC",
+            "--samples",
+            "8",
+        ])
         .done();
     assert!(
         celsius.contains("°C") && !celsius.contains("°F"),
@@ -52,26 +61,36 @@ fn degrees_are_the_readers_and_the_water_at_the_start_is_told() {
 fn cautions_and_trust_are_in_every_telling() {
     let desk = TempProject::new();
     for words in [
-        &["night", "block-cooling"][..],
+        &["night", "block-cooling", "--quick"][..],
         &["compare", "--quick", "--out", "kept"],
+        &["when", "small-engine-top", "--samples", "8"],
+        &["spread", "block-cooling", "--samples", "8"],
     ] {
         let told = desk.run(words).done();
         for word in [
             "manual",
+            "local code",
             "Fire",
-            "breaker",
             "Propeller",
             "Carbon monoxide",
-            "practice readings",
+            "feel oil",
         ] {
             assert!(told.contains(word), "{words:?}: {word}");
         }
+    }
+    let page = ["night", "block-cooling", "--quick", "--report", "page.html"];
+    desk.run(&page).done();
+    let page = std::fs::read_to_string(desk.path().join("page.html")).unwrap();
+    for word in ["breaker", "practice readings", "licensed"] {
+        assert!(page.contains(word), "the page: {word}");
     }
 }
 
 #[test]
 fn a_never_in_a_night_says_why_and_the_best_it_came_to() {
-    let told = TempProject::new().run(&["night", "block-cooling"]).done();
+    let told = TempProject::new()
+        .run(&["night", "block-cooling", "--quick", "--wide"])
+        .done();
     let line = told.lines().find(|l| l.contains("never within")).unwrap();
     assert!(line.contains("the best was"), "{line}");
 }
@@ -87,7 +106,8 @@ fn a_heater_that_waits_for_the_delay_is_told_from_there() {
             &format!("at(\"sump-pad\"), hours: {hours}"),
         );
         std::fs::write(desk.path().join("six.ron"), file).unwrap();
-        desk.run(&["night", "six.ron", "--units", "degC"]).done()
+        desk.run(&["night", "six.ron", "--units", "degC", "--quick"])
+            .done()
     };
     for (hours, said) in [
         ("always", "21:00 to 07:30"),

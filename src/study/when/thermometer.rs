@@ -43,7 +43,8 @@ struct Rule {
     wrong_stay: usize,
 }
 
-/// The reading of a planned night, by its simulated nights; none without engine parts, or if no heater comes on in it.
+/// The reading of a planned night, by its simulated nights; none without engine parts, if no heater comes on in it, or if no
+/// simulated night is ready.
 pub fn thermometer(
     simulation: &Simulation,
     subject: &Subject,
@@ -70,7 +71,10 @@ pub fn thermometer(
         let readings: Vec<(f64, bool)> = nights.iter().map(|(r, ready)| (r[k], *ready)).collect();
         (spot, rule(&readings, units))
     });
-    let (spot, rule) = rules.min_by_key(|(_, rule)| rule.wrong_stay)?;
+    // A rule that is never right to say "leave" is no rule: the night is hopeless, whatever a thermometer reads.
+    let ready = nights.iter().filter(|(_, ready)| *ready).count();
+    let useful = rules.filter(|(_, rule)| rule.wrong_stay < ready);
+    let (spot, rule) = useful.min_by_key(|(_, rule)| rule.wrong_stay)?;
     let share = |count| Share::of(count, nights.len());
     let temp_c = trace.at(time_s)[spot.column];
     let leaves_c = trace.at(leave_s)[spot.column];
