@@ -21,8 +21,8 @@ impl InputError {
             let source = Source::new("", text);
             let round = parse(&source).root.entry_round(*there)?;
             let before = text.get(round.start as usize..there.start as usize)?;
-            let behind = text.get(there.end as usize..round.end as usize)?;
-            on_one_line(format!("{before}{write}{behind}"))
+            let after = text.get(there.end as usize..round.end as usize)?;
+            on_one_line(format!("{before}{write}{after}"))
         });
         self.suggest(line.unwrap_or_else(|| write.to_owned()))
     }

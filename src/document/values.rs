@@ -1,8 +1,10 @@
 //! How plain values, lists, maps and pairs are read.
 
 use super::limits::{Rule, Walk};
+use super::measured::leading_number;
 use super::node::{Node, Value};
-use super::read::{Read, Reader, leading_number};
+use super::read::Read;
+use super::reader::Reader;
 use super::reference::Types;
 use std::collections::BTreeMap;
 

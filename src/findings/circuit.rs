@@ -4,21 +4,16 @@
 //! less, and 125 percent of what is continuous) and 210.23(A)(1) (no one appliance on a cord takes more than 80 percent);
 //! article numbers from memory. Local codes decide.
 
-use crate::physics::wire::ohm_per_m;
-use crate::scenario::circuit::{Circuit, Cord};
-use crate::trace::{SwitchCause, Trace};
+use super::cord::CordFinding;
+use super::loads::{ROUNDING, lasting_w, loads, plugged_spans};
+use crate::scenario::circuit::Circuit;
+use crate::trace::Trace;
 use serde::Serialize;
 
-/// A load is continuous when it lasts this long, s.
-const CONTINUOUS_S: f64 = 3.0 * 3600.0;
 /// A continuous load, or an appliance on a cord, should stay within this share of the breaker.
 pub const CONTINUOUS_SHARE: f64 = 0.8;
 /// What a continuous load asks for besides itself, of itself: with it, 80 percent are full.
 const CONTINUOUS_EXTRA: f64 = 0.25;
-/// The temperature a cord's wires are taken at, °C: tables are made for it. Warm wires lose 0.4 percent more a kelvin.
-const CORD_C: f64 = 20.0;
-/// Slack for sums of watts and of seconds, so that rounding does not split a run.
-const ROUNDING: f64 = 1e-6;
 
 /// Currents from the beginning to the departure, from the rated power of the heaters that were on at once.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -62,47 +57,6 @@ pub struct HeaterCurrent {
     pub at_most: usize,
 }
 
-/// A drop above this share of the mains is worth a word. *Source*: NEC 210.19(A), informational note (from memory).
-pub const DROP_WORTH_A_WORD: f64 = 0.03;
-
-/// What a cord takes when the largest current of the heaters runs through it.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CordFinding {
-    /// Its length, one way, m.
-    pub length_m: f64,
-    /// The gauge of its wires.
-    pub gauge_awg: u32,
-    /// The voltage lost in both wires, V.
-    pub drop_v: f64,
-    /// That voltage over the mains.
-    pub drop_share: f64,
-    /// The share of its rated power that a resistive heater is left with.
-    pub power_share: f64,
-}
-
-impl CordFinding {
-    /// What a cord takes at a current.
-    ///
-    /// ```text
-    /// drop = 2 L R I        power left = (1 - drop/V)^2
-    /// ```
-    ///
-    /// The current is the rated one, so a long thin cord takes a little less than given. The night itself is computed
-    /// with the full power. *Checked by* `the_published_drops_come_out`, within 0.3 percent.
-    fn of(cord: Cord, amps: f64, volts: f64) -> Self {
-        let length_m = cord.length.si();
-        let drop_v = 2.0 * length_m * ohm_per_m(cord.gauge_awg, CORD_C) * amps;
-        let left = (1.0 - drop_v / volts).max(0.0);
-        Self {
-            length_m,
-            gauge_awg: cord.gauge_awg,
-            drop_v,
-            drop_share: drop_v / volts,
-            power_share: left * left,
-        }
-    }
-}
-
 impl CircuitFinding {
     /// What the heaters of a trace draw from a circuit until the departure.
     pub fn of(trace: &Trace, circuit: &Circuit) -> Self {
@@ -136,9 +90,7 @@ impl CircuitFinding {
                 .map(|cord| CordFinding::of(cord, peak_current_a, volts)),
         }
     }
-}
 
-impl CircuitFinding {
     /// Whether the breaker should not carry this: more than it holds, more of a continuous load than it should, or one
     /// heater that takes too much of it.
     pub fn overloaded(&self) -> bool {
@@ -171,87 +123,12 @@ fn heaters(trace: &Trace, breaker_a: f64, other_a: f64, volts: f64) -> Vec<Heate
         .collect()
 }
 
-/// A span of time and the rated power that was on during it.
-struct Load {
-    from_s: f64,
-    to_s: f64,
-    watts: f64,
-}
-
-/// The rated power that was on, span by span until the departure, from the spans of each heater.
-fn loads(trace: &Trace, spans: impl Fn(usize) -> Vec<(f64, f64)>) -> Vec<Load> {
-    let mut edges = Vec::new();
-    for (h, note) in trace.legend.heaters.iter().enumerate() {
-        for (from, to) in spans(h) {
-            if from < trace.departure_s {
-                edges.push((from, note.rated_w));
-                edges.push((to.min(trace.departure_s), -note.rated_w));
-            }
-        }
-    }
-    // Off before on: heaters that take turns do not overlap.
-    edges.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    let mut watts = 0.0;
-    let mut loads = Vec::new();
-    for pair in edges.windows(2) {
-        watts += pair[0].1;
-        if pair[1].0 > pair[0].0 {
-            loads.push(Load {
-                from_s: pair[0].0,
-                to_s: pair[1].0,
-                watts,
-            });
-        }
-    }
-    loads
-}
-
-/// The largest power that was on for three hours or more without a break, W.
-fn lasting_w(loads: &[Load]) -> f64 {
-    let lasts = |least_w: f64| {
-        let mut run_s = 0.0;
-        loads.iter().any(|l| {
-            let enough = l.watts >= least_w - ROUNDING;
-            run_s = if enough {
-                run_s + l.to_s - l.from_s
-            } else {
-                0.0
-            };
-            run_s >= CONTINUOUS_S - ROUNDING
-        })
-    };
-    let levels = loads.iter().map(|l| l.watts);
-    levels
-        .filter(|&w| w > ROUNDING && lasts(w))
-        .fold(0.0, f64::max)
-}
-
-/// The spans during which a heater was on, or only held off by its thermostat for a while. One that is unplugged while its
-/// thermostat holds it off leaves no switching behind and counts as plugged in, which errs on the careful side.
-fn plugged_spans(trace: &Trace, heater: usize) -> Vec<(f64, f64)> {
-    let by_thermostat = |time_s: f64, on: bool| {
-        trace.switchings.iter().any(|s| {
-            s.heater == heater
-                && s.on == on
-                && s.cause == SwitchCause::Thermostat
-                && s.time_s == time_s
-        })
-    };
-    let mut spans: Vec<(f64, f64)> = Vec::new();
-    for (from, to) in trace.on_spans(heater) {
-        match spans.last_mut() {
-            Some(last) if by_thermostat(last.1, false) && by_thermostat(from, true) => last.1 = to,
-            _ => spans.push((from, to)),
-        }
-    }
-    spans
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::quantity::Power;
     use crate::test_traces::Handmade;
+    use crate::trace::SwitchCause;
 
     fn circuit(other_w: f64) -> Circuit {
         Circuit {
@@ -388,44 +265,6 @@ mod tests {
         night.plugged("too large", 2400.0, 6.0, 12.0);
         let at_the_departure = CircuitFinding::of(&night.trace(), &circuit(0.0));
         assert_eq!(at_the_departure.too_large(), None);
-    }
-
-    /// Drops on 120 V worked out from wire tables (2 x length x ohm/m x A; ohm/m as tested in `physics::wire`):
-    /// 50 ft of 18 AWG at 5 A lose 3.19 V (2.66 percent), of 14 AWG at 10 A 2.53 V, 100 ft of 12 AWG at 12.5 A 3.97 V.
-    #[test]
-    fn the_published_drops_come_out() {
-        for (feet, gauge_awg, amps, drop_v) in [
-            (50.0, 18, 5.0, 3.19),
-            (50.0, 14, 10.0, 2.53),
-            (100.0, 12, 12.5, 3.97),
-        ] {
-            let length = crate::quantity::Length::ft(feet);
-            let found = CordFinding::of(Cord { length, gauge_awg }, amps, 120.0);
-            assert!((found.drop_v / drop_v - 1.0).abs() < 3e-3, "{found:?}");
-            assert!((found.drop_share - found.drop_v / 120.0).abs() < 1e-12);
-        }
-    }
-
-    /// A drop of 5 percent leaves a resistive heater 90 percent of its power (power falls as the voltage squared).
-    #[test]
-    fn a_drop_of_five_percent_leaves_ninety_percent_of_the_power() {
-        let at_one = CordFinding::of(
-            Cord {
-                length: crate::quantity::Length::m(100.0),
-                gauge_awg: 14,
-            },
-            1.0,
-            120.0,
-        );
-        let found = CordFinding::of(
-            Cord {
-                length: crate::quantity::Length::m(100.0),
-                gauge_awg: 14,
-            },
-            6.0 / at_one.drop_v,
-            120.0,
-        );
-        assert!((found.power_share - 0.9025).abs() < 1e-12, "{found:?}");
     }
 
     /// 12 A of 15 A (NEC 210.23(A)(1), from memory): four fans of 350 W (2.92 A each), three beside 240 W of other load.

@@ -3,15 +3,18 @@
 
 mod answer;
 mod circuit;
+mod circuit_warnings;
 mod clearance;
 mod coldest;
 mod condensation;
+mod cord;
 mod cylinder_spread;
 mod dew;
 mod dew_course;
 mod energy;
 mod events;
 mod heat_course;
+mod loads;
 mod losses;
 mod oil;
 mod parts;
@@ -25,14 +28,13 @@ mod warning_rules;
 mod warnings;
 
 pub use answer::{Findings, LedgerFinding, answer};
-pub use circuit::{
-    CONTINUOUS_SHARE, CircuitFinding, CordFinding, DROP_WORTH_A_WORD, HeaterCurrent,
-};
+pub use circuit::{CONTINUOUS_SHARE, CircuitFinding, HeaterCurrent};
 pub use clearance::{ClearanceFinding, REFERENCE_C};
 pub use coldest::Coldest;
 pub use condensation::{
     Condensation, GroupGrams, NoCondensation, Onset, TRACE_FILM_G_PER_M2, WallFinding,
 };
+pub use cord::{CordFinding, DROP_WORTH_A_WORD};
 pub use cylinder_spread::Unevenness;
 pub use dew::SurfaceCondensation;
 pub use dew_course::{DewMarginSeries, WallGroupCourse};

@@ -1,6 +1,6 @@
 //! When a night deserves a warning.
 
-use super::circuit::{CONTINUOUS_SHARE, CircuitFinding, DROP_WORTH_A_WORD};
+use super::circuit::CircuitFinding;
 use super::condensation::Condensation;
 use super::cylinder_spread::spread_k;
 use super::oil::OilFinding;
@@ -14,8 +14,6 @@ const UNEVEN_K: f64 = 25.0;
 const NEAR_FREEZING_C: f64 = 2.0;
 /// Less water than this inside is not worth a word, g. Estimate.
 const WATER_WORTH_A_WORD_G: f64 = 1.0;
-/// Slack for sums of currents.
-const ROUNDING: f64 = 1e-9;
 
 /// What the warnings of a night are drawn from.
 pub(super) struct WarningInputs<'a> {
@@ -55,17 +53,12 @@ impl WarningInputs<'_> {
                     }
                 }),
         ];
-        let others = [
-            self.uneven(),
-            self.breather(),
-            self.continuous(),
-            self.beside_continuous(),
-            self.large_heater(),
-            self.breaker(),
-            self.cord(),
-            self.oil(),
-        ];
-        hot.into_iter().chain(others).flatten().collect()
+        let mut warnings: Vec<Warning> = hot.into_iter().flatten().collect();
+        warnings.extend(self.uneven());
+        warnings.extend(self.breather());
+        warnings.extend(self.circuit.warnings());
+        warnings.extend(self.oil());
+        warnings
     }
 
     /// The hottest of some cells over the whole time followed, if it was hot.
@@ -119,59 +112,6 @@ impl WarningInputs<'_> {
         })
     }
 
-    fn continuous(&self) -> Option<Warning> {
-        let circuit = self.circuit;
-        let over = circuit.continuous_share > CONTINUOUS_SHARE + ROUNDING;
-        (circuit.continuous && over).then_some(Warning::ContinuousLoad {
-            current_a: circuit.continuous_current_a,
-            breaker_a: circuit.breaker_a,
-        })
-    }
-
-    /// Where neither what is continuous nor the whole is too much by itself.
-    fn beside_continuous(&self) -> Option<Warning> {
-        let circuit = self.circuit;
-        let warned = self.continuous().is_some() || self.breaker().is_some();
-        let over = circuit.needed_breaker_a > circuit.breaker_a + ROUNDING;
-        (over && circuit.continuous && !warned).then_some(Warning::LoadBesideContinuous {
-            current_a: circuit.peak_current_a + circuit.other_current_a,
-            continuous_a: circuit.continuous_current_a,
-            needed_a: circuit.needed_breaker_a,
-            breaker_a: circuit.breaker_a,
-        })
-    }
-
-    /// Where the breaker holds it and it is not on for hours, which has a warning of its own.
-    fn large_heater(&self) -> Option<Warning> {
-        let circuit = self.circuit;
-        let warned = self.continuous().is_some() || self.breaker().is_some();
-        let heater = circuit.too_large().filter(|_| !warned)?;
-        Some(Warning::LargeHeater {
-            name: heater.name.clone(),
-            current_a: heater.amps,
-            breaker_a: circuit.breaker_a,
-        })
-    }
-
-    fn breaker(&self) -> Option<Warning> {
-        let circuit = self.circuit;
-        let over = circuit.peak_current_a > 0.0 && circuit.load_share > 1.0 + ROUNDING;
-        over.then_some(Warning::OverBreaker {
-            current_a: circuit.peak_current_a + circuit.other_current_a,
-            breaker_a: circuit.breaker_a,
-        })
-    }
-
-    /// The night is computed with the full power, whatever a cord takes of it.
-    fn cord(&self) -> Option<Warning> {
-        let cord = self.circuit.cord.as_ref();
-        let cord = cord.filter(|cord| cord.drop_share > DROP_WORTH_A_WORD)?;
-        Some(Warning::LongCord {
-            drop_share: cord.drop_share,
-            power_share: cord.power_share,
-        })
-    }
-
     fn oil(&self) -> Option<Warning> {
         let oil = self.oil.filter(|oil| oil.flagged)?;
         Some(Warning::OilExtrapolated {
@@ -184,24 +124,13 @@ impl WarningInputs<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Length, Power};
-    use crate::scenario::circuit::{Circuit, Cord};
+    use crate::scenario::circuit::Circuit;
     use crate::scenario::oil::Oil;
     use crate::test_traces::Handmade;
 
     /// The warnings of a night in which every part is warm at the first sample, if it is ready.
-    fn warned(night: Handmade, ready: bool, other_w: f64) -> Vec<Warning> {
-        let circuit = Circuit {
-            other_load: Power::W(other_w),
-            ..Circuit::default()
-        };
-        warned_on(night, ready, &circuit)
-    }
-    fn warned_on(night: Handmade, ready: bool, circuit: &Circuit) -> Vec<Warning> {
-        let trace = night.trace();
-        warned_of(&trace, ready, &CircuitFinding::of(&trace, circuit))
-    }
-    fn warned_of(trace: &Trace, ready: bool, circuit: &CircuitFinding) -> Vec<Warning> {
+    fn warned(night: Handmade, ready: bool) -> Vec<Warning> {
+        let trace = &night.trace();
         let row = trace.at(trace.departure_s);
         let oil = Oil::sae_50();
         WarningInputs {
@@ -210,7 +139,7 @@ mod tests {
             ready,
             warm_s: Some(0.0),
             condensation: Condensation::of(trace, &row).as_ref(),
-            circuit,
+            circuit: &CircuitFinding::of(trace, &Circuit::default()),
             oil: OilFinding::of(&trace.legend, &row, &oil).as_ref(),
         }
         .warnings()
@@ -223,7 +152,7 @@ mod tests {
         night.cell("skin UL", &[0.0, 60.0, 60.0, 60.0]).skin = true;
         night.cell("skin LO", &[0.0, 60.0, 60.0, 60.1]).skin = true;
         night.cell("head", &[0.0, 90.0, 90.0, 90.0]);
-        let found = warned(night, true, 0.0);
+        let found = warned(night, true);
         let carb = Warning::HotCarburettor {
             part: "carb".to_owned(),
             label: "the carb".to_owned(),
@@ -240,7 +169,7 @@ mod tests {
         let mut night = Handmade::hours(&[0.0, 1.0, 2.0]);
         night.cell("carb", &[0.0, 64.0, 64.0]).carburettor = true;
         night.cell("skin", &[60.0]).skin = true;
-        let found = warned(night, true, 0.0);
+        let found = warned(night, true);
         assert!(
             matches!(found[..], [Warning::HotCarburettor { time_h: 1.0, .. }]),
             "sixty itself is not too hot, and the first hour is given: {found:?}"
@@ -256,21 +185,12 @@ mod tests {
             night
         };
         let apart = |spread_k, time_h| vec![Warning::Uneven { spread_k, time_h }];
-        assert_eq!(
-            warned(night(&[5.0, 0.0, 26.0]), true, 0.0),
-            apart(26.0, 2.0)
-        );
-        assert_eq!(
-            warned(night(&[30.0, 0.0, 26.0]), true, 0.0),
-            apart(30.0, 0.0)
-        );
+        assert_eq!(warned(night(&[5.0, 0.0, 26.0]), true), apart(26.0, 2.0));
+        assert_eq!(warned(night(&[30.0, 0.0, 26.0]), true), apart(30.0, 0.0));
         // As far apart when it became warm and when it leaves: the first time is given.
-        assert_eq!(
-            warned(night(&[26.0, 0.0, 26.0]), true, 0.0),
-            apart(26.0, 0.0)
-        );
-        assert_eq!(warned(night(&[30.0, 0.0, 26.0]), false, 0.0), []);
-        assert_eq!(warned(night(&[25.0, 40.0, 25.0]), true, 0.0), []);
+        assert_eq!(warned(night(&[26.0, 0.0, 26.0]), true), apart(26.0, 0.0));
+        assert_eq!(warned(night(&[30.0, 0.0, 26.0]), false), []);
+        assert_eq!(warned(night(&[25.0, 40.0, 25.0]), true), []);
     }
 
     #[test]
@@ -280,7 +200,7 @@ mod tests {
             night.pocket("rear", &[-20.0, air_c], &[0.0]);
             night.gas(&[10.0], &[0.0], &[15.0, oil_g]);
             night.wall("top", "upper", &[10.0], &[0.0, film_g]);
-            warned(night, true, 0.0)
+            warned(night, true)
         };
         let expected = Warning::BreatherNearFreezing {
             pocket: "the rear air".to_owned(),
@@ -294,148 +214,11 @@ mod tests {
     }
 
     #[test]
-    fn eighty_percent_for_three_hours_is_no_warning_and_a_watt_more_is() {
-        let warnings = |watts: f64, hours: f64, other_w: f64| {
-            let mut night = Handmade::hours(&[0.0, 9.0]);
-            night.plugged("fan", watts, 0.0, hours);
-            warned(night, true, other_w)
-        };
-        assert_eq!(warnings(1200.0, 3.0, 240.0), []);
-        assert_eq!(warnings(1201.0, 2.9, 240.0), []);
-        let over = warnings(1201.0, 3.0, 240.0);
-        assert!(
-            matches!(
-                over[..],
-                [Warning::ContinuousLoad {
-                    breaker_a: 15.0,
-                    ..
-                }]
-            ),
-            "{over:?}"
-        );
-        // Within the breaker and brief, but 12.5 A of 15 A by one appliance.
-        assert_eq!(warnings(1440.0, 1.0, 300.0), []);
-        let large = warnings(1500.0, 1.0, 300.0);
-        assert!(
-            matches!(&large[..], [Warning::LargeHeater { name, .. }] if name == "fan"),
-            "{large:?}"
-        );
-        let trips = warnings(1500.0, 1.0, 330.0);
-        let [Warning::OverBreaker { current_a, .. }] = trips[..] else {
-            panic!("{trips:?}");
-        };
-        assert!((current_a - 15.25).abs() < 1e-12);
-    }
-
-    /// 12 A for two hours beside 2.5 A all night (0.5 A of them the other load) ask for 15.1 A (NEC 210.20(A), from memory).
-    #[test]
-    fn what_comes_on_beside_a_continuous_load_is_counted_with_it() {
-        let mut night = Handmade::hours(&[0.0, 9.0]);
-        night.plugged("pad", 240.0, 0.0, 9.0);
-        night.plugged("fan", 1440.0, 5.0, 7.0);
-        let found = warned(night, true, 60.0);
-        let [
-            Warning::LoadBesideContinuous {
-                current_a,
-                continuous_a,
-                needed_a,
-                ..
-            },
-        ] = found[..]
-        else {
-            panic!("{found:?}");
-        };
-        assert!((needed_a - 15.125).abs() < 1e-9);
-        assert_eq!((current_a, continuous_a), (14.5, 2.5));
-    }
-
-    #[test]
-    fn without_a_heater_the_rest_of_the_circuit_is_not_our_business() {
-        assert_eq!(warned(Handmade::hours(&[0.0, 9.0]), true, 2400.0), []);
-    }
-
-    /// 12 A through 100 ft of 16 AWG lose more than 3 percent, through 10 ft of 12 AWG less.
-    #[test]
-    fn a_cord_that_takes_too_much_is_told() {
-        let found = |feet: f64, gauge_awg: u32| {
-            let mut night = Handmade::hours(&[0.0, 9.0]);
-            night.plugged("fan", 1440.0, 0.0, 1.0);
-            let cord = Cord {
-                length: Length::ft(feet),
-                gauge_awg,
-            };
-            let circuit = Circuit {
-                cord: Some(cord),
-                ..Circuit::default()
-            };
-            warned_on(night, true, &circuit)
-        };
-        let long = found(100.0, 16);
-        let [Warning::LongCord { power_share, .. }] = long[..] else {
-            panic!("{long:?}");
-        };
-        assert!(power_share < 0.94, "{power_share}");
-        assert_eq!(found(10.0, 12), []);
-    }
-
-    /// NEC 210.19(A), informational note (from memory): a drop should not exceed 3 percent; 3 percent do not.
-    #[test]
-    fn a_cord_that_takes_three_percent_to_the_hair_is_not_told() {
-        let found = |drop_share: f64| {
-            let mut night = Handmade::hours(&[0.0, 9.0]);
-            night.plugged("fan", 1200.0, 0.0, 1.0);
-            let trace = night.trace();
-            let cord = Cord {
-                length: Length::ft(50.0),
-                gauge_awg: 14,
-            };
-            let circuit = Circuit {
-                cord: Some(cord),
-                ..Circuit::default()
-            };
-            let mut found = CircuitFinding::of(&trace, &circuit);
-            let cord = found.cord.as_mut().expect("there is a cord");
-            cord.drop_share = drop_share;
-            warned_of(&trace, true, &found).len()
-        };
-        assert_eq!((found(0.03), found(0.030001)), (0, 1));
-    }
-
-    /// A fan on 120 V and a breaker of 15 A: what comparisons call overloaded is what a night's own page warns of, by
-    /// NEC 210.20(A) and 210.23(A)(1) (from memory).
-    #[test]
-    fn a_circuit_counts_as_overloaded_exactly_where_a_warning_tells_of_it() {
-        for (watts, hours, other_w, overloaded) in [
-            (1440.0, 2.0, 300.0, false), // 14.5 A for a while
-            (1440.0, 2.0, 420.0, true),  // 15.5 A
-            (1440.0, 9.0, 0.0, false),   // 12 A all night: 80 percent
-            (1440.0, 9.0, 60.0, true),   // 12.5 A all night
-            (1500.0, 1.0, 0.0, true),    // 12.5 A by one appliance
-            (0.0, 0.0, 2400.0, false),   // 20 A, none of them a heater's
-        ] {
-            let mut night = Handmade::hours(&[0.0, 9.0]);
-            night.plugged("fan", watts, 0.0, hours);
-            let circuit = Circuit {
-                other_load: Power::W(other_w),
-                ..Circuit::default()
-            };
-            let trace = night.trace();
-            let found = CircuitFinding::of(&trace, &circuit);
-            let warned = !warned_of(&trace, true, &found).is_empty();
-            assert_eq!(
-                (found.overloaded(), warned),
-                (overloaded, overloaded),
-                "{watts} W for {hours} h beside {other_w} W"
-            );
-        }
-    }
-
-    #[test]
     fn oil_near_its_pour_point_is_told() {
         let warnings = |temp_c: f64| {
             let mut night = Handmade::hours(&[0.0]);
             night.oil(&[&[temp_c]]);
-            warned(night, true, 0.0)
+            warned(night, true)
         };
         let (temp_c, pour_point_c) = (-9.0, -18.0);
         assert_eq!(

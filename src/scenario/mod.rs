@@ -16,6 +16,7 @@ pub mod hours;
 pub mod initial;
 pub mod joint;
 pub mod moisture;
+pub mod moment;
 pub mod oil;
 pub mod opposed;
 pub mod part;

@@ -1,6 +1,6 @@
 //! Ranges that are taken where no file says how far a number may be off: plugs and water (estimates).
 
-use super::UncertainInput;
+use super::input::UncertainInput;
 use crate::scenario::document::Scenario;
 use crate::scenario::uncertain::Distribution;
 

@@ -3,10 +3,12 @@
 mod contradictions;
 mod declared;
 mod default_ranges;
+mod input;
 mod kept;
 mod setpoints;
 
 pub use self::contradictions::{contradictions, model};
+pub use self::input::UncertainInput;
 
 use self::declared::{Told, told};
 use self::kept::{RangeNumber, in_unit_of, rounded};
@@ -14,49 +16,12 @@ use super::case::Case;
 use super::path::{PathError, Tree};
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
-use crate::scenario::uncertain::{Distribution, UncertainRange};
-
-/// An uncertain number of a Scenario.
-#[derive(Debug, Clone, PartialEq)]
-pub struct UncertainInput {
-    /// Where it stands: `engine.bay.seam_area`.
-    pub path: String,
-    /// Its value in the Scenario, in `unit`.
-    pub value: f64,
-    /// The unit of all its numbers; none for a plain number.
-    pub unit: Option<String>,
-    /// The lowest plausible value.
-    pub low: f64,
-    /// The highest plausible value.
-    pub high: f64,
-    /// How it is spread between them.
-    pub distribution: Distribution,
-    /// What it rests on, in the words of its file.
-    pub source: String,
-    /// Whether no file says how far it may be off, and the usual range is taken.
-    pub usual: bool,
-}
+use crate::scenario::uncertain::UncertainRange;
 
 /// A quantity that moves in differences, not in ratios.
 const TEMPERATURE: &str = "degC";
 /// Beyond this ratio to its range a number without a unit is taken to be in another unit than its range.
 const OTHER_UNIT: f64 = 5.0;
-
-impl UncertainInput {
-    /// The value below which this share of the plausible values lies, in `unit`.
-    ///
-    /// *Valid*: a share from 0 to 1.
-    pub fn quantile(&self, share: f64) -> f64 {
-        let (low, high) = (self.low, self.high);
-        match self.distribution {
-            Distribution::uniform => low + share * (high - low),
-            Distribution::log_uniform => low * (high / low).powf(share),
-            // The inverse of two parabolas that meet in the middle.
-            Distribution::triangular if share < 0.5 => low + (high - low) * (share / 2.0).sqrt(),
-            Distribution::triangular => high - (high - low) * ((1.0 - share) / 2.0).sqrt(),
-        }
-    }
-}
 
 /// All unknowns of a Scenario, in the order engine, oil, hangar, heaters, night, and within a file by path. How well
 /// plugs close that are neither perfect nor left out, and how much water is in the oil if there is any, are always among
@@ -280,18 +245,6 @@ mod tests {
         // 4 litres, and the range in litres; kept in cubic metres.
         let oil = found(&all, "engine.oil_litres");
         assert!((oil.value - 4.0).abs() < 1e-9 && oil.unit.as_deref() == Some("L"));
-    }
-
-    #[test]
-    fn quantiles_are_those_of_the_distribution() {
-        let mut doubt = found(&uncertain_inputs(&scenario()).unwrap(), "covers.inlet_plug").clone();
-        (doubt.low, doubt.high) = (1.0, 16.0);
-        doubt.distribution = Distribution::log_uniform;
-        assert!((doubt.quantile(0.5) - 4.0).abs() < 1e-12);
-        doubt.distribution = Distribution::triangular;
-        // Half of a half square: an eighth of the values lie in the first quarter of the range.
-        assert!((doubt.quantile(0.125) - 4.75).abs() < 1e-12);
-        assert!((doubt.quantile(0.875) - 12.25).abs() < 1e-12);
     }
 
     #[test]

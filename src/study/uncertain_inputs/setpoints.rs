@@ -7,7 +7,7 @@
 //! not reach so far stays as it is, and so do two that are clear of each other. Ends that are drawn apart stay independent
 //! unknowns, as the influences and indices of a spread take them to be.
 
-use super::UncertainInput;
+use super::input::UncertainInput;
 use super::kept::Scale;
 use crate::study::path::Tree;
 
