@@ -16,18 +16,19 @@ use std::process::ExitCode;
     version,
     about = "Computes how a cold-soaked light-aircraft piston engine warms through a winter night",
     long_about = "Computes how a cold-soaked light-aircraft piston engine in an unheated hangar warms through a \
-winter night: for every place a heater can go, when every part is warm enough, which part is last, \
+winter night: the chance that it is ready at departure, when to switch on, which part is coldest, \
 whether water condenses inside, and what it costs.",
     after_help = "Examples:\n  \
-coldsoak compare                        the built-in night, every heater place\n  \
+coldsoak compare                        the built-in night, seven choices\n  \
 coldsoak compare my-choices.ron         your own choices\n  \
+coldsoak when my-night.ron              when to switch on, with its chance\n  \
 coldsoak night my-night.ron --units degF   one night in full\n  \
 coldsoak night demo --json              for another program\n  \
-coldsoak spread demo                    how certain the answers are, and what to measure next\n  \
+coldsoak spread demo                    what to measure next\n  \
 coldsoak new my-night.ron               a commented night to start from\n  \
 coldsoak catalogue                      what is built in\n\n\
 Exit codes: 0 done, whatever the answer; 1 could not finish; 2 your file or flags;\n\
-3 done, but not ready at departure (only with --require-ready)."
+3 done, but the required chance is not reached (only with --require-ready)."
 )]
 struct CommandLine {
     #[command(subcommand)]
@@ -39,17 +40,17 @@ struct CommandLine {
 /// The commands.
 #[derive(Debug, Subcommand)]
 enum Command {
-    /// Rank several choices of heater through one night
+    /// Rank several choices of heater by the chance that the engine is ready
     Compare(compare::Compare),
     /// Check model files: every error, and every implausible number
     Check(check::Check),
-    /// Show one night in full
+    /// Show one night in full: its chance, then the nominal night
     Night(night::Night),
     /// Draw the engine at one time of a night, coloured by temperature
     Map(map::Map),
     /// Draw one night: temperatures, heat, water, dew point, with numbers
     Chart(chart::Chart),
-    /// Find the latest switch-on time that is ready at departure
+    /// Find the latest switch-on time that reaches the required chance
     When(when::When),
     /// Vary all uncertain inputs of a night, and find what to measure next
     Spread(spread::Spread),

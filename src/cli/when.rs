@@ -1,4 +1,4 @@
-//! `coldsoak when`: the latest switch-on time of each heater, and what it rests on.
+//! `coldsoak when`: the latest switch-on time that reaches the required chance.
 
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};

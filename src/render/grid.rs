@@ -5,6 +5,8 @@ use crate::report::Table;
 
 /// Blanks between columns.
 const GAP: usize = 2;
+/// A space at which a head is broken only where there is no other room.
+const FIRM: char = '\u{a0}';
 
 /// The columns of these numbers, in lines of at most so many characters if words can be broken so far.
 pub fn grid(table: &Table, shown: &[usize], width: usize) -> String {
@@ -34,13 +36,16 @@ fn widths(lines: &[Vec<&str>], words: &[bool], width: usize) -> Vec<usize> {
     let least = |k: usize| match words[k] {
         true => column(k).map(|c| longest_word(&c)).max(),
         false => {
-            let head = longest_word(&lines[0][k]);
-            column(k).skip(1).map(long).chain([head]).max()
+            let head = lines[0][k].split([' ', FIRM]).map(long);
+            column(k).skip(1).map(long).chain(head).max()
         }
     };
     let columns = 0..words.len();
     let least: Vec<usize> = columns.clone().map(|k| least(k).unwrap_or(0)).collect();
-    let natural = |k: usize| column(k).skip(1).map(long).max().unwrap_or(0).max(least[k]);
+    let natural = |k: usize| {
+        let cells = column(k).skip(1).map(long);
+        cells.max().unwrap_or(0).max(longest_word(&lines[0][k]))
+    };
     let mut widths: Vec<usize> = columns.clone().map(natural).collect();
     let room = width.saturating_sub(GAP * words.len().saturating_sub(1));
     let mut total: usize = widths.iter().sum();
@@ -61,7 +66,12 @@ fn line(cells: &[&str], words: &[bool], widths: &[usize]) -> String {
         .iter()
         .zip(widths)
         .map(|(cell, width)| {
-            wrapped("", cell, *width, "")
+            let narrow = cell.split(' ').any(|word| word.chars().count() > *width);
+            let cell = match narrow {
+                true => cell.replace(FIRM, " "),
+                false => (*cell).to_owned(),
+            };
+            wrapped("", &cell, *width, "")
                 .split('\n')
                 .map(str::to_owned)
                 .collect()
@@ -107,6 +117,16 @@ mod tests {
 1  no heater                 < 2 %
 ";
         assert_eq!(drawn(80), expected[1..], "\n{}", drawn(80));
+    }
+
+    #[test]
+    fn a_firm_space_in_a_head_is_broken_only_where_there_is_no_other_room() {
+        let table = Table::of("", &[()])
+            .words("", "Part", |()| "oil")
+            .number("", "40\u{a0}°F\u{a0}at", |()| "22:02");
+        let report = Report::new("", "", None).with(Section::new("").block(table));
+        assert_eq!(report.text(20), "Part  40 °F at\noil      22:02\n");
+        assert_eq!(report.text(12), "Part   40 °F\n          at\noil    22:02\n");
     }
 
     #[test]

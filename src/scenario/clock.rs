@@ -142,6 +142,10 @@ impl NightClock {
         let local = at.to_zoned_datetime(self.zone.clone()).datetime();
         format!("{:02}:{:02}", local.hour(), local.minute())
     }
+    /// The same as a time of day.
+    pub fn time_of_day(&self, seconds: f64) -> Option<ClockTime> {
+        ClockTime::try_from(self.told(seconds)).ok()
+    }
     /// The same, after the day where the night is longer than one: `day 2, 06:30`.
     pub fn dated(&self, seconds: f64) -> String {
         let told = self.told(seconds);

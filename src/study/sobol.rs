@@ -6,8 +6,7 @@
 //! total      T_i = mean((f_A - f_i)^2) / 2V       with all it does together with others (Jansen 1999)
 //! ```
 //!
-//! A group of coordinates has indices just as one coordinate has. Intervals are by resampling the points (Efron 1979);
-//! for quasi-random points they err on the wide side.
+//! A group of coordinates has indices just as one coordinate has. Intervals are by resampling the points (Efron 1979).
 
 use super::quantile::quantile;
 

@@ -1,4 +1,4 @@
-//! The two ends of a thermostat or of a self-limiting element: the first must stay below the second, in plausible nights
+//! The two ends of a thermostat or of a self-limiting element: the first must stay below the second, in simulated nights
 //! too.
 //!
 //! Each end has a range of its own. Where the two would cross, or come nearer to each other than a twentieth of the span

@@ -5,7 +5,6 @@ use crate::findings::answer;
 use crate::night::Night;
 use crate::quantity::Duration;
 use crate::scenario::check::check;
-use crate::scenario::clock::ClockTime;
 use crate::scenario::hours::Hours;
 use crate::study::case::Case;
 use crate::study::quantile::Share;
@@ -55,9 +54,9 @@ pub fn leaving_later(
             .iter()
             .zip(starts)
             .fold(unplugged(last), |case, (&heater, &minutes)| {
-                let at = clock.told(clock.night_s() - 60.0 * minutes as f64);
-                let hours = match ClockTime::try_from(at) {
-                    Ok(time) if minutes > 0 => Hours::from(time),
+                let at = clock.time_of_day(clock.night_s() - 60.0 * minutes as f64);
+                let hours = match at {
+                    Some(time) if minutes > 0 => Hours::from(time),
                     _ => Hours::never,
                 };
                 case.set(format!("heaters[{heater}].hours"), &hours)
