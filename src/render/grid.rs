@@ -121,12 +121,17 @@ mod tests {
 
     #[test]
     fn a_firm_space_in_a_head_is_broken_only_where_there_is_no_other_room() {
-        let table = Table::of("", &[()])
-            .words("", "Part", |()| "oil")
-            .number("", "40\u{a0}°F\u{a0}at", |()| "22:02");
+        let table = Table::of("", &[()]).words("", "Part", |()| "oil").number(
+            "",
+            "40\u{a0}°F\u{a0}at",
+            |()| "22:02",
+        );
         let report = Report::new("", "", None).with(Section::new("").block(table));
         assert_eq!(report.text(20), "Part  40 °F at\noil      22:02\n");
-        assert_eq!(report.text(12), "Part   40 °F\n          at\noil    22:02\n");
+        assert_eq!(
+            report.text(12),
+            "Part   40 °F\n          at\noil    22:02\n"
+        );
     }
 
     #[test]
