@@ -179,6 +179,12 @@ const EXEMPT: &[&str] = &[
     ".ci/record",
     ".ci/record_keys.json",
     "src/document/names.rs",
+    "tests/bad/inputs/keys-of-0.1.ron",
+    "tests/bad/inputs/keys-of-0.1-groups.ron",
+    "tests/bad/inputs/keys-of-0.1-groups.txt",
+    "tests/bad/inputs/keys-of-0.1-hangar.ron",
+    "tests/bad/inputs/keys-of-0.1.txt",
+    "tests/bad/inputs/keys-of-0.1-hangar.txt",
 ];
 
 /// Where prose, names and keys are.

@@ -4,7 +4,7 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::Flags;
 use super::terminal;
 use crate::files::catalogue::KINDS;
-use crate::files::fault::{ErrorList, Fault, FileError};
+use crate::files::fault::{ErrorList, FileError, InputError};
 use crate::files::library::Kind;
 use crate::files::ron::written;
 use crate::files::validate::{ValidFile, validate};
@@ -92,7 +92,7 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
                     None => {
                         let what = format!("a {kind} file has no engine to expand");
                         let help = "name an engine, a night or a comparison";
-                        gathered.add([Fault::of(&found.file, what).help(help)]);
+                        gathered.add(InputError::of(&found.file, what).help(help));
                     }
                 }
                 continue;
@@ -123,8 +123,8 @@ pub fn run(typed: &Check, flags: &Flags) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
-fn located(errors: &[Fault]) -> Vec<Located> {
-    let one = |e: &Fault| Located {
+fn located(errors: &[InputError]) -> Vec<Located> {
+    let one = |e: &InputError| Located {
         file: e.file.clone(),
         place: e.line_and_column(),
         message: e.message.clone(),

@@ -1,6 +1,6 @@
 //! How a run ends: exit codes, and what is printed on standard error.
 
-use crate::files::fault::{Fault, FileError, printed};
+use crate::files::fault::{FileError, InputError, printed};
 use crate::files::safe::WriteError;
 use crate::files::store::StoreError;
 use crate::night::NightError;
@@ -43,7 +43,7 @@ pub enum Failure {
     #[error("{} errors", errors.len())]
     Invalid {
         /// What is wrong with them.
-        errors: Vec<Fault>,
+        errors: Vec<InputError>,
         /// Whether more may come to light once these are corrected.
         unfinished: bool,
     },
@@ -88,8 +88,8 @@ pub enum Failure {
     Closed,
 }
 
-impl From<Fault> for Failure {
-    fn from(fault: Fault) -> Self {
+impl From<InputError> for Failure {
+    fn from(fault: InputError) -> Self {
         Self::Files(fault.into())
     }
 }
@@ -130,6 +130,6 @@ pub fn exit_code(ended: Result<Outcome, Failure>) -> ExitCode {
     ExitCode::from(failure.code())
 }
 
-fn print(errors: &[Fault]) {
+fn print(errors: &[InputError]) {
     anstream::eprintln!("{}", printed(errors));
 }

@@ -6,7 +6,7 @@ use super::terminal;
 use crate::files::comparison::{
     LoadedComparison, load_builtin_comparison, load_named_comparison_from,
 };
-use crate::files::fault::{Fault, FileError};
+use crate::files::fault::{FileError, InputError};
 use crate::files::night::{Loaded, load_named_from};
 use crate::night::NightError;
 use crate::report::provenance::{InputJson, Provenance};
@@ -106,7 +106,7 @@ impl ComparisonSession {
 }
 
 /// Prints notes and warnings unless quiet, and gives the provenance that holds them.
-fn provenance(night: &Loaded, warnings: &[Fault], flags: &Flags) -> Provenance {
+fn provenance(night: &Loaded, warnings: &[InputError], flags: &Flags) -> Provenance {
     let notes = night.sources.notes();
     terminal::notes(notes, flags.quiet);
     terminal::warnings(warnings, flags.quiet);

@@ -1,7 +1,7 @@
 //! Standard output and standard error: text, notes, the progress bar, and how wide a line is.
 
 use super::exit_code::Failure;
-use crate::files::fault::Fault;
+use crate::files::fault::InputError;
 use crate::study::simulate::Progress;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::io::{self, IsTerminal, Write};
@@ -40,7 +40,7 @@ pub fn notes(notes: &[String], quiet: bool) {
 }
 
 /// Prints on standard error the implausible numbers of files, unless quiet.
-pub fn warnings(warnings: &[Fault], quiet: bool) {
+pub fn warnings(warnings: &[InputError], quiet: bool) {
     for warning in warnings.iter().filter(|_| !quiet) {
         anstream::eprintln!("{}", warning.warned());
     }

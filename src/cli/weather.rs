@@ -3,7 +3,7 @@
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, flag_error};
 use super::terminal;
-use crate::files::fault::{Fault, FileError};
+use crate::files::fault::{FileError, InputError};
 use crate::files::library::{Kind, builtin, names};
 use crate::files::ron::text_of;
 use crate::files::sources::label;
@@ -146,7 +146,7 @@ fn content(name: &str) -> Result<(String, String), FileError> {
             if opened.is_err() && Path::new(name).extension().is_none() {
                 let what =
                     format!("there is no file and no built-in weather record called `{name}`");
-                return Err(Fault::of(name, what).help(known()).into());
+                return Err(InputError::of(name, what).help(known()).into());
             }
             let mut bytes = Vec::new();
             let most = crate::files::ron::LONGEST as u64 + 1;
@@ -191,7 +191,7 @@ fn within(reading: &mut Reading, file: &str, (from, to): (f64, f64)) -> Result<(
     };
     if let Some(short) = short {
         let span = format!("{} to {}", told(readings.first()), told(readings.last()));
-        let fault = Fault::of(file, format!("the weather {short}: it runs from {span}"));
+        let fault = InputError::of(file, format!("the weather {short}: it runs from {span}"));
         return Err(fault.help("a night needs weather from its beginning to its end; --from and --to are by the clock of --zone, UTC without it").into());
     }
     let kept = first.unwrap_or(0)..last.map_or(readings.len(), |last| last + 1);

@@ -134,6 +134,12 @@ impl ErrorList {
     }
 }
 
+impl Extend<InputError> for ErrorList {
+    fn extend<E: IntoIterator<Item = InputError>>(&mut self, errors: E) {
+        errors.into_iter().for_each(|error| self.add(error));
+    }
+}
+
 impl fmt::Display for ErrorList {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let printed = self.kept.iter().take(MOST_PRINTED);

@@ -1,6 +1,6 @@
 //! What is built in: each model with its name and description.
 
-use super::fault::Fault;
+use super::fault::InputError;
 use super::library::{ASKED_BY, Kind, builtin, names};
 use serde::Serialize;
 
@@ -29,13 +29,13 @@ pub struct Entry {
 /// The kind that a word names, in the singular or the plural.
 ///
 /// *Errors*: no such kind, with the nearest.
-pub fn kind(word: &str) -> Result<Kind, Fault> {
+pub fn kind(word: &str) -> Result<Kind, InputError> {
     let found = KINDS
         .iter()
         .find(|(_, one, many)| word == *one || word == *many);
     found.map(|(kind, ..)| *kind).ok_or_else(|| {
         let words = KINDS.iter().flat_map(|(_, one, many)| [*one, *many]);
-        let fault = Fault::of(ASKED_BY, format!("`{word}` is no kind of model"));
+        let fault = InputError::of(ASKED_BY, format!("`{word}` is no kind of model"));
         match crate::scenario::check::nearest(word, words) {
             Some(near) => fault.instead(near),
             None => {

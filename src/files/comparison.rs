@@ -1,6 +1,6 @@
 //! A comparison as a user writes it: one night, and several choices of heaters and coverings.
 
-use super::fault::{ErrorList, Fault, FileError};
+use super::fault::{ErrorList, FileError, InputError};
 use super::library::{Kind, builtin};
 use super::loaded::settings_first;
 use super::locate::{doubted, located_choice};
@@ -175,8 +175,8 @@ fn resolve(
     let root = reading.root;
     let errors = reading.errors.into_kept();
     let faulty = |choice: &str| errors.iter().any(|error| error.path.starts_with(choice));
-    gathered.add(errors.clone());
-    gathered.add(names(&root, source));
+    gathered.extend(errors.clone());
+    gathered.extend(names(&root, source));
     let (mut shared, mut written) = (None, None);
     if let Some(named) = root.at("night").and_then(Node::text) {
         let night = gathered.keep(sources.value::<NightFile>(Kind::Night, named, file));
@@ -242,7 +242,7 @@ fn own_settings(choice: &Node, source: &Source) -> Vec<Setting> {
 
 impl LoadedComparison {
     /// Problems of the night of a choice at their places: those of a value that was set at its setting.
-    pub fn located(&self, problems: &[Problem], choice: &str) -> Vec<Fault> {
+    pub fn located(&self, problems: &[Problem], choice: &str) -> Vec<InputError> {
         let base = &self.base;
         settings_first(&base.settings, problems, |others| {
             located_choice(others, choice, &base.file, &base.sources)
@@ -274,7 +274,7 @@ impl LoadedComparison {
                 // What all choices share is told of the first.
                 if told.insert((fault.message.clone(), fault.line_and_column())) {
                     fault.message = format!("{}, in the choice \"{choice}\"", fault.message);
-                    gathered.add([fault]);
+                    gathered.add(fault);
                 }
             }
         }
@@ -284,8 +284,8 @@ impl LoadedComparison {
 
 impl LoadedComparison {
     /// Numbers of all choices that are hard to believe, each once, at their places.
-    pub fn doubts(&self) -> Vec<Fault> {
-        let mut all: Vec<Fault> = Vec::new();
+    pub fn doubts(&self) -> Vec<InputError> {
+        let mut all: Vec<InputError> = Vec::new();
         for Choice {
             name: choice,
             night,
@@ -304,11 +304,11 @@ impl LoadedComparison {
 }
 
 /// There are choices, and each has a name of its own.
-fn names(root: &Node, source: &Source) -> Vec<Fault> {
+fn names(root: &Node, source: &Source) -> Vec<InputError> {
     let at = |message: String, path: &str, node: &Node| {
         let line = source.text[node.span.range()].lines().next().unwrap_or("");
         let start = node.span.start as usize;
-        Fault::of(&source.file, message)
+        InputError::of(&source.file, message)
             .path(path)
             .at(source.text.clone(), start..start + line.trim_end().len())
     };

@@ -1,8 +1,7 @@
 //! Why files could not be turned into a night.
 
-pub use crate::document::InputError as Fault;
-use crate::document::InputError;
 use crate::document::error::MOST_PRINTED;
+pub use crate::document::{ErrorList, InputError};
 
 /// Why files could not be turned into a night.
 #[derive(Debug, thiserror::Error)]
@@ -52,36 +51,18 @@ pub(super) fn why(source: &std::io::Error) -> String {
     }
 }
 
-/// Errors of several files, gathered before any is printed.
-#[derive(Debug, Default)]
-pub struct ErrorList(Vec<InputError>);
-
 impl ErrorList {
     /// What was read, if it was; its errors are kept.
     pub fn keep<T>(&mut self, read: Result<T, FileError>) -> Option<T> {
-        match read {
-            Ok(value) => Some(value),
-            Err(e) => {
-                self.add(e.into_errors());
-                None
-            }
-        }
-    }
-    /// Adds errors, each once: a file may be named several times.
-    pub fn add(&mut self, errors: impl IntoIterator<Item = InputError>) {
-        for error in errors {
-            if !self.0.contains(&error) {
-                self.0.push(error);
-            }
-        }
+        read.map_err(|e| self.extend(e.into_errors())).ok()
     }
     /// The value, if nothing was found wrong.
     ///
-    /// *Errors*: all that was gathered.
+    /// *Errors*: all that is in the list.
     pub fn ended<T>(self, value: Option<T>) -> Result<T, FileError> {
         match value {
-            Some(value) if self.0.is_empty() => Ok(value),
-            _ => Err(FileError::Faults(self.0)),
+            Some(value) if self.count() == 0 => Ok(value),
+            _ => Err(FileError::Faults(self.into_kept())),
         }
     }
 }

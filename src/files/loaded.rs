@@ -1,6 +1,6 @@
 //! A scenario with the files it came from, and what the gate says of it where its text has faults as well.
 
-use super::fault::Fault;
+use super::fault::InputError;
 use super::locate::{doubted, located};
 use super::settings::{SetValue, Setting};
 use super::sources::{Input, Sources};
@@ -29,14 +29,14 @@ pub struct Loaded {
 
 impl Loaded {
     /// Problems of the night at their places: those of a value that was set at its setting.
-    pub fn located(&self, problems: &[Problem]) -> Vec<Fault> {
+    pub fn located(&self, problems: &[Problem]) -> Vec<InputError> {
         settings_first(&self.settings, problems, |others| {
             located(others, &self.file, &self.sources)
         })
     }
 
     /// Its numbers that are hard to believe, at their places.
-    pub fn doubts(&self) -> Vec<Fault> {
+    pub fn doubts(&self) -> Vec<InputError> {
         doubted(&doubts(&self.scenario), None, &self.file, &self.sources)
     }
 }
@@ -45,8 +45,8 @@ impl Loaded {
 pub(super) fn settings_first(
     settings: &[Setting],
     problems: &[Problem],
-    elsewhere: impl Fn(&[Problem]) -> Vec<Fault>,
-) -> Vec<Fault> {
+    elsewhere: impl Fn(&[Problem]) -> Vec<InputError>,
+) -> Vec<InputError> {
     let mut faults = Vec::new();
     for problem in problems {
         let within = |s: &&Setting| s.holds(&problem.path);
@@ -71,7 +71,7 @@ pub(super) fn refused_too(
     ignored: &[String],
     file: &str,
     sources: &Sources,
-) -> Vec<Fault> {
+) -> Vec<InputError> {
     if ignored.is_empty() {
         return Vec::new();
     }

@@ -3,7 +3,7 @@
 //! A problem knows its path in the scenario. The scenario's numbers stand in several files: the night, and the
 //! engine, oil, hangar and heaters that it names. The fault is shown where the path leads furthest.
 
-use super::fault::Fault;
+use super::fault::InputError;
 use super::library::Kind;
 use super::sources::{Sources, label};
 use crate::document::{Node, Source, Span, parse};
@@ -12,7 +12,7 @@ use crate::scenario::plausibility::PlausibilityWarning;
 use std::ops::Range;
 
 /// Problems of a night as faults of its file and of those it names.
-pub fn located(problems: &[Problem], file: &str, sources: &Sources) -> Vec<Fault> {
+pub fn located(problems: &[Problem], file: &str, sources: &Sources) -> Vec<InputError> {
     locate_all(problems, file, "", sources)
 }
 
@@ -22,7 +22,7 @@ pub fn located_choice(
     choice: &str,
     file: &str,
     sources: &Sources,
-) -> Vec<Fault> {
+) -> Vec<InputError> {
     let prefix = sources.named(file).and_then(|source| {
         let root = parse(source).root;
         let choices = root.at("choices")?.items();
@@ -38,7 +38,7 @@ pub fn doubted(
     choice: Option<&str>,
     file: &str,
     sources: &Sources,
-) -> Vec<Fault> {
+) -> Vec<InputError> {
     let problems: Vec<Problem> = doubts
         .iter()
         .map(|doubt| Problem {
@@ -55,11 +55,16 @@ pub fn doubted(
     }
 }
 
-fn locate_all(problems: &[Problem], file: &str, prefix: &str, sources: &Sources) -> Vec<Fault> {
+fn locate_all(
+    problems: &[Problem],
+    file: &str,
+    prefix: &str,
+    sources: &Sources,
+) -> Vec<InputError> {
     problems
         .iter()
         .map(|problem| {
-            let mut error = Fault::of(file, problem.what.clone()).path(problem.path.clone());
+            let mut error = InputError::of(file, problem.what.clone()).path(problem.path.clone());
             error.suggestion.clone_from(&problem.help);
             let mut exact = false;
             if let Some((source, bytes, found)) = place(problem, file, prefix, sources) {

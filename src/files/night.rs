@@ -94,9 +94,9 @@ fn from_text(
             .flat_map(FileError::into_errors),
     );
     let mut gathered = ErrorList::default();
-    gathered.add(errors);
+    gathered.extend(errors);
     if let Some(scenario) = scenario.as_ref().filter(|_| only_ignored) {
-        gathered.add(refused_too(scenario, &ignored, file, &sources));
+        gathered.extend(refused_too(scenario, &ignored, file, &sources));
     }
     let scenario = gathered.ended(scenario)?;
     let engine = root.at("engine").and_then(Node::text).unwrap_or_default();

@@ -1,6 +1,6 @@
 //! What kind of model file a text is, told from the keys it holds.
 
-use super::fault::Fault;
+use super::fault::InputError;
 use super::library::{Kind, builtin};
 use crate::document::names::before;
 use crate::document::{Node, Source, parse};
@@ -77,13 +77,13 @@ pub fn kind_of(source: &Source) -> Option<Kind> {
 
 /// A name of the command line that is built in, but as a comparison or a night where the other is options; and what to do
 /// with it.
-pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
+pub fn other_builtin(name: &str, wanted: Kind) -> Option<InputError> {
     if builtin(wanted, name).is_some() {
         return None;
     }
     let fault = |is: &str, wanted: &str| {
         let what = format!("`{name}` is a built-in {is}, and a {wanted} is wanted here");
-        Fault::of("the command line", what)
+        InputError::of("the command line", what)
     };
     match wanted {
         Kind::Night => {
@@ -105,7 +105,7 @@ pub fn other_builtin(name: &str, wanted: Kind) -> Option<Fault> {
 }
 
 /// Whether a text that could not be read as one kind is one of another; and what to do with it.
-pub fn mistaken(source: &Source, wanted: Kind) -> Option<Fault> {
+pub fn mistaken(source: &Source, wanted: Kind) -> Option<InputError> {
     let file = &source.file;
     let is = kind_of(source).filter(|is| *is != wanted)?;
     let an = |kind: Kind| match kind {
@@ -113,7 +113,7 @@ pub fn mistaken(source: &Source, wanted: Kind) -> Option<Fault> {
         kind => format!("a {}", kind.word()),
     };
     let what = format!("this is {} file, and {} is wanted here", an(is), an(wanted));
-    let fault = Fault::of(file, what);
+    let fault = InputError::of(file, what);
     Some(match is {
         Kind::Night => fault.suggest(format!("run it with `coldsoak night {file}`")),
         Kind::Comparison => fault.suggest(format!("run it with `coldsoak compare {file}`")),

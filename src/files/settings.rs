@@ -232,7 +232,7 @@ pub fn in_scenario(
             Ok(set) => set_values.extend(values(&tree, &set, |path| before.at(path))),
             Err(error) => {
                 lost = true;
-                errors.add([setting.lost(error)]);
+                errors.add(setting.lost(error));
             }
         }
     }
@@ -282,7 +282,7 @@ fn checked<T: crate::document::Read>(
         let of_it = settings.iter().rev().find(near);
         if let Some(setting) = of_it.or(settings.last()) {
             sound = false;
-            errors.add([setting.error(&error.message, error.suggestion.as_deref())]);
+            errors.add(setting.error(&error.message, error.suggestion.as_deref()));
         }
     }
     value.filter(|_| sound)

@@ -1,6 +1,6 @@
 //! Where the text behind a name comes from: the built-in models, or files beside the user's own.
 
-use super::fault::{Fault, FileError, why};
+use super::fault::{FileError, InputError, why};
 use super::library::{self, Kind, builtin};
 use super::recognise::mistaken;
 use super::ron::{parse_model, text_of};
@@ -187,13 +187,13 @@ impl Sources {
         source
     }
 
-    fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> Fault {
+    fn unknown(&self, kind: Kind, name: &str, asked_by: &str) -> InputError {
         library::unknown(kind, name, |what| self.error_at_name(asked_by, name, what))
     }
 
     /// A fault at a quoted name in the file that asks for it.
-    fn error_at_name(&self, asked_by: &str, name: &str, what: String) -> Fault {
-        let fault = Fault::of(asked_by, what);
+    fn error_at_name(&self, asked_by: &str, name: &str, what: String) -> InputError {
+        let fault = InputError::of(asked_by, what);
         match self
             .named(asked_by)
             .and_then(|source| Some((source, source.text.find(&format!("\"{name}\""))?)))

@@ -2,7 +2,7 @@
 //!
 //! Where a heater can go depends on the engine: its places are tried with `check`, that of its model first.
 
-use super::fault::{Fault, FileError};
+use super::fault::{FileError, InputError};
 use super::library::{ASKED_BY, Kind, builtin, known, model};
 use super::night::{NightFile, resolve};
 use super::ron::parse;
@@ -123,7 +123,7 @@ fn with_heaters(
             let engine = &options.engine;
             let what =
                 format!("the engine `{engine}` has no place where the heater `{name}` could go");
-            Fault::of(ASKED_BY, what).help(match refusal {
+            InputError::of(ASKED_BY, what).help(match refusal {
                 Some(why) => format!("at the first that was tried: {why}"),
                 None => "it names no places at all".to_owned(),
             })
@@ -131,7 +131,7 @@ fn with_heaters(
     }
     let text = night(&heaters);
     match fault_of(&text) {
-        Some(why) => Err(Fault::of(ASKED_BY, why).into()),
+        Some(why) => Err(InputError::of(ASKED_BY, why).into()),
         None => Ok(text),
     }
 }
@@ -206,7 +206,7 @@ fn recorded_clock(name: &str) -> Result<(String, String, String), FileError> {
     };
     let record = read_plain(name, builtin(Kind::Weather, name).unwrap_or(""))?;
     let first = record.readings.first().map_or(0.0, |r| r.unix_s);
-    let refused = |e: jiff::Error| Fault::of(name, e.to_string());
+    let refused = |e: jiff::Error| InputError::of(name, e.to_string());
     let first = Timestamp::from_second(first as i64).map_err(refused)?;
     let first = first.in_tz(zone).map_err(refused)?;
     let evening = civil::time(18, 0, 0, 0);

@@ -1,7 +1,7 @@
 //! Every fault of a file of any kind, without computing anything.
 
 use super::comparison::{LoadedComparison, load_named_comparison_from};
-use super::fault::{ErrorList, Fault, FileError};
+use super::fault::{ErrorList, FileError, InputError};
 use super::library::{Kind, builtin};
 use super::loaded::Loaded;
 use super::locate::{doubted, located};
@@ -28,7 +28,7 @@ pub struct ValidFile {
     /// What it was taken for, where the kind alone does not say it.
     pub taken_for: Option<String>,
     /// Its numbers that are hard to believe, each once, at their places.
-    pub doubts: Vec<Fault>,
+    pub doubts: Vec<InputError>,
     held: Held,
 }
 
@@ -175,9 +175,9 @@ pub fn validate(
     Ok(sound)
 }
 
-fn refused(faults: Vec<Fault>) -> Result<(), FileError> {
+fn refused(faults: Vec<InputError>) -> Result<(), FileError> {
     let mut gathered = ErrorList::default();
-    gathered.add(faults);
+    gathered.extend(faults);
     gathered.ended(Some(()))
 }
 
@@ -187,7 +187,7 @@ fn unknown(source: &Source) -> FileError {
     if parsed.errors.count() > 0 {
         return FileError::Faults(parsed.errors.into_kept());
     }
-    Fault::of(
+    InputError::of(
         &source.file,
         "it cannot be told what kind of file this is: it has no key of any",
     )

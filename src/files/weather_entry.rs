@@ -1,6 +1,6 @@
 //! The weather of a night file.
 
-use super::fault::{Fault, FileError};
+use super::fault::{FileError, InputError};
 use super::library::{Kind, builtin};
 use super::sources::{Sources, label};
 use crate::document::{choice, parse};
@@ -108,7 +108,7 @@ pub fn resolve(
             Form::Reports => ("aviation reports", "reports"),
             Form::Table => ("a table", "table"),
         };
-        let fault = Fault::of(night, format!("`{name}` holds {is}"))
+        let fault = InputError::of(night, format!("`{name}` holds {is}"))
             .help(format!("write weather: {write}(file: \"{name}\")"));
         return Err(at_key(fault, "file", night, sources).into());
     }
@@ -126,15 +126,15 @@ pub fn resolve(
 /// Reads a file that says all about itself, as the built-in records do.
 ///
 /// *Errors*: why it gives no record.
-pub fn read_plain(file: &str, text: &str) -> Result<Record, Fault> {
+pub fn read_plain(file: &str, text: &str) -> Result<Record, InputError> {
     let reading = read(file, text, &WeatherOptions::default());
     let reading = reading.map_err(|error| input_error(file, text, error))?;
     Ok(reading.record)
 }
 
 /// A weather file's error with the file and the text it is in.
-pub fn input_error(file: &str, text: &str, error: WeatherError) -> Fault {
-    let mut fault = Fault::of(file, error.message);
+pub fn input_error(file: &str, text: &str, error: WeatherError) -> InputError {
+    let mut fault = InputError::of(file, error.message);
     fault.suggestion = error.suggestion;
     match error.span {
         Some(span) => fault.at(text, span),
@@ -143,7 +143,7 @@ pub fn input_error(file: &str, text: &str, error: WeatherError) -> Fault {
 }
 
 /// The error at the key of the night's weather that it is about, unless it has a place of its own.
-fn at_key(mut fault: Fault, key: &str, night: &str, sources: &Sources) -> Fault {
+fn at_key(mut fault: InputError, key: &str, night: &str, sources: &Sources) -> InputError {
     if fault.place.is_some() {
         return fault;
     }

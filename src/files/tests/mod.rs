@@ -6,7 +6,7 @@ mod places;
 mod reference;
 mod slips;
 
-use super::fault::{Fault, FileError};
+use super::fault::{FileError, InputError};
 use super::locate::located;
 use super::night::{Loaded, load};
 use crate::scenario::check::check;
@@ -44,7 +44,7 @@ fn loaded(text: &str) -> Result<Loaded, FileError> {
 
 /// The only fault of the night with one thing replaced: of the file, or of what it says.
 #[track_caller]
-fn fault(was: &str, is: &str) -> Fault {
+fn fault(was: &str, is: &str) -> InputError {
     assert!(NIGHT.contains(was), "{was}");
     let mut faults = match loaded(&NIGHT.replacen(was, is, 1)) {
         Err(FileError::Faults(faults)) => faults,
@@ -59,13 +59,13 @@ fn fault(was: &str, is: &str) -> Fault {
 }
 
 /// The bytes that are underlined.
-fn underlined(fault: &Fault) -> &str {
+fn underlined(fault: &InputError) -> &str {
     let (text, span) = fault.place.as_ref().expect("no place");
     &text[span.range()]
 }
 
 #[track_caller]
-fn told(fault: &Fault, what: &str, place: &str, help: &str) {
+fn told(fault: &InputError, what: &str, place: &str, help: &str) {
     assert!(fault.message.contains(what), "{fault:?}");
     assert_eq!(underlined(fault), place, "{}", fault.message);
     let said = fault.suggestion.as_deref().unwrap_or("");

@@ -1,7 +1,7 @@
 //! Problems of the gate, shown where they stand in the files.
 
 use super::super::comparison::load_comparison_from;
-use super::super::fault::{Fault, FileError};
+use super::super::fault::{FileError, InputError};
 use super::super::library::Kind;
 use super::super::night::load;
 use super::super::sources::Outside;
@@ -113,6 +113,6 @@ fn an_error_is_printed_with_its_line_and_column() {
         ),
         "{shown}"
     );
-    let whole = Fault::of("own.ron", "it is empty").to_string();
+    let whole = InputError::of("own.ron", "it is empty").to_string();
     assert_eq!(whole, "own.ron: it is empty.");
 }
