@@ -2,7 +2,7 @@
 
 use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, Output, Simulated};
+use super::flags::{Flags, Output, Simulated, flag_error};
 use super::sample_store::{self, SampleStore};
 use super::session::Session;
 use super::terminal;
@@ -11,6 +11,7 @@ use crate::picture::chart::{ChartView, bands, sensitivity};
 use crate::report::samples;
 use crate::report::spread::{Spread as SpreadResult, as_written};
 use crate::study::sample_result::SampleResult;
+use crate::study::sobol::FEWEST;
 use crate::study::spread::{Purpose, Spread as Study, Task};
 use crate::study::summary::{Mixed, Summary, indexed};
 use std::path::PathBuf;
@@ -36,6 +37,10 @@ pub struct Spread {
 pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     let session = Session::open(&typed.night, flags)?;
     may_deliver(&typed.output, None)?;
+    if typed.sobol && typed.simulated.samples < FEWEST {
+        let message = format!("indices need {FEWEST} simulated nights or more.");
+        return Err(flag_error("--sobol", message, &format!("--sobol --samples {FEWEST}")));
+    }
     let (scenario, from) = (&session.night.scenario, &session.from);
     let study = Study::of(scenario, typed.simulated.seed)
         .map_err(|p| session.failure(NightError::Problems(p)))?;
