@@ -21,8 +21,8 @@
 //! # }
 //! ```
 //!
-//! The default coefficients of the built-in engines are calibrated to a few practice readings, and how well a cowl is
-//! closed is the largest uncertainty of any answer. The engine maker's manual, local codes and licensed practice apply.
+//! The default coefficients of the built-in engines are calibrated to a few practice readings. The engine maker's manual,
+//! local codes and licensed practice apply.
 //!
 //! [`physics`] holds the laws as pure functions. All other modules are hidden: they serve the program, its tests and
 //! benches, and may change without notice.

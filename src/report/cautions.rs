@@ -4,8 +4,8 @@ use super::columns::Show;
 use super::model::Section;
 
 /// How far to trust the numbers.
-pub const TRUST: &str = "The default coefficients are calibrated with a few practice readings, and how well the cowl is \
-closed is the largest uncertainty. Measure the coldest part before you rely on this.";
+pub const TRUST: &str = "The default coefficients are calibrated with a few practice readings. Measure the coldest part \
+before you rely on this.";
 
 /// What to beware of.
 pub const CAUTIONS: &[&str] = &[

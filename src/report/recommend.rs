@@ -8,7 +8,10 @@ use crate::findings::{Findings, forbidding};
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::compare::{Chances, Comparison};
-use crate::study::rank::Group;
+use crate::study::rank::{Group, nights_needed};
+
+/// The most simulated nights that are worth a word.
+const MOST_NIGHTS: u32 = 65_536;
 
 /// The finding of a comparison in a few words, as the headline of its chart; none without chances.
 pub fn headline(comparison: &Comparison) -> Option<String> {
@@ -64,6 +67,10 @@ fn simulated((name, night): &(String, Night), chances: &Chances, units: Units) -
         interval(&share),
     )];
     text.extend(coldest(&choice.bands, night, units));
+    let more = nights_needed(&share, chances.target).filter(|more| *more > chances.count.nights);
+    text.extend(more.filter(|more| *more <= MOST_NIGHTS).map(|more| {
+        format!("Whether it reaches {required} is not certain: about {more} nights would show it (`--samples {more}`).")
+    }));
     text
 }
 

@@ -195,11 +195,12 @@ nights ({interval}).",
         let Some(t) = &self.when.thermometer else {
             return Section::new("");
         };
+        let rule = t.rule(self.units);
         let (clock, units) = (self.when.night.scenario.clock(), self.units);
         let (at, leave) = (clock.dated(t.time_s), leave(&self.when.night));
         let limit = format!(
             "{:.0} {}",
-            units.temperature(t.limit_c) + 0.0,
+            units.temperature(rule.limit_c) + 0.0,
             units.symbol()
         );
         let rate = units.step(t.rate_k_h);
@@ -218,8 +219,8 @@ nights ({interval}).",
             ),
             format!(
                 "Wrong \"leave\": {} of nights. Wrong \"stay\": {}.",
-                percent(&t.wrong_leave, target),
-                percent(&t.wrong_stay, target)
+                percent(&rule.wrong_leave, target),
+                percent(&rule.wrong_stay, target)
             ),
         ])
     }

@@ -7,7 +7,7 @@ use super::{chance, change, improvements, verdict};
 use crate::quantity::Units;
 use crate::scenario::document::Scenario;
 use crate::study::quantile::Share;
-use crate::study::when::{Thermometer, When};
+use crate::study::when::{Rule, Thermometer, When};
 use serde_json::{Value, json};
 
 /// All of it for programs; its schema is `schema/when.schema.json`.
@@ -82,8 +82,16 @@ fn of_thermometer(t: &Thermometer, clock: String) -> Value {
         "label": t.label,
         "expected_c": t.temp_c,
         "rate_k_per_h": t.rate_k_h,
-        "leave_from_c": t.limit_c,
-        "wrong_leave": chance::json(Some(&t.wrong_leave)),
-        "wrong_stay": chance::json(Some(&t.wrong_stay)),
+        "whole_celsius": of_rule(&t.celsius),
+        "whole_fahrenheit": of_rule(&t.fahrenheit),
+    })
+}
+
+/// The rule "leave if it reads so much or more".
+fn of_rule(rule: &Rule) -> Value {
+    json!({
+        "leave_from_c": rule.limit_c,
+        "wrong_leave": chance::json(Some(&rule.wrong_leave)),
+        "wrong_stay": chance::json(Some(&rule.wrong_stay)),
     })
 }

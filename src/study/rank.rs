@@ -129,6 +129,17 @@ fn shares_may_be_equal(gained: usize, lost: usize, pairs: usize) -> bool {
     (b - c).abs() <= Z * (b + c - (b - c).powi(2) / n).sqrt()
 }
 
+/// How many nights would show on which side of what is required a chance lies, if it is as it was counted; none if the
+/// nights show it already.
+pub fn nights_needed(chance: &Share, target: f64) -> Option<u32> {
+    if target < chance.low || target > chance.high {
+        return None;
+    }
+    let p = chance.share.clamp(0.5 / chance.of as f64, 1.0 - 0.5 / chance.of as f64);
+    let needed = Z * Z * p * (1.0 - p) / (p - target).powi(2);
+    Some(needed.ceil().min(f64::from(u32::MAX)) as u32)
+}
+
 fn mean(numbers: impl Iterator<Item = f64>) -> Option<f64> {
     let (sum, count) = numbers.fold((0.0, 0.0), |(sum, n), x| (sum + x, n + 1.0));
     (count > 0.0).then(|| sum / count)
@@ -170,6 +181,15 @@ mod tests {
             margin_k: None,
             outcomes,
         }
+    }
+
+    /// Half of 1.96 times the root of 0.9 x 0.1 / n is 0.05 at n = 138.3 (the interval of a share, normal approximation).
+    #[test]
+    fn too_few_nights_say_how_many_would_do() {
+        let share = |count, of| Share::of(count, of).unwrap();
+        assert_eq!(nights_needed(&share(90, 100), 0.95), Some(139));
+        assert_eq!(nights_needed(&share(70, 100), 0.95), None);
+        assert_eq!(nights_needed(&share(1000, 1000), 0.95), None);
     }
 
     #[test]

@@ -87,7 +87,7 @@ fn the_rule_of_the_thermometer_holds_in_other_nights() {
     };
     let answer = when(&scenario, options, &[], &|_| ()).unwrap();
     let rule = answer.thermometer.as_ref().unwrap();
-    assert!(rule.wrong_leave.share <= 0.02, "{rule:?}");
+    assert!(rule.celsius.wrong_leave.share <= 0.02, "{rule:?}");
     let planned = on_before(&scenario, &answer.starts);
     let departure_s = answer.night.trace.departure_s;
     assert_eq!(rule.time_s, departure_s - 3600.0);
@@ -104,7 +104,7 @@ fn the_rule_of_the_thermometer_holds_in_other_nights() {
             .iter()
             .filter(|c| c.part == rule.part);
         let reads = cells.map(|c| row[c.column]).fold(f64::INFINITY, f64::min);
-        reads >= rule.limit_c && !night.findings.ready.ready_at_departure
+        reads >= rule.celsius.limit_c && !night.findings.ready.ready_at_departure
     });
     let wrong = wrong.count();
     println!("{rule:?}: wrong in {wrong} of 128 other nights");

@@ -39,7 +39,7 @@ pub fn section(night: &Night, choice: Option<&str>, rule: Option<&Thermometer>) 
         let put = format!("Put a thermometer on the {}.", rule.label);
         entries.push((first_on_s(&night.trace), put));
         let leave = clock.dated(leave_s);
-        let limit = whole(rule.limit_c, units);
+        let limit = whole(rule.rule(units).limit_c, units);
         let read = format!(
             "{limit} or more on the {}: leave at {leave}. Less: do not leave then; read again every 30 min.",
             rule.label

@@ -15,4 +15,4 @@ pub use nominal::{Nominal, SCAN_MIN, nominal};
 pub use plan::{When, WhenOptions, when};
 pub use search::{Probe, Search, SearchResult};
 pub use starts::{Starts, Switches};
-pub use thermometer::Thermometer;
+pub use thermometer::{Rule, Thermometer};

@@ -28,7 +28,16 @@ pub struct Thermometer {
     pub temp_c: f64,
     /// How fast that changes from then to departure, K/h.
     pub rate_k_h: f64,
-    /// Leave if it reads this or more, °C: a whole degree of the reader's unit.
+    /// The rule in whole degrees Celsius.
+    pub celsius: Rule,
+    /// The rule in whole degrees Fahrenheit.
+    pub fahrenheit: Rule,
+}
+
+/// Leave if the thermometer reads so much or more.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rule {
+    /// The limit, °C.
     pub limit_c: f64,
     /// Nights in which the rule says "leave" and the engine is not ready.
     pub wrong_leave: Share,
@@ -36,11 +45,14 @@ pub struct Thermometer {
     pub wrong_stay: Share,
 }
 
-/// A rule at one spot.
-struct Rule {
-    limit_c: f64,
-    wrong_leave: usize,
-    wrong_stay: usize,
+impl Thermometer {
+    /// The rule of a reader.
+    pub fn rule(&self, units: Units) -> &Rule {
+        match units {
+            Units::Celsius => &self.celsius,
+            Units::Fahrenheit => &self.fahrenheit,
+        }
+    }
 }
 
 /// The reading of a planned night, by its simulated nights; none without engine parts, if no heater comes on in it, or if no
@@ -66,16 +78,20 @@ pub fn thermometer(
         (readings, night.findings.ready.ready_at_departure)
     });
     let nights: Vec<(Vec<f64>, bool)> = rows.into_iter().flatten().collect();
-    let units = subject.night.units;
-    let rules = spots.iter().enumerate().map(|(k, spot)| {
-        let readings: Vec<(f64, bool)> = nights.iter().map(|(r, ready)| (r[k], *ready)).collect();
-        (spot, rule(&readings, units))
-    });
     // A rule that is never right to say "leave" is no rule: the night is hopeless, whatever a thermometer reads.
     let ready = nights.iter().filter(|(_, ready)| *ready).count();
-    let useful = rules.filter(|(_, rule)| rule.wrong_stay < ready);
-    let (spot, rule) = useful.min_by_key(|(_, rule)| rule.wrong_stay)?;
-    let share = |count| Share::of(count, nights.len());
+    let useful = |rule: &Rule| rule.wrong_stay.count < ready;
+    // The spot does not depend on the reader's unit.
+    let rules = spots.iter().enumerate().filter_map(|(k, spot)| {
+        let readings: Vec<(f64, bool)> = nights.iter().map(|(r, ready)| (r[k], *ready)).collect();
+        let rules = [Units::Celsius, Units::Fahrenheit].map(|units| rule(&readings, units));
+        let [Some(celsius), Some(fahrenheit)] = rules else {
+            return None;
+        };
+        (useful(&celsius) && useful(&fahrenheit)).then_some((spot, celsius, fahrenheit))
+    });
+    let stays = |c: &Rule, f: &Rule| c.wrong_stay.count + f.wrong_stay.count;
+    let (spot, celsius, fahrenheit) = rules.min_by_key(|(_, c, f)| stays(c, f))?;
     let temp_c = trace.at(time_s)[spot.column];
     let leaves_c = trace.at(leave_s)[spot.column];
     Some(Thermometer {
@@ -84,14 +100,13 @@ pub fn thermometer(
         label: spot.label.clone(),
         temp_c,
         rate_k_h: (leaves_c - temp_c) * 3600.0 / (leave_s - time_s),
-        limit_c: rule.limit_c,
-        wrong_leave: share(rule.wrong_leave)?,
-        wrong_stay: share(rule.wrong_stay)?,
+        celsius,
+        fahrenheit,
     })
 }
 
 /// The least whole degree at which a wrong "leave" is rare, from readings with whether the engine was ready.
-fn rule(readings: &[(f64, bool)], units: Units) -> Rule {
+fn rule(readings: &[(f64, bool)], units: Units) -> Option<Rule> {
     let allowed = (WRONG_LEAVE * readings.len() as f64).floor() as usize;
     let mut not_ready: Vec<f64> = readings.iter().filter(|r| !r.1).map(|r| r.0).collect();
     not_ready.sort_by(|a, b| b.total_cmp(a));
@@ -105,11 +120,12 @@ fn rule(readings: &[(f64, bool)], units: Units) -> Rule {
     };
     let limit_c = celsius(whole, units);
     let leaves = |r: &&(f64, bool)| r.0 >= limit_c;
-    Rule {
+    let share = |count| Share::of(count, readings.len());
+    Some(Rule {
         limit_c,
-        wrong_leave: readings.iter().filter(leaves).filter(|r| !r.1).count(),
-        wrong_stay: readings.iter().filter(|r| !leaves(r) && r.1).count(),
-    }
+        wrong_leave: share(readings.iter().filter(leaves).filter(|r| !r.1).count())?,
+        wrong_stay: share(readings.iter().filter(|r| !leaves(r) && r.1).count())?,
+    })
 }
 
 fn celsius(degrees: f64, units: Units) -> f64 {
@@ -147,16 +163,16 @@ mod tests {
         let celsius = |f: f64| super::celsius(f, Units::Fahrenheit);
         let night = |k: usize| (celsius(k as f64), k >= 50 && k != 60 && k != 61);
         let readings: Vec<(f64, bool)> = (0..100).map(night).collect();
-        let found = rule(&readings, Units::Fahrenheit);
+        let found = rule(&readings, Units::Fahrenheit).unwrap();
         // Two wrong leaves are allowed, so it is the third warmest that is not ready, 49, that must stay.
         assert!(
             (found.limit_c - celsius(50.0)).abs() < 1e-9,
             "{}",
             found.limit_c
         );
-        assert_eq!((found.wrong_leave, found.wrong_stay), (2, 0));
+        assert_eq!((found.wrong_leave.count, found.wrong_stay.count), (2, 0));
         let all: Vec<(f64, bool)> = readings.iter().map(|r| (r.0, true)).collect();
-        let found = rule(&all, Units::Fahrenheit);
-        assert_eq!((found.wrong_leave, found.wrong_stay), (0, 0));
+        let found = rule(&all, Units::Fahrenheit).unwrap();
+        assert_eq!((found.wrong_leave.count, found.wrong_stay.count), (0, 0));
     }
 }
