@@ -5,6 +5,7 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page, Simulated};
 use super::session::Session;
 use super::terminal;
+use super::time_argument::at_seconds;
 use crate::night::run as run_night;
 use crate::report::{convergence, night as night_report, page};
 use crate::study::latest_start::reaches;
@@ -26,6 +27,9 @@ Built-in nights: demo, small-engine-top, six-after-flight, block-cooling, radial
 pub struct Night {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
+    /// Add the groups of parts at this time, as in 05:30
+    #[arg(long, value_name = "TIME")]
+    pub at: Option<String>,
     /// Estimate the numerical error from seven nights on finer meshes
     #[arg(long, conflicts_with_all = ["out", "report", "require_ready"])]
     pub refine: bool,
@@ -55,6 +59,10 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
         from,
     } = &session;
     let night = run_night(&loaded.scenario).map_err(|e| session.failure(e))?;
+    let at_s = match &typed.at {
+        None => None,
+        typed => Some(at_seconds(typed.as_deref(), night.scenario.clock(), night.scenario.end_s())?),
+    };
     let (count, target) = (typed.simulated.count(), typed.simulated.target());
     let bands = match typed.quick {
         true => None,
@@ -70,7 +78,10 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
         count,
         target,
     });
-    let report = night_report::report(&night, chance, &loaded.engine, from);
+    let mut report = night_report::report(&night, chance, &loaded.engine, from);
+    if let Some(time_s) = at_s {
+        report = report.with(night_report::at(&night, time_s));
+    }
     let page = || page::of_night(report.clone(), &night, None, from);
     let page = Some((&typed.page, &page as &dyn Fn() -> _));
     let holds = "Findings, trace and charts";

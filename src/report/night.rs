@@ -51,8 +51,15 @@ pub fn report(night: &Night, chance: Option<Chance>, engine: &str, from: &Proven
         .with(events::section(&f.events, night.scenario.clock()))
         .with(details(night).shown(Show::Wide))
         .with(Section::wide("Groups").block(parts::groups(night)))
+        .with(Section::wide("Groups by the hour").block(parts::hourly(night)))
         .with(Section::wide("Parts at departure").block(parts::table(f, units)))
         .with(cautions::section())
+}
+
+/// Every group of parts at a time, s after the beginning.
+pub fn at(night: &Night, time_s: f64) -> Section {
+    let clock = night.scenario.clock().dated(time_s);
+    Section::new(format!("Groups at {clock}")).block(parts::at_time(night, time_s))
 }
 
 /// The chance, then the nominal night with the three numbers of the job, and what must not be done.
@@ -142,6 +149,9 @@ fn findings(name: &str, f: &Findings, units: Units) -> Vec<Fact> {
     facts.push(Fact::json("cost", f.energy.cost));
     facts.extend(circuit::facts(&f.circuit));
     facts.push(heat::fact(f));
+    let steady = f.steady.as_ref();
+    let steady = steady.map(|s| json!({"part": s.part, "label": s.label, "temp_c": s.temp_c}));
+    facts.push(Fact::json("steady", steady));
     let groups = f.groups_c.iter().map(|g| (g.key.clone(), g.temp_c.into()));
     facts.push(Fact::json("groups_c", Value::Object(groups.collect())));
     let (energy, water) = (f.ledger.energy_error, f.ledger.water_error);

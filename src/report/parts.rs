@@ -47,6 +47,36 @@ pub fn in_short(night: &Night) -> Table {
         .table()
 }
 
+/// Every group of parts by the hour until departure.
+pub fn hourly(night: &Night) -> Table {
+    let (trace, units) = (&night.trace, night.scenario.scenario().units);
+    let leave_s = trace.departure_s;
+    let mut times: Vec<f64> = (0..).map(|hour| 3600.0 * f64::from(hour)).take_while(|t| *t < leave_s).collect();
+    times.push(leave_s);
+    at(night, "hourly", &times, units)
+}
+
+/// Every group of parts at one time, s after the beginning.
+pub fn at_time(night: &Night, time_s: f64) -> Table {
+    at(night, "at", &[time_s], night.scenario.scenario().units)
+}
+
+fn at(night: &Night, key: &'static str, times: &[f64], units: Units) -> Table {
+    let (trace, clock) = (&night.trace, night.scenario.clock());
+    let rows: Vec<(f64, Vec<f64>)> = times.iter().map(|&t| (t, trace.at(t))).collect();
+    let mut table = Table::of(key, &rows)
+        .json("time_h", |r| r.0 / 3600.0)
+        .words("clock", "Time", |r| clock.dated(r.0));
+    for group in &trace.legend.readings {
+        let columns = group.columns.clone();
+        table = table.number(format!("{}_c", group.key), group.label.clone(), move |r| {
+            let celsius = columns.iter().map(|&(c, weight)| weight * r.1[c]).sum::<f64>();
+            degrees(celsius, units)
+        });
+    }
+    table.table()
+}
+
 /// Groups of parts, the coldest part first: how warm at the departure, and by when at the minimum.
 pub fn groups(night: &Night) -> Table {
     let (f, units) = (&night.findings, night.scenario.scenario().units);

@@ -85,7 +85,7 @@ fn a_plan_and_a_never_keep_the_schema_and_a_slip_does_not() {
             ])
         }),
         ("a rule without its error rate", |v| {
-            let rule = v["thermometer"].as_object_mut().unwrap();
+            let rule = v["thermometer"]["whole_celsius"].as_object_mut().unwrap();
             rule.remove("wrong_leave");
         }),
         ("a key too many", |v| v["surprise"] = 1.into()),
