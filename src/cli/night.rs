@@ -61,7 +61,11 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
     let night = run_night(&loaded.scenario).map_err(|e| session.failure(e))?;
     let at_s = match &typed.at {
         None => None,
-        typed => Some(at_seconds(typed.as_deref(), night.scenario.clock(), night.scenario.end_s())?),
+        typed => Some(at_seconds(
+            typed.as_deref(),
+            night.scenario.clock(),
+            night.scenario.end_s(),
+        )?),
     };
     let (count, target) = (typed.simulated.count(), typed.simulated.target());
     let bands = match typed.quick {

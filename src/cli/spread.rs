@@ -39,7 +39,11 @@ pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
     may_deliver(&typed.output, None)?;
     if typed.sobol && typed.simulated.samples < FEWEST {
         let message = format!("indices need {FEWEST} simulated nights or more.");
-        return Err(flag_error("--sobol", message, &format!("--sobol --samples {FEWEST}")));
+        return Err(flag_error(
+            "--sobol",
+            message,
+            &format!("--sobol --samples {FEWEST}"),
+        ));
     }
     let (scenario, from) = (&session.night.scenario, &session.from);
     let study = Study::of(scenario, typed.simulated.seed)

@@ -51,7 +51,10 @@ pub fn in_short(night: &Night) -> Table {
 pub fn hourly(night: &Night) -> Table {
     let (trace, units) = (&night.trace, night.scenario.scenario().units);
     let leave_s = trace.departure_s;
-    let mut times: Vec<f64> = (0..).map(|hour| 3600.0 * f64::from(hour)).take_while(|t| *t < leave_s).collect();
+    let mut times: Vec<f64> = (0..)
+        .map(|hour| 3600.0 * f64::from(hour))
+        .take_while(|t| *t < leave_s)
+        .collect();
     times.push(leave_s);
     at(night, "hourly", &times, units)
 }
@@ -70,7 +73,10 @@ fn at(night: &Night, key: &'static str, times: &[f64], units: Units) -> Table {
     for group in &trace.legend.readings {
         let columns = group.columns.clone();
         table = table.number(format!("{}_c", group.key), group.label.clone(), move |r| {
-            let celsius = columns.iter().map(|&(c, weight)| weight * r.1[c]).sum::<f64>();
+            let celsius = columns
+                .iter()
+                .map(|&(c, weight)| weight * r.1[c])
+                .sum::<f64>();
             degrees(celsius, units)
         });
     }

@@ -135,7 +135,9 @@ pub fn nights_needed(chance: &Share, target: f64) -> Option<u32> {
     if target < chance.low || target > chance.high {
         return None;
     }
-    let p = chance.share.clamp(0.5 / chance.of as f64, 1.0 - 0.5 / chance.of as f64);
+    let p = chance
+        .share
+        .clamp(0.5 / chance.of as f64, 1.0 - 0.5 / chance.of as f64);
     let needed = Z * Z * p * (1.0 - p) / (p - target).powi(2);
     Some(needed.ceil().min(f64::from(u32::MAX)) as u32)
 }
