@@ -153,7 +153,7 @@ fn colour() -> impl TypedValueParser<Value = ColorChoice> {
 }
 
 /// Reads the colours of pictures.
-pub fn theme() -> impl TypedValueParser<Value = Theme> {
+fn theme() -> impl TypedValueParser<Value = Theme> {
     PossibleValuesParser::new(["light", "dark"]).map(|word| match word.as_str() {
         "dark" => Theme::Dark,
         _ => Theme::Light,

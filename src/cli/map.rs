@@ -1,13 +1,12 @@
 //! `coldsoak map`: the engine as a drawing coloured by temperature.
 
 use super::exit_code::{Failure, Outcome};
-use super::flags::{Flags, flag_error, theme};
+use super::flags::{Flags, LookFlags, flag_error};
 use super::session::Session;
 use super::terminal;
 use super::time_argument::at_seconds;
 use crate::files::safe::{may_write, write_file};
 use crate::night::run as run_night;
-use crate::picture::draw::colour::Theme;
 use crate::picture::draw::{gif, png, svg};
 use crate::picture::map::{MOST, Map as EngineMap, strip};
 use std::path::{Path, PathBuf};
@@ -18,7 +17,8 @@ coldsoak map demo                            the built-in night at departure, in
 coldsoak map my-night.ron --at 05:30         at half past five by the local clock\n  \
 coldsoak map demo --at 22:00 --out ten.png   as PNG\n  \
 coldsoak map demo --every 30min --out strip.svg   the whole night in small pictures\n  \
-coldsoak map demo --every 15min --out night.gif   the whole night in motion\n\n\
+coldsoak map demo --every 15min --out night.gif   the whole night in motion\n  \
+coldsoak map demo --size phone               for a telephone\n\n\
 Blue is below the minimum, amber warm enough; lighter is warmer. Numbers in circles are heaters.";
 
 /// The file that is written when none is named.
@@ -39,9 +39,8 @@ pub struct Map {
     /// Draw pictures at this interval: a strip, or in motion in a .gif
     #[arg(long, value_name = "15min", conflicts_with = "at")]
     pub every: Option<String>,
-    /// Colours of the drawing
-    #[arg(long, value_parser = theme(), default_value = "light")]
-    pub theme: Theme,
+    #[command(flatten)]
+    pub look: LookFlags,
     /// Write it to this file, .svg, .png or .gif; `-` is standard output (SVG)
     #[arg(long, value_name = "FILE", default_value = DEFAULT)]
     pub out: PathBuf,
@@ -68,11 +67,10 @@ pub fn run(typed: &Map, flags: &Flags) -> Result<Outcome, Failure> {
         may_write(&typed.out, typed.force)?;
     }
     let night = run_night(&session.night.scenario).map_err(|e| session.failure(e))?;
-    let map = EngineMap::of(&night);
-    let theme = typed.theme;
+    let map = EngineMap::of(&night, typed.look.look());
     let picture = || match &typed.every {
-        None => map.picture(at_s, theme),
-        Some(_) => strip(&map, &times, theme),
+        None => map.picture(at_s),
+        Some(_) => strip(&map, &times),
     };
     let svg = || svg::file(&picture(), &from.in_lines());
     if !to_file {
@@ -80,9 +78,9 @@ pub fn run(typed: &Map, flags: &Flags) -> Result<Outcome, Failure> {
         return Ok(Outcome::Done);
     }
     let bytes = match form {
-        Form::Png => png(&picture(), 1.5)?,
+        Form::Png => png(&picture(), 1.0)?,
         Form::Gif => {
-            let each = times.iter().map(|time_s| map.picture(*time_s, theme));
+            let each = times.iter().map(|time_s| map.picture(*time_s));
             gif(&each.collect::<Vec<_>>(), &from.in_lines())?
         }
         Form::Svg => svg().into_bytes(),

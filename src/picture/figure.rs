@@ -64,13 +64,16 @@ impl Figure {
 
     /// The engine at the moments of a night that matter.
     pub fn map(night: &Night) -> Self {
-        let map = Map::of(night);
+        // The size of a telephone, so that each piece can be read on one.
+        let size = Size::Phone;
+        let theme = Theme::Light;
+        let map = Map::of(night, Look { theme, size });
         let clock = night.scenario.clock();
         let moments = moments(night).into_iter().map(|(time_s, name)| Moment {
             clock: clock.dated(time_s),
             name,
             departure: time_s == night.trace.departure_s,
-            picture: map.picture(time_s, Theme::Light),
+            picture: map.picture(time_s),
         });
         let views = map.boxes().into_iter();
         let views = views.map(|(title, (from, to))| View { title, from, to });

@@ -4,5 +4,6 @@ pub mod chart;
 pub mod draw;
 pub mod figure;
 pub mod map;
+mod text;
 
 pub use figure::Figure;

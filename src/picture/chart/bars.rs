@@ -3,10 +3,10 @@
 use super::axis::{amounts, round_range, tick_label};
 use super::figure::MARGIN;
 use super::numbers::{csv, told};
-use super::text::{Heading, LINE, NAME, wrapped};
 use super::view::{Chart, ChartView};
 use crate::picture::draw::colour::{self, Colour};
 use crate::picture::draw::{Anchor, Canvas, TextStyle, drawn};
+use crate::picture::text::{Heading, LINE, NAME, wrapped};
 
 const ROW: f64 = 22.0;
 /// The highest row, on a picture whose height is given.
@@ -69,7 +69,9 @@ impl Bars<'_> {
         let title = format!("{headline}. {note}");
         Chart {
             picture: drawn(self.view.look, high, title, |canvas| {
-                heading.write(canvas, MARGIN);
+                for w in heading.words(MARGIN) {
+                    canvas.words(&w.text, w.at, w.anchor, w.style);
+                }
                 self.paint(canvas, rows, &names, (top, row));
             }),
             csv: self.numbers(),

@@ -7,10 +7,10 @@ use super::axis::hour_ticks;
 use super::names::{LEADER, lines};
 use super::numbers::written;
 use super::panel::{Panel, Place, Strip};
-use super::text::{Heading, LINE, NAME};
 use super::view::{Chart, ChartView};
 use crate::picture::draw::colour;
 use crate::picture::draw::{Anchor, Canvas, TextStyle, drawn};
+use crate::picture::text::{Heading, LINE, NAME};
 use crate::trace::Trace;
 
 /// What is left free at the right edge.
@@ -86,7 +86,9 @@ impl<'a> Figure<'a> {
         let high = self.height(&heading);
         Chart {
             picture: drawn(self.view.look, high, title, |canvas| {
-                heading.write(canvas, self.view.left());
+                for w in heading.words(self.view.left()) {
+                    canvas.words(&w.text, w.at, w.anchor, w.style);
+                }
                 self.paint(canvas, heading.high());
             }),
             csv,

@@ -17,7 +17,6 @@ mod panel;
 pub mod sensitivity;
 mod stack;
 mod temperature;
-mod text;
 mod thin;
 mod view;
 mod water;

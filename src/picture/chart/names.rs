@@ -1,8 +1,8 @@
 //! Names beside the ends of lines: pushed apart where they would touch.
 
-use super::text::{LINE, NAME, wrapped};
 use crate::picture::draw::colour::{self, Colour};
 use crate::picture::draw::{Anchor, Canvas, TextStyle};
+use crate::picture::text::{LINE, NAME, wrapped};
 
 /// Between two names.
 const APART: f64 = 2.0;

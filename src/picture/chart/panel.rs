@@ -5,11 +5,11 @@ use super::clip::Frame;
 use super::line::{Line, RIBBON};
 use super::names::{self, Name, Sample};
 use super::stack::Stack;
-use super::text::NAME;
 use super::thin::thinned;
 use super::view::Unit;
 use crate::picture::draw::colour::{self, Colour};
 use crate::picture::draw::{Anchor, Canvas, Size, TextStyle};
+use crate::picture::text::NAME;
 
 /// Dashes of a limit.
 const LIMIT: &[f64] = &[7.0, 4.0];

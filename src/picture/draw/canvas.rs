@@ -39,9 +39,7 @@ pub fn drawn(look: Look, high: f64, title: String, paint: impl FnOnce(&Canvas)) 
     };
     let area = (&mut picture).into_drawing_area();
     paint(&Canvas { area, theme });
-    let mut picture = picture.zoomed(size.zoom());
-    picture.size = (picture.size.0.round(), picture.size.1.round());
-    picture
+    picture.sized(size)
 }
 
 impl<'p> Canvas<'p> {

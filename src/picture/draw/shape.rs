@@ -4,6 +4,7 @@
 
 use super::colour::Colour;
 use super::font::TextStyle;
+use super::look::Size;
 
 /// A point of a picture.
 pub type Point = (f64, f64);
@@ -96,15 +97,16 @@ pub enum Anchor {
 }
 
 impl Picture {
-    /// The same picture, so many times as large.
-    pub fn zoomed(mut self, zoom: f64) -> Self {
+    /// The same picture in pixels, where it was in units of a size.
+    pub fn sized(mut self, size: Size) -> Self {
+        let zoom = size.zoom();
         let long = |length: &mut f64| *length *= zoom;
         let place = |p: &mut Point| *p = (p.0 * zoom, p.1 * zoom);
         let widen = |stroke: &mut Stroke| {
             long(&mut stroke.width);
             stroke.dashes.iter_mut().for_each(long);
         };
-        place(&mut self.size);
+        self.size = ((zoom * self.size.0).round(), (zoom * self.size.1).round());
         for shape in &mut self.shapes {
             match shape {
                 Shape::Line(points, stroke) => {
@@ -197,6 +199,21 @@ impl Outline {
         match self {
             Self::Polygon(corners) => Self::Polygon(corners.iter().map(place).collect()),
             Self::Disc(centre, r) => Self::Disc(place(centre), zoom * r),
+        }
+    }
+    /// Whether a point lies in it.
+    pub fn holds(&self, (x, y): Point) -> bool {
+        match self {
+            Self::Disc((cx, cy), r) => (x - cx).hypot(y - cy) <= *r,
+            Self::Polygon(corners) => {
+                // An odd number of edges to the right of it.
+                let next = corners.iter().cycle().skip(1);
+                let crossed = corners.iter().zip(next).filter(|(a, b)| {
+                    let along = (y - a.1) / (b.1 - a.1);
+                    (a.1 > y) != (b.1 > y) && x < a.0 + along * (b.0 - a.0)
+                });
+                crossed.count() % 2 == 1
+            }
         }
     }
     /// The middle of its bounds.

@@ -3,7 +3,7 @@
 use super::drawing::LineKind;
 use super::measures::Measures;
 use super::pen::{Pen, rectangle};
-use crate::picture::draw::Point;
+use crate::picture::draw::{Anchor, Point};
 
 /// Thickness of a skin as drawn, m.
 pub(super) const SKIN: f64 = 0.02;
@@ -43,50 +43,23 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
         &[(m.front - 0.03, 0.0), (m.firewall + 0.04, 0.0)],
         LineKind::Axis,
     );
-    tags(pen, m);
+    beside(pen, m);
 }
 
-fn tags(pen: &mut Pen, m: &Measures) {
-    pen.tags(&[
-        ("cylR1head", "cylinder head"),
-        ("pistonR1", "piston in barrel"),
-        ("case0ur", "crankcase"),
-        ("acc_case", "accessory case"),
-        ("mags", "magnetos"),
-        ("gen", "gen. and starter"),
-        ("hub", "propeller hub"),
-        ("UR", "upper right air"),
-        ("UL", "upper left air"),
-        ("FR", "air in the nose"),
-        ("RE", "air at the rear"),
-    ]);
-    let (back, wide) = (m.case, m.half_width);
-    let wall = (m.firewall - 0.04, -m.cowl + 0.06);
-    pen.tag_beside(
-        "firewall",
-        "firewall",
-        Some("RE"),
-        wall,
-        (m.firewall, wall.1),
-    );
-    let mount = (back + 0.12, -1.62 * wide - 0.06);
-    pen.tag_beside(
-        "mount",
-        "engine mount",
-        Some("RE"),
-        mount,
-        (mount.0, mount.1 + 0.055),
-    );
-    let baffle = (back + 0.07, -m.cowl + 0.06);
-    pen.tag_beside(
-        "baffle",
-        "baffle",
-        Some("RE"),
-        baffle,
-        (back + 0.025, baffle.1),
-    );
-    let skin = (0.72 * m.station, -m.cowl + 0.055);
-    pen.tag_beside("cowlFR", "cowl", Some("FR"), skin, (skin.0, -m.cowl - 0.01));
+/// Names beside what is too small or too thin for them.
+fn beside(pen: &mut Pen, m: &Measures) {
+    let wall = (m.firewall - 0.03, -m.cowl + 0.04);
+    let end = (wall, Anchor::End);
+    pen.beside("firewall", Some("RE"), end, (m.firewall, wall.1));
+    let baffle = (m.case + 0.06, m.cowl - 0.20);
+    let start = (baffle, Anchor::Start);
+    pen.beside("baffle", Some("RE"), start, (m.case + 0.025, baffle.1));
+    let mount = ((m.case + m.firewall) / 2.0, -1.62 * m.half_width - 0.07);
+    let foot = (mount.0, -1.62 * m.half_width);
+    pen.beside("mount", Some("RE"), (mount, Anchor::Middle), foot);
+    let skin = (0.78 * m.station, -m.cowl + 0.055);
+    let edge = (skin.0, -m.cowl - 0.01);
+    pen.beside("cowlFR", Some("FR"), (skin, Anchor::Middle), edge);
 }
 
 fn air(pen: &mut Pen, m: &Measures) {
@@ -179,8 +152,8 @@ fn behind(pen: &mut Pen, m: &Measures) {
             (m.firewall, way * wide * 1.85),
         ];
         pen.part("mount", &tube, None);
-        let magneto = rectangle((back + 0.10, way * 0.045), (back + 0.19, way * 0.11));
-        let told = Some((back + 0.145, way * 0.0775));
+        let magneto = rectangle((back + 0.10, way * 0.043), (back + 0.21, way * 0.128));
+        let told = Some((back + 0.155, way * 0.0855));
         pen.part("mags", &magneto, told);
     }
     pen.block(
@@ -189,7 +162,7 @@ fn behind(pen: &mut Pen, m: &Measures) {
         (back + 0.10, wide * 0.95),
         true,
     );
-    pen.block("gen", (back + 0.10, -0.035), (back + 0.21, 0.035), true);
+    pen.block("gen", (back + 0.10, -0.042), (back + 0.21, 0.042), true);
     let wall = rectangle(
         (m.firewall, -m.cowl - SKIN),
         (m.firewall + SKIN, m.cowl + SKIN),

@@ -4,31 +4,30 @@
 use super::drawing::{Drawing, Room, Shape};
 use super::ring::joined;
 use crate::night::Night;
-use crate::picture::draw::colour::{MUTED, TEXT};
+use crate::picture::draw::colour::MUTED;
 use crate::picture::draw::{Anchor, Outline, Point, TextStyle, Words};
+use crate::picture::text::{NAME, wrapped};
 use crate::scenario::body::Body;
 use std::collections::BTreeSet;
 
-/// A part's box: the least width, its height, and the side of the square that shows its temperature.
-const LEAST: f64 = 172.0;
-const HIGH: f64 = 42.0;
-const SQUARE: f64 = 44.0;
+/// The least width of a part's box, its height at most, and the room between two.
+const LEAST: f64 = 110.0;
+const HIGH: f64 = 48.0;
+const GAP: f64 = 5.0;
 /// Room for the name of a band.
-const NAME: f64 = 30.0;
-/// Height of the words of a box, and how wide a letter of them is at the most.
-const SMALL: f64 = 12.0;
-const LETTER: f64 = 0.6 * SMALL;
+const BAND: f64 = 30.0;
 
 /// A band: the pocket, if it is one, its words, and the parts in it.
 type Band<'a> = (Option<&'a str>, String, Vec<&'a str>);
 
-/// Draws all parts but those that are drawn elsewhere, from a corner over a width; gives the lower edge.
+/// Draws all parts but those that are drawn elsewhere, each in a box, from a corner over a width and at most a height;
+/// gives the lower edge.
 pub fn draw(
     drawing: &mut Drawing,
     night: &Night,
     body: &Body,
     elsewhere: &BTreeSet<String>,
-    ((left, top), wide): (Point, f64),
+    ((left, top), (wide, most)): (Point, (f64, f64)),
 ) -> f64 {
     let legend = &night.trace.legend;
     let title = match elsewhere.is_empty() {
@@ -38,20 +37,22 @@ pub fn draw(
     let view = drawing.view(title, (left, top), (left + wide, top));
     let columns = ((wide / LEAST) as usize).max(1);
     let each = wide / columns as f64;
-    let letters = ((each - SQUARE - 16.0) / LETTER) as usize;
+    let bands = bands(body, elsewhere);
+    let rows: usize = bands.iter().map(|b| b.2.len().div_ceil(columns)).sum();
+    let rest = most - (BAND + 8.0) * bands.len() as f64;
+    let high = HIGH.min(rest / rows.max(1) as f64);
     let mut y = top;
-    for (pocket, name, parts) in bands(body, elsewhere) {
-        let rows = parts.len().div_ceil(columns);
-        let foot = y + NAME + rows as f64 * HIGH;
+    for (pocket, name, parts) in bands {
         let mut words_at = left;
         let air = pocket.and_then(|p| drawing.air(legend, p));
         if let Some(subject) = air {
-            let outline = Outline::rectangle((left, y + 3.0), (left + 70.0, y + NAME - 5.0));
+            let outline = Outline::rectangle((left, y + 3.0), (left + 70.0, y + BAND - 5.0));
             let spot = outline.middle();
+            let reading = Some(drawing.reading(subject, spot));
             drawing.shapes.push(Shape {
                 subject,
                 outline,
-                reading: Some(spot),
+                reading,
                 view,
                 bare: false,
             });
@@ -62,20 +63,20 @@ pub fn draw(
             });
             words_at += 78.0;
         }
-        let most = ((left + wide - words_at) / (0.6 * 13.0)) as usize;
-        let (text, at) = (shortened(&name, most), (words_at, y + NAME / 2.0 - 1.0));
-        let words = Words::new(text, at, Anchor::Start, TextStyle::plain(13.0, MUTED));
+        let style = TextStyle::plain(NAME, MUTED);
+        let text = wrapped(&name, style, left + wide - words_at, 1).swap_remove(0);
+        let at = (words_at, y + BAND / 2.0 - 1.0);
+        let words = Words::new(text, at, Anchor::Start, style);
         drawing.words.push(words);
+        let rows = parts.len().div_ceil(columns);
         for (k, part) in parts.iter().enumerate() {
             let Some(subject) = drawing.metal(legend, part, (0, 1)) else {
                 continue;
             };
             let (column, row) = (k % columns, k / columns);
-            let x = left + each * column as f64;
-            let at = y + NAME + HIGH * row as f64;
-            let outline = Outline::rectangle((x, at), (x + SQUARE, at + HIGH - 6.0));
-            let reading = Some(outline.middle());
-            let label = drawing.subjects[subject].label.clone();
+            let (x, y) = (left + each * column as f64, y + BAND + high * row as f64);
+            let outline = Outline::rectangle((x, y), (x + each - GAP, y + high - GAP));
+            let reading = Some(drawing.reading(subject, outline.middle()));
             drawing.shapes.push(Shape {
                 subject,
                 outline,
@@ -83,17 +84,8 @@ pub fn draw(
                 view,
                 bare: false,
             });
-            let lines = folded(&label, letters);
-            let first = at + (HIGH - 6.0) / 2.0 - 7.0 * (lines.len() - 1) as f64;
-            for (k, line) in lines.into_iter().enumerate() {
-                let at = (x + SQUARE + 6.0, first + 14.0 * k as f64);
-                let style = TextStyle::plain(SMALL, TEXT);
-                drawing
-                    .words
-                    .push(Words::new(line, at, Anchor::Start, style));
-            }
         }
-        y = foot + 8.0;
+        y += BAND + high * rows as f64 + 8.0;
     }
     drawing.views[view].to.1 = y;
     drawing.views[view].scenic = false;
@@ -149,29 +141,5 @@ fn chained(body: &Body, parts: &mut [&str]) {
         if let Some(best) = best {
             parts[k..=best].rotate_right(1);
         }
-    }
-}
-
-/// A name on two lines at the most, each of so many letters; what is left over is replaced by dots.
-fn folded(label: &str, letters: usize) -> Vec<String> {
-    let mut lines: Vec<String> = textwrap::wrap(label, letters.max(4))
-        .into_iter()
-        .map(|l| l.into_owned())
-        .collect();
-    if lines.len() > 2 {
-        lines.truncate(2);
-        lines[1] = shortened(&(lines[1].clone() + "……"), letters);
-    }
-    lines
-}
-
-/// A text of so many letters at the most.
-fn shortened(text: &str, letters: usize) -> String {
-    match text.chars().count() > letters {
-        true => {
-            let kept: String = text.chars().take(letters.saturating_sub(1)).collect();
-            format!("{}…", kept.trim_end_matches([' ', '…', ',']))
-        }
-        false => text.trim_end_matches("……").to_owned(),
     }
 }

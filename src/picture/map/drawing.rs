@@ -1,9 +1,8 @@
 //! A drawing of an engine as plain data: what is shown, where on the sheet, before anything is coloured.
 //!
-//! Lengths are pixels on the sheet, from its upper left corner. A shape shows one subject (some metal, or a
+//! Lengths are units of its size on the sheet, from its upper left corner. A shape shows one subject (some metal, or a
 //! pocket of air), whose temperature is a weighted sum of columns of the trace.
 
-pub use super::part_labels::{Stands, Tag};
 use crate::picture::draw::{Anchor, Outline, Point, TextStyle, Words};
 use crate::trace::ColumnInfo;
 
@@ -40,12 +39,38 @@ pub struct Shape {
     pub subject: usize,
     /// Its outline.
     pub outline: Outline,
-    /// Where its temperature is written, if it is.
-    pub reading: Option<Point>,
+    /// Its name and its temperature, if they are written on it.
+    pub reading: Option<Reading>,
     /// The view it is of, as an index into [`Drawing::views`].
     pub view: usize,
     /// Whether it has no edge of its own, as a layer of oil.
     pub bare: bool,
+}
+
+/// What is written on a shape.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reading {
+    /// What people call it, in short.
+    pub name: String,
+    /// Its middle.
+    pub at: Point,
+}
+
+/// A name and a temperature beside a shape, with a line to it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Callout {
+    /// What people call it, in short.
+    pub name: String,
+    /// The subject it is of.
+    pub subject: usize,
+    /// Where the words begin or end.
+    pub at: Point,
+    /// How they stand there.
+    pub anchor: Anchor,
+    /// The subject under the words.
+    pub over: Option<usize>,
+    /// From the words to the shape.
+    pub line: [Point; 2],
 }
 
 /// What a line means.
@@ -77,8 +102,6 @@ pub struct View {
     pub to: Point,
     /// Whether places in it are places in the engine, so that jets can be drawn.
     pub scenic: bool,
-    /// How much the key under it takes.
-    pub key_high: f64,
 }
 
 /// The spot a pocket has in a view, for its name and for jets.
@@ -107,8 +130,8 @@ pub struct Drawing {
     pub lines: Vec<Line>,
     /// Words that stay: titles of views, names of pockets.
     pub words: Vec<Words>,
-    /// Letters that name shapes.
-    pub tags: Vec<Tag>,
+    /// Names beside shapes.
+    pub callouts: Vec<Callout>,
     /// Pockets and where they are.
     pub rooms: Vec<Room>,
     /// Upper left corner of the panel that shows the moment, the scale and the heaters.
@@ -170,31 +193,14 @@ impl Drawing {
             kind: Kind::Air,
         }))
     }
-    /// Names a shape of a view by a letter before its temperature or, without one, in its middle: the first shape of the
-    /// view that shows this part or pocket and has a temperature written on it, or else the first. Nothing if there is none.
-    pub fn tag(&mut self, view: usize, name: &str, words: &str) {
-        let shapes = self.shapes.iter();
-        let mut here: Vec<&Shape> = shapes
-            .filter(|s| s.view == view && self.subjects[s.subject].name == name)
-            .collect();
-        here.sort_by_key(|s| s.reading.is_none());
-        let Some(shape) = here.first() else { return };
-        let stands = match shape.reading {
-            Some(_) => Stands::Before,
-            None => Stands::On(shape.outline.middle()),
+    /// What is written on a shape of a subject: its own name, `air` of a pocket.
+    pub fn reading(&self, subject: usize, at: Point) -> Reading {
+        let name = match self.subjects[subject].kind {
+            Kind::Air => "air",
+            _ => self.subjects[subject].label.as_str(),
         };
-        let subject = shape.subject;
-        self.push_tag(view, subject, words, stands);
-    }
-    /// Names a shape as it is given.
-    pub fn push_tag(&mut self, view: usize, subject: usize, words: &str, stands: Stands) {
-        self.tags.push(Tag {
-            words: words.to_owned(),
-            subject,
-            view,
-            stands,
-            letter: ' ',
-        });
+        let name = name.to_owned();
+        Reading { name, at }
     }
     fn subject(&mut self, subject: Subject) -> usize {
         match self.subjects.iter().position(|s| *s == subject) {
@@ -215,7 +221,6 @@ impl Drawing {
             from,
             to,
             scenic: true,
-            key_high: 0.0,
         });
         self.views.len() - 1
     }
@@ -234,19 +239,4 @@ impl Subject {
         let weighted = self.columns.iter().map(|&(c, weight)| weight * row[c]);
         weighted.sum()
     }
-}
-
-/// The upper left and lower right corner of words, as wide as the bundled font sets them at the most: a little over 0.6 of
-/// their height a letter (DejaVu Sans; 0.68 where bold).
-pub fn bounds(words: &Words) -> (Point, Point) {
-    let size = words.style.size;
-    let letter = size * if words.style.bold { 0.68 } else { 0.6 };
-    let width = letter * words.text.chars().count() as f64;
-    let left = match words.anchor {
-        Anchor::Start => words.at.0,
-        Anchor::Middle => words.at.0 - width / 2.0,
-        Anchor::End => words.at.0 - width,
-    };
-    let half = size * 0.5;
-    ((left, words.at.1 - half), (left + width, words.at.1 + half))
 }

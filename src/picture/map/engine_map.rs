@@ -2,51 +2,79 @@
 
 use super::drawing::Drawing;
 use super::jets::{Jet, jets};
+use super::labels::{Label, labels};
 use super::moment::Moment;
 use super::paint::{engine, marks, words};
-use super::panel::Panel;
+use super::panel::{self, Panel};
 use super::scale::Scale;
-use super::sheet::{self, PANEL, PANEL_HIGH};
+use super::sheet::{self, MARGIN, Room};
+use crate::findings::Coldest;
 use crate::night::Night;
-use crate::picture::draw::colour::{BACKGROUND, Colour, Theme};
-use crate::picture::draw::{Picture, Point};
+use crate::picture::draw::colour::{BACKGROUND, Colour};
+use crate::picture::draw::{Look, Picture, Point};
+use crate::picture::text::Heading;
 use crate::quantity::{Temperature, Units};
 
 /// Samples of the night that the scale of colours looks at.
 const LOOKS: usize = 48;
+/// What is marked on a map.
+const MARKS: &str = "; outlined: coldest engine part; drop: water or frost on the inner wall";
+/// Left free round a piece that stands apart.
+const ROUND: f64 = 8.0;
 
 /// The map of a night.
 pub struct Map<'a> {
     /// The night.
     pub night: &'a Night,
+    /// Colours and size.
+    pub look: Look,
     /// What is drawn.
     pub drawing: Drawing,
     /// Where heaters are drawn.
     pub jets: Vec<Jet>,
     /// The colours, the same through the night.
     pub scale: Scale,
+    /// The size of the panel.
+    panel: Point,
 }
 
 impl<'a> Map<'a> {
     /// The map of a night.
-    pub fn of(night: &'a Night) -> Self {
-        let drawing = sheet::drawing(night);
+    pub fn of(night: &'a Night, look: Look) -> Self {
+        let scenario = night.scenario.scenario();
+        let min_c = scenario.criteria.min_temperature.celsius();
+        let panel = panel::size(night, look.size);
+        let mut map = Self {
+            night,
+            look,
+            drawing: Drawing::default(),
+            jets: Vec::new(),
+            scale: Scale::holding([].into_iter(), min_c, scenario.units),
+            panel,
+        };
+        map.drawing = sheet::drawing(
+            night,
+            &Room {
+                size: look.size,
+                top: map.highest_heading() + 4.0,
+                panel,
+            },
+        );
         let end_s = night.trace.times_s.last().copied().unwrap_or(0.0);
         let looks = (0..=LOOKS).map(|k| end_s * k as f64 / LOOKS as f64);
         let seen: Vec<f64> = looks
             .flat_map(|t| {
                 let row = night.trace.at(t);
-                let each = drawing.subjects.iter().map(move |s| s.celsius(&row));
+                let each = map.drawing.subjects.iter().map(move |s| s.celsius(&row));
                 each.collect::<Vec<_>>()
             })
             .collect();
-        let threshold_c = night.scenario.scenario().criteria.min_temperature.celsius();
-        Self {
-            jets: jets(&drawing, night),
-            scale: Scale::holding(seen.into_iter(), threshold_c),
-            drawing,
-            night,
-        }
+        map.scale = Scale::holding(seen.into_iter(), min_c, scenario.units);
+        let times = [0.0, night.trace.departure_s].into_iter();
+        let labels = times.flat_map(|time_s| map.labels(&map.moment(time_s)));
+        let taken: Vec<_> = labels.map(|label| label.bounds()).collect();
+        map.jets = jets(&map.drawing, night, &taken);
+        map
     }
     /// The reader's degrees.
     pub fn units(&self) -> Units {
@@ -61,14 +89,59 @@ impl<'a> Map<'a> {
         let celsius = moment.celsius.iter();
         celsius.map(|c| self.scale.colour(*c)).collect()
     }
+    /// What is written on the drawing at a moment.
+    pub fn labels(&self, moment: &Moment) -> Vec<Label> {
+        let most = self.look.size.most_names();
+        labels(&self.drawing, moment, self.units(), most)
+    }
     /// The panel.
     pub fn panel(&self) -> Panel<'_> {
         Panel {
-            drawing: &self.drawing,
+            at: self.drawing.panel,
+            wide: self.panel.0,
             night: self.night,
             scale: self.scale,
             units: self.units(),
         }
+    }
+    /// The finding of a moment, the night, the unit, and what else is drawn.
+    pub fn heading(&self, moment: &Moment, what: &str) -> Heading {
+        self.heading_of(moment.coldest.as_ref(), moment.time_s, what)
+    }
+    fn heading_of(&self, coldest: Option<&Coldest>, time_s: f64, what: &str) -> Heading {
+        let (units, clock) = (self.units(), self.night.scenario.clock());
+        let at = clock.dated(time_s);
+        let headline = coldest.map_or(format!("The engine at {at}"), |c| {
+            let gap_k = c.temp_c - self.scale.min_c;
+            let side = if gap_k < 0.0 { "below" } else { "above" };
+            let told = units.temperature_text(c.temp_c).replace('-', "\u{2212}");
+            let gap = units.size(gap_k);
+            format!(
+                "Coldest part: {}, {told} at {at}, {gap} {side} the minimum",
+                c.label
+            )
+        });
+        let note = format!(
+            "{} · {}{what}",
+            self.night.scenario.scenario().title,
+            units.symbol()
+        );
+        let width = self.look.size.width() - 2.0 * MARGIN;
+        Heading::of(&headline, &note, self.look.size, width)
+    }
+    /// The height of the highest heading that any part and any time make.
+    fn highest_heading(&self) -> f64 {
+        let cells = self.night.trace.legend.cells.iter().filter(|c| c.engine);
+        let heights = cells.map(|cell| {
+            let coldest = Coldest {
+                part: cell.part.clone(),
+                label: cell.label.clone(),
+                temp_c: self.scale.min_c - 100.0,
+            };
+            let end_s = self.night.trace.departure_s;
+            self.heading_of(Some(&coldest), end_s, MARKS).high()
+        });
+        heights.fold(self.heading_of(None, 0.0, MARKS).high(), f64::max)
     }
     /// What a reader hears in place of the picture.
     pub fn told(&self, moment: &Moment) -> String {
@@ -83,49 +156,51 @@ impl<'a> Map<'a> {
             "The engine at {clock}.{coldest} Engine parts below the minimum: {under} of {of}. Inner walls that are wet: {wet}."
         )
     }
-    /// The pieces of the sheet that can stand apart on a narrow page: the views, and the panel, which belongs to the
-    /// view over it if there is one.
+    /// The pieces of the sheet that can stand apart: the panel and the views, in pixels.
     pub fn boxes(&self) -> Vec<(String, (Point, Point))> {
-        const ROUND: f64 = 8.0;
-        let panel = self.drawing.panel;
-        let panel_foot = panel.1 + PANEL_HIGH;
-        let views = self.drawing.views.iter();
-        let mut boxes: Vec<(String, (Point, Point))> = views
-            .map(|v| {
-                let from = (v.from.0 - ROUND, v.from.1 - 24.0);
-                let to = (v.to.0 + ROUND, v.to.1 + v.key_high + ROUND);
-                (v.title.clone(), (from, to))
-            })
-            .collect();
-        let beneath = boxes.first().is_some_and(|b| panel.1 > b.1.1.1 - ROUND);
-        if beneath {
-            boxes[0].1.1.1 = panel_foot;
-        } else {
-            let from = (panel.0 - ROUND, panel.1 - ROUND);
-            let to = (panel.0 + PANEL + ROUND, panel_foot);
-            boxes.insert(1, ("Key".to_owned(), (from, to)));
-        }
-        boxes
+        let (at, size) = (self.drawing.panel, self.panel);
+        let panel = (at, (at.0 + size.0, at.1 + size.1));
+        let views = self.drawing.views.iter().map(|v| {
+            let from = (v.from.0, v.from.1 - 16.0);
+            (v.title.clone(), (from, v.to))
+        });
+        let pieces = [("Time and scale".to_owned(), panel)]
+            .into_iter()
+            .chain(views);
+        let zoom = self.look.size.zoom();
+        let round = |(name, (from, to)): (String, (Point, Point))| {
+            let from = (zoom * (from.0 - ROUND), zoom * (from.1 - ROUND));
+            (name, (from, (zoom * (to.0 + ROUND), zoom * (to.1 + ROUND))))
+        };
+        pieces.map(round).collect()
     }
     /// A moment as a picture.
-    pub fn picture(&self, time_s: f64, theme: Theme) -> Picture {
+    pub fn picture(&self, time_s: f64) -> Picture {
+        let theme = self.look.theme;
         let moment = self.moment(time_s);
         let colours = self.colours(&moment);
-        let title = &self.night.scenario.scenario().title;
         // What is the same at every moment comes first, so that a page can hold it once.
-        let mut shapes = vec![words(&sheet::heading(title), theme)];
-        shapes.extend(self.drawing.words.iter().map(|w| words(w, theme)));
+        let mut shapes: Vec<_> = self.drawing.words.iter().map(|w| words(w, theme)).collect();
         shapes.extend(self.panel().still(theme));
         shapes.extend(engine(&self.drawing, &colours, theme));
-        let how = (self.units(), theme);
-        shapes.extend(marks(&self.drawing, &moment, &colours, &self.jets, how));
+        let labels = self.labels(&moment);
+        shapes.extend(marks(
+            &self.drawing,
+            &moment,
+            &colours,
+            (&self.jets, &labels),
+            theme,
+        ));
         shapes.extend(self.panel().moving(&moment, theme));
-        Picture {
+        let heading = self.heading(&moment, MARKS).words(MARGIN);
+        shapes.extend(heading.iter().map(|w| words(w, theme)));
+        let picture = Picture {
             size: self.drawing.size,
             background: theme.shown(BACKGROUND),
-            title: title.clone(),
+            title: self.night.scenario.scenario().title.clone(),
             description: self.told(&moment),
             shapes,
-        }
+        };
+        picture.sized(self.look.size)
     }
 }

@@ -5,7 +5,7 @@ use super::above::{SIDES, SKIN};
 use super::drawing::LineKind;
 use super::measures::Measures;
 use super::pen::{Pen, rectangle};
-use crate::picture::draw::Point;
+use crate::picture::draw::{Anchor, Point};
 
 /// Layers of oil that are drawn.
 const LAYERS: usize = 4;
@@ -19,13 +19,12 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
     for (letter, case, _, way) in SIDES {
         for (level, up) in [("u", -1.0), ("l", 1.0)] {
             let corners = rectangle((0.0, 0.0), (way * m.half_width, up * m.half_height));
-            let told = Some((way * 0.6 * m.half_width, up * 0.62 * m.half_height));
-            pen.part(&format!("case1{level}{case}"), &corners, told);
+            pen.part(&format!("case1{level}{case}"), &corners, None);
         }
         cylinder(pen, m, letter, way);
         pipes(pen, m, way);
     }
-    pen.round("crank1", (0.0, 0.0), 0.038, Some((0.0, 0.0)));
+    pen.round("crank1", (0.0, 0.0), 0.038);
     sump(pen, m);
     pen.line(
         &[(0.0, -m.roof - 0.04), (0.0, m.floor + 0.04)],
@@ -33,20 +32,9 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
     );
     let wide = m.cowl + 0.04;
     pen.line(&[(-wide, 0.0), (wide, 0.0)], LineKind::Axis);
-    pen.tags(&[
-        ("cylR1head", "cylinder head"),
-        ("pistonR1", "piston in barrel"),
-        ("case1ur", "crankcase"),
-        ("crank1", "crankshaft"),
-        ("oil", "oil"),
-        ("sump_bot", "sump"),
-        ("intake", "intake pipe"),
-        ("exhaust", "exhaust"),
-        ("UL", "upper left air"),
-        ("UR", "upper right air"),
-        ("LO", "lower air"),
-        ("FL", "air on the floor"),
-    ]);
+    let pipe = (m.half_width + 0.05, m.half_height + 0.005);
+    let at = (pipe.0 + 0.03, pipe.1 + 0.10);
+    pen.beside("intake", Some("FL"), (at, Anchor::Start), pipe);
 }
 
 fn air(pen: &mut Pen, m: &Measures) {
@@ -132,8 +120,8 @@ fn cylinder(pen: &mut Pen, m: &Measures, letter: &str, way: f64) {
 fn pipes(pen: &mut Pen, m: &Measures, way: f64) {
     let h = m.half_height;
     let x = m.half_width + 0.05;
-    pen.round("intake", (way * x, h + 0.005), 0.022, None);
-    pen.round("exhaust", (way * (x + 0.08), h + 0.03), 0.024, None);
+    pen.round("intake", (way * x, h + 0.005), 0.022);
+    pen.round("exhaust", (way * (x + 0.08), h + 0.03), 0.024);
 }
 
 fn sump(pen: &mut Pen, m: &Measures) {

@@ -4,6 +4,7 @@ use super::drawing::{Drawing, Kind};
 use crate::night::Night;
 use crate::picture::draw::Point;
 use crate::scenario::heater::{Aim, HeaterKind};
+use std::f64::consts::FRAC_PI_4;
 
 /// The least share of a throw that gets an arrow, and of a strike that gets a badge.
 const WORTH: f64 = 0.2;
@@ -25,23 +26,26 @@ pub struct Jet {
     pub arrow: Option<Point>,
 }
 
-/// All jets of a drawing.
-pub fn jets(drawing: &Drawing, night: &Night) -> Vec<Jet> {
+/// A box on the sheet: its upper left and its lower right corner.
+type Bounds = (Point, Point);
+
+/// All jets of a drawing, their badges clear of these boxes.
+pub fn jets(drawing: &Drawing, night: &Night, taken: &[Bounds]) -> Vec<Jet> {
     let heaters = &night.scenario.scenario().heaters;
     let mut jets: Vec<Jet> = Vec::new();
     for (heater, (said, aim)) in heaters.iter().zip(night.scenario.aims()).enumerate() {
         for view in 0..drawing.views.len() {
             let scenic = drawing.views[view].scenic;
             match &said.kind {
-                HeaterKind::bonded => bonded(drawing, (heater, view), aim, &mut jets),
+                HeaterKind::bonded => bonded((drawing, taken), (heater, view), aim, &mut jets),
                 kind if scenic => {
                     let outside = matches!(kind, HeaterKind::ducted { .. });
                     let known = jets.len();
-                    blown(drawing, (heater, view), aim, outside, &mut jets);
+                    blown((drawing, taken), (heater, view), aim, outside, &mut jets);
                     // A lamp stands too near for an arrow.
                     let lamp = matches!(kind, HeaterKind::radiant { .. });
                     if lamp && jets.len() == known {
-                        beside(drawing, (heater, view), aim, &mut jets);
+                        beside((drawing, taken), (heater, view), aim, &mut jets);
                     }
                 }
                 _ => {}
@@ -52,7 +56,12 @@ pub fn jets(drawing: &Drawing, night: &Night) -> Vec<Jet> {
 }
 
 /// On the metal: a badge at the part that gets the most.
-fn bonded(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
+fn bonded(
+    (drawing, taken): (&Drawing, &[Bounds]),
+    (heater, view): (usize, usize),
+    aim: &Aim,
+    jets: &mut Vec<Jet>,
+) {
     let most = aim.impingement.iter().map(|s| s.1).fold(0.0, f64::max);
     for (part, share) in aim
         .impingement
@@ -72,7 +81,7 @@ fn bonded(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &m
             true => (from.0 + BADGE + 2.0, middle),
             false => ((from.0 + to.0) / 2.0, middle),
         };
-        let badge = place(jets, drawing, badge);
+        let badge = place(jets, taken, badge);
         jets.push(Jet {
             heater,
             badge,
@@ -83,33 +92,27 @@ fn bonded(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &m
     }
 }
 
-/// Beside what stands there already: another heater's badge or a reading.
-fn place(jets: &[Jet], drawing: &Drawing, wanted: Point) -> Point {
-    let mut at = wanted;
-    let taken = |at: Point| {
-        let near = |p: Point, reach: f64| (p.0 - at.0).abs() < reach && (p.1 - at.1).abs() < 19.0;
-        let mut readings = drawing.shapes.iter().filter_map(|s| {
-            let half = match drawing.subjects[s.subject].kind {
-                Kind::Air => 27.0,
-                _ => 14.0,
-            };
-            s.reading.map(|at| (at, half))
-        });
-        jets.iter().any(|j| near(j.badge, 2.0 * BADGE + 2.0))
-            || readings.any(|(at, half)| near(at, BADGE + half))
+/// The nearest place to the wanted one that is clear of other badges and of what is written.
+fn place(jets: &[Jet], taken: &[Bounds], wanted: Point) -> Point {
+    let clear = |at: &Point| {
+        let other = |j: &Jet| (j.badge.0 - at.0).hypot(j.badge.1 - at.1) < 2.0 * BADGE + 2.0;
+        let written = |(from, to): &Bounds| {
+            let (x, y) = (at.0.clamp(from.0, to.0), at.1.clamp(from.1, to.1));
+            (x - at.0).hypot(y - at.1) < BADGE + 2.0
+        };
+        !jets.iter().any(other) && !taken.iter().any(written)
     };
-    for step in 0..6 {
-        at = (wanted.0, wanted.1 + 10.0 * f64::from(step));
-        if !taken(at) {
-            break;
-        }
-    }
-    at
+    let around = (0..48).map(|k| {
+        let (turn, far) = (f64::from(k % 8) * FRAC_PI_4, 10.0 * f64::from(k / 8 + 1));
+        (wanted.0 + far * turn.sin(), wanted.1 + far * turn.cos())
+    });
+    let mut places = [wanted].into_iter().chain(around);
+    places.find(clear).unwrap_or(wanted)
 }
 
 /// Blown or shone: from its pocket, or from outside, towards where it throws or what it strikes.
 fn blown(
-    drawing: &Drawing,
+    (drawing, taken): (&Drawing, &[Bounds]),
     (heater, view): (usize, usize),
     aim: &Aim,
     outside: bool,
@@ -164,7 +167,7 @@ fn blown(
         };
         let away = if outside { 0.0 } else { AWAY };
         let badge = if k == 0 {
-            place(jets, drawing, along(away))
+            place(jets, taken, along(away))
         } else {
             along(away)
         };
@@ -178,7 +181,12 @@ fn blown(
 }
 
 /// A badge beside where the air that a heater warms has its temperature written.
-fn beside(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &mut Vec<Jet>) {
+fn beside(
+    (drawing, taken): (&Drawing, &[Bounds]),
+    (heater, view): (usize, usize),
+    aim: &Aim,
+    jets: &mut Vec<Jet>,
+) {
     let warmed = |subject: usize| {
         aim.discharge
             .iter()
@@ -188,7 +196,7 @@ fn beside(drawing: &Drawing, (heater, view): (usize, usize), aim: &Aim, jets: &m
     let Some(room) = rooms.find(|r| r.view == view && warmed(r.subject)) else {
         return;
     };
-    let badge = place(jets, drawing, (room.spot.0 - 1.4 * AWAY, room.spot.1));
+    let badge = place(jets, taken, (room.spot.0 - 1.4 * AWAY, room.spot.1));
     jets.push(Jet {
         heater,
         badge,

@@ -10,22 +10,20 @@ mod drawing;
 mod engine_map;
 mod front;
 mod jets;
+mod labels;
 mod measures;
 mod moment;
 mod moments;
 mod paint;
 mod panel;
-mod part_labels;
 mod pen;
 mod ring;
 mod scale;
 mod sheet;
 mod side;
 mod strip;
-mod tags;
 #[cfg(test)]
 mod tests;
-mod written;
 
 pub use engine_map::Map;
 pub use moments::moments;

@@ -1,13 +1,12 @@
 //! Paints a drawing at a moment: shapes in the colours of their temperatures, and what marks them.
 
-use super::drawing::{Drawing, Kind, LineKind, Stands};
+use super::drawing::{Drawing, Kind, LineKind};
 use super::jets::{BADGE, Jet};
+use super::labels::Label;
 use super::moment::Moment;
 use super::scale::{edge_on, text_on};
-use super::written::readings;
 use crate::picture::draw::colour::{BLACK, COLDEST, Colour, HEATER, TEXT, Theme, WHITE};
 use crate::picture::draw::{Anchor, Area, Outline, Point, Shape, Stroke, TextStyle, Words};
-use crate::quantity::Units;
 
 /// Half the outline of a drop from its tip, as seen from where it is put; the other half is its mirror image.
 const DROP: [Point; 6] = [
@@ -63,30 +62,33 @@ pub fn marks(
     drawing: &Drawing,
     moment: &Moment,
     colours: &[Colour],
-    jets: &[Jet],
-    (units, theme): (Units, Theme),
+    (jets, labels): (&[Jet], &[Label]),
+    theme: Theme,
 ) -> Vec<Shape> {
     let mut shapes = coldest(drawing, moment);
-    for tag in &drawing.tags {
-        if let Stands::Beside(at, over, to) = tag.stands {
-            let colour = over.map_or(theme.shown(TEXT), |k| text_on(colours[k]));
-            shapes.push(leader(at, to, colour));
-        }
+    let beside = labels.iter().filter(|l| l.shape.is_none());
+    for (callout, _) in drawing.callouts.iter().zip(beside) {
+        let under = callout.over.map(|k| text_on(colours[k]));
+        let colour = under.unwrap_or(theme.shown(TEXT));
+        let line = callout.line.to_vec();
+        shapes.push(Shape::Line(line, Stroke::solid(colour, 1.0)));
     }
     for jet in jets {
         heater(&mut shapes, jet, moment.on.get(jet.heater) == Some(&true));
     }
-    shapes.extend(wet(drawing, moment).into_iter().map(drop_at));
-    for (mut w, subject) in readings(drawing, moment, units) {
-        match subject.map(|subject| colours[subject]) {
+    shapes.extend(wet(drawing, moment, labels).into_iter().map(drop_at));
+    for label in labels {
+        let under = label.over.map(|subject| colours[subject]);
+        shapes.extend(label.words.iter().map(|w| match under {
             // With an edge of the colour under it, where an arrow or an edge runs through.
             Some(under) => {
+                let mut w = w.clone();
                 w.style.colour = text_on(under);
                 w.halo = Some(under);
-                shapes.push(Shape::Words(w));
+                Shape::Words(w)
             }
-            None => shapes.push(words(&w, theme)),
-        }
+            None => words(w, theme),
+        }));
     }
     shapes
 }
@@ -99,7 +101,7 @@ pub fn words(words: &Words, theme: Theme) -> Shape {
 }
 
 /// An edge around the coldest part, white under its own colour.
-pub fn around_coldest(outline: &Outline) -> [Shape; 2] {
+fn around_coldest(outline: &Outline) -> [Shape; 2] {
     [(WHITE, 6.0), (COLDEST, 3.0)]
         .map(|(colour, width)| Shape::Area(Area::edged(outline.clone(), colour, width)))
 }
@@ -120,19 +122,11 @@ fn coldest(drawing: &Drawing, moment: &Moment) -> Vec<Shape> {
         .collect()
 }
 
-/// A line from a letter to what it names, in the colour of the letter.
-fn leader(at: Point, to: Point, colour: Colour) -> Shape {
-    let long = (to.0 - at.0).hypot(to.1 - at.1).max(1e-9);
-    let begin = |p: f64, q: f64| p + (q - p) * (7.0 / long).min(1.0);
-    let from = (begin(at.0, to.0), begin(at.1, to.1));
-    Shape::Line(vec![from, to], Stroke::solid(colour, 1.0))
-}
-
-/// Where drops are drawn: once a part in each view, beside its reading if it has one.
-fn wet(drawing: &Drawing, moment: &Moment) -> Vec<Point> {
+/// Where drops are drawn: once a part in each view, beside its name if it has one.
+fn wet(drawing: &Drawing, moment: &Moment, labels: &[Label]) -> Vec<Point> {
     let mut seen = Vec::new();
     let mut drops = Vec::new();
-    for shape in &drawing.shapes {
+    for (k, shape) in drawing.shapes.iter().enumerate() {
         let key = (shape.view, shape.subject);
         if !moment.is_wet(drawing, shape.subject) || seen.contains(&key) {
             continue;
@@ -140,20 +134,48 @@ fn wet(drawing: &Drawing, moment: &Moment) -> Vec<Point> {
         seen.push(key);
         let (from, to) = shape.outline.bounds();
         let (wide, high) = (to.0 - from.0, to.1 - from.1);
+        let middle = (from.1 + to.1) / 2.0;
         let ring = matches!(&shape.outline, Outline::Polygon(corners) if corners.len() > 8);
-        drops.push(match shape.reading {
-            Some(at) if wide > 46.0 => (at.0 - 22.0, at.1),
-            Some(_) => (from.0 + 6.0, from.1 + 8.0),
-            None if ring => shape.outline.middle(),
-            None if wide > high => (from.0 + 6.0, (from.1 + to.1) / 2.0),
-            None => (from.0 + (wide / 2.0).min(7.0), from.1 + 8.0),
-        });
+        let label = labels
+            .iter()
+            .find(|l| l.shape == Some(k))
+            .map(Label::bounds);
+        let Some((begin, end)) = label else {
+            drops.push(match ring {
+                true => shape.outline.middle(),
+                false if wide > high => (from.0 + 6.0, middle),
+                false => (from.0 + (wide / 2.0).min(7.0), from.1 + 8.0),
+            });
+            continue;
+        };
+        // Beside its name, or else in a corner or over or under the name.
+        let (across, along) = ((begin.0 + end.0) / 2.0, (begin.1 + end.1) / 2.0);
+        let places = [
+            (begin.0 - 6.0, along),
+            (end.0 + 6.0, along),
+            (from.0 + 7.0, from.1 + 9.0),
+            (to.0 - 7.0, from.1 + 9.0),
+            (across, begin.1 - 7.0),
+            (across, end.1 + 8.0),
+        ];
+        let clear = |at: &&Point| {
+            let corners = [(-4.0, -6.0), (4.0, -6.0), (-4.0, 5.0), (4.0, 5.0)];
+            let mut corners = corners.iter().map(|c| (at.0 + c.0, at.1 + c.1));
+            let apart = at.0 + 4.0 <= begin.0
+                || at.0 - 4.0 >= end.0
+                || at.1 + 5.0 <= begin.1
+                || at.1 - 6.0 >= end.1;
+            apart && corners.all(|corner| shape.outline.holds(corner))
+        };
+        // None is left out: the last resort is the corner itself.
+        let corner = (from.0 + 2.0, from.1 + 3.0);
+        drops.push(*places.iter().find(clear).unwrap_or(&corner));
     }
     drops
 }
 
 /// A drop of water.
-pub fn drop_at((x, y): Point) -> Shape {
+fn drop_at((x, y): Point) -> Shape {
     let left = DROP.iter().rev().map(|p| (-p.0, p.1));
     let corners = [TIP].into_iter().chain(DROP).chain([FOOT]).chain(left);
     let corners = corners.map(|p| (x + p.0, y + p.1)).collect();
@@ -203,7 +225,7 @@ pub fn badge(at: Point, heater: usize, on: bool) -> [Shape; 2] {
     };
     let style = TextStyle {
         colour,
-        ..TextStyle::bold(12.0)
+        ..TextStyle::bold(13.0)
     };
     let number = Words::new((heater + 1).to_string(), at, Anchor::Middle, style);
     [Shape::Area(disc), Shape::Words(number)]

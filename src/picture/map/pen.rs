@@ -1,8 +1,8 @@
 //! Draws one view: looks up what a shape shows, and puts it on the sheet if the trace knows it.
 
-use super::drawing::{Drawing, Line, LineKind, Room, Shape, Stands};
+use super::drawing::{Callout, Drawing, Line, LineKind, Reading, Room, Shape};
 use super::measures::Scale;
-use crate::picture::draw::{Outline, Point};
+use crate::picture::draw::{Anchor, Outline, Point};
 use crate::trace::ColumnInfo;
 
 /// A pen over one view of a drawing.
@@ -13,7 +13,7 @@ pub struct Pen<'a> {
     pub legend: &'a ColumnInfo,
     /// The view that is drawn.
     pub view: usize,
-    /// Metres to pixels.
+    /// Metres to the sheet.
     pub scale: Scale,
 }
 
@@ -38,13 +38,13 @@ impl Pen<'_> {
         }
     }
     /// A round part, in metres.
-    pub fn round(&mut self, name: &str, centre: Point, radius: f64, at: Option<Point>) {
+    pub fn round(&mut self, name: &str, centre: Point, radius: f64) {
         let subject = self.drawing.metal(self.legend, name, (0, 1));
         let outline = Outline::Disc(
             self.scale.at(centre.0, centre.1),
             radius * self.scale.per_metre,
         );
-        self.shape(subject, outline, at);
+        self.shape(subject, outline, None);
     }
     /// A rectangular part, its temperature written in its middle if wanted.
     pub fn block(&mut self, name: &str, a: Point, b: Point, told: bool) {
@@ -69,19 +69,12 @@ impl Pen<'_> {
         let points = points.iter().map(|p| self.scale.at(p.0, p.1)).collect();
         self.drawing.lines.push(Line { points, kind });
     }
-    /// Names parts or pockets of this view, each by a letter on a shape of it.
-    pub fn tags(&mut self, names: &[(&str, &str)]) {
-        for (name, words) in names {
-            self.drawing.tag(self.view, name, words);
-        }
-    }
-    /// Names a part by a letter beside it, over a pocket or the background, with a line from there to the part.
-    pub fn tag_beside(
+    /// Writes a part's name and temperature beside it, over a pocket or the background, with a line to the part.
+    pub fn beside(
         &mut self,
         name: &str,
-        words: &str,
         over: Option<&str>,
-        at: Point,
+        (at, anchor): (Point, Anchor),
         to: Point,
     ) {
         let named = |name: &str| {
@@ -92,8 +85,24 @@ impl Pen<'_> {
         let behind = over.map(named);
         if let (Some(subject), None | Some(Some(_))) = (named(name), behind) {
             let (at, to) = (self.scale.at(at.0, at.1), self.scale.at(to.0, to.1));
-            let stands = Stands::Beside(at, behind.flatten(), to);
-            self.drawing.push_tag(self.view, subject, words, stands);
+            let side = match anchor {
+                Anchor::Start => -1.0,
+                Anchor::Middle => 0.0,
+                Anchor::End => 1.0,
+            };
+            let down = if to.1 < at.1 { -8.0 } else { 8.0 };
+            let from = (
+                at.0 + 3.0 * side,
+                at.1 + if side == 0.0 { down } else { 0.0 },
+            );
+            self.drawing.callouts.push(Callout {
+                name: short(name).to_owned(),
+                subject,
+                at,
+                anchor,
+                over: behind.flatten(),
+                line: [from, to],
+            });
         }
     }
     fn polygon(&self, corners: &[Point]) -> Outline {
@@ -104,7 +113,10 @@ impl Pen<'_> {
             self.drawing.shapes.push(Shape {
                 subject,
                 outline,
-                reading: at.map(|p| self.scale.at(p.0, p.1)),
+                reading: at.map(|p| Reading {
+                    name: short(&self.drawing.subjects[subject].name).to_owned(),
+                    at: self.scale.at(p.0, p.1),
+                }),
                 view: self.view,
                 bare: false,
             });
@@ -115,4 +127,31 @@ impl Pen<'_> {
 /// The corners of a rectangle.
 pub fn rectangle(a: Point, b: Point) -> [Point; 4] {
     [a, (b.0, a.1), b, (a.0, b.1)]
+}
+
+/// What a part of an opposed engine or a pocket is called on its shape.
+fn short(name: &str) -> &str {
+    const NAMES: [(&str, &str); 19] = [
+        ("acc_case", "acc. case"),
+        ("baffle", "baffle"),
+        ("blade", "blade"),
+        ("carb", "carb."),
+        ("case", "case"),
+        ("cowl", "cowl"),
+        ("crank", "crank"),
+        ("cyl", "head"),
+        ("exhaust", "exhaust"),
+        ("filter", "filter"),
+        ("firewall", "firewall"),
+        ("gen", "gen."),
+        ("hub", "hub"),
+        ("intake", "intake"),
+        ("mags", "mag."),
+        ("mount", "mount"),
+        ("oil", "oil"),
+        ("piston", "piston"),
+        ("sump", "sump"),
+    ];
+    let known = NAMES.iter().find(|(begin, _)| name.starts_with(begin));
+    known.map_or("air", |(_, short)| short)
 }

@@ -1,7 +1,7 @@
 //! Cylinders in a ring, where the model itself says so: an explicit engine whose cylinders, put round the crankcase
 //! in their order with the first on top, meet the higher air above and the lower air below.
 
-use super::drawing::{Drawing, Room, Shape};
+use super::drawing::{Drawing, Reading, Room, Shape};
 use crate::night::Night;
 use crate::picture::draw::{Outline, Point};
 use crate::scenario::body::Body;
@@ -11,25 +11,22 @@ use std::f64::consts::TAU;
 
 /// Fewest cylinders of a ring.
 const FEWEST: usize = 3;
-/// Radii, in pixels: crankshaft, case, and outward to the outside of the cowl.
+/// Radii: crankshaft, case, and outward to the outside of the cowl.
 const CRANK: f64 = 34.0;
 const CASE: f64 = 72.0;
 const HEADS: f64 = 158.0;
 const AIR: f64 = 192.0;
-const SKIN: f64 = 202.0;
+/// That of the whole ring, at most.
+pub const RADIUS: f64 = 202.0;
 
-/// What a ring took of the engine, and where it ends.
-pub struct Ring {
-    /// The parts that are drawn in it.
-    pub parts: BTreeSet<String>,
-    /// Its lower edge.
-    pub foot: f64,
-    /// Its right edge.
-    pub right: f64,
-}
-
-/// Draws the ring; none if the cylinders of the model do not stand in one.
-pub fn draw(drawing: &mut Drawing, night: &Night, body: &Body, corner: Point) -> Option<Ring> {
+/// Draws the ring, its upper left corner and its width given, and gives the parts in it; none if the cylinders of the
+/// model do not stand in one.
+pub fn draw(
+    drawing: &mut Drawing,
+    night: &Night,
+    body: &Body,
+    (corner, wide): (Point, f64),
+) -> Option<BTreeSet<String>> {
     let n = body.cylinders.len();
     let pockets: Option<Vec<&str>> = body
         .cylinders
@@ -41,35 +38,39 @@ pub fn draw(drawing: &mut Drawing, night: &Night, body: &Body, corner: Point) ->
         return None;
     }
     let legend = &night.trace.legend;
-    let foot = corner.1 + 2.0 * SKIN;
-    let view = drawing.view(
-        "Round the case, cylinder one on top, cut open",
-        corner,
-        (corner.0 + 2.0 * SKIN, foot),
-    );
-    let centre = (corner.0 + SKIN, corner.1 + SKIN);
+    let far = (corner.0 + wide, corner.1 + wide);
+    let view = drawing.view("Round the case, cylinder one on top", corner, far);
+    let zoom = wide / (2.0 * RADIUS);
+    let centre = (corner.0 + wide / 2.0, corner.1 + wide / 2.0);
     let mut parts = BTreeSet::new();
     let part = TAU / n as f64;
     for (i, cylinder) in body.cylinders.iter().enumerate() {
         let turn = part * i as f64;
-        let mut put =
-            |drawing: &mut Drawing, name: &str, (from, to): (f64, f64), half: f64, told| {
-                let subject = drawing.metal(legend, name, (0, 1));
-                let Some(subject) = subject else { return };
-                parts.insert(name.to_owned());
-                let reading = told;
-                drawing.shapes.push(Shape {
-                    subject,
-                    outline: sector(centre, turn, half, (from, to)),
-                    reading,
-                    view,
-                    bare: false,
-                });
-            };
+        let mut put = |drawing: &mut Drawing,
+                       name: &str,
+                       (from, to): (f64, f64),
+                       half: f64,
+                       told: Option<Point>| {
+            let subject = drawing.metal(legend, name, (0, 1));
+            let Some(subject) = subject else { return };
+            parts.insert(name.to_owned());
+            let reading = told.map(|at| {
+                let label = &drawing.subjects[subject].label;
+                let name = label.rsplit(' ').next().unwrap_or_default().to_owned();
+                Reading { name, at }
+            });
+            drawing.shapes.push(Shape {
+                subject,
+                outline: sector(centre, turn, half, (zoom * from, zoom * to)),
+                reading,
+                view,
+                bare: false,
+            });
+        };
         if let Some(subject) = drawing.air(legend, pockets[i]) {
             drawing.shapes.push(Shape {
                 subject,
-                outline: sector(centre, turn, part / 2.0, (CRANK, AIR)),
+                outline: sector(centre, turn, part / 2.0, (zoom * CRANK, zoom * AIR)),
                 reading: None,
                 view,
                 bare: false,
@@ -80,7 +81,7 @@ pub fn draw(drawing: &mut Drawing, night: &Night, body: &Body, corner: Point) ->
             .iter()
             .find(|p| matches!(&p.role, crate::scenario::part::Role::skin(s) if s == pockets[i]));
         if let Some(skin) = skin {
-            put(drawing, &skin.name, (AIR, SKIN), part / 2.0, None);
+            put(drawing, &skin.name, (AIR, RADIUS), part / 2.0, None);
         }
         let pieces = outward(body, &cylinder.parts);
         let long = (HEADS - CASE) / pieces.len() as f64;
@@ -90,7 +91,8 @@ pub fn draw(drawing: &mut Drawing, night: &Night, body: &Body, corner: Point) ->
         }
         for (k, piece) in pieces.iter().enumerate() {
             let from = CASE + long * k as f64;
-            let told = (k + 1 == pieces.len()).then(|| around(centre, turn, from + long / 2.0));
+            let told =
+                (k + 1 == pieces.len()).then(|| around(centre, turn, zoom * (from + long / 2.0)));
             // As wide as the ring lets it, less at its foot.
             let half = (0.36 * part * (0.75 + 0.25 * k as f64)).min(0.42 * part);
             put(drawing, piece, (from, from + long), half, told);
@@ -106,11 +108,9 @@ pub fn draw(drawing: &mut Drawing, night: &Night, body: &Body, corner: Point) ->
             );
         }
     }
-    middle(drawing, night, body, (centre, view), &mut parts);
-    rooms(drawing, night, &pockets, (centre, view));
-    tags(drawing, body, view, &pockets);
-    let right = corner.0 + 2.0 * SKIN;
-    Some(Ring { parts, foot, right })
+    middle(drawing, night, body, (centre, view, zoom), &mut parts);
+    rooms(drawing, night, &pockets, (centre, view, zoom));
+    Some(parts)
 }
 
 /// The crankshaft in the middle: what the most of the pieces inside the cylinders are joined to, outside them.
@@ -118,7 +118,7 @@ fn middle(
     drawing: &mut Drawing,
     night: &Night,
     body: &Body,
-    (centre, view): (Point, usize),
+    (centre, view, zoom): (Point, usize, f64),
     parts: &mut BTreeSet<String>,
 ) {
     let inner: Vec<String> = body
@@ -139,42 +139,34 @@ fn middle(
         parts.insert(crank.name.clone());
         drawing.shapes.push(Shape {
             subject,
-            outline: Outline::Disc(centre, CRANK),
-            reading: Some(centre),
+            outline: Outline::Disc(centre, zoom * CRANK),
+            reading: Some(Reading {
+                name: crank
+                    .label
+                    .split([' ', ','])
+                    .next()
+                    .map_or("", shaft)
+                    .to_owned(),
+                at: centre,
+            }),
             view,
             bare: false,
         });
     }
 }
 
-/// Names what stands on top, and the air.
-fn tags(drawing: &mut Drawing, body: &Body, view: usize, pockets: &[&str]) {
-    let first = &body.cylinders[0].parts;
-    let mut names: Vec<String> = outward(body, first).into_iter().rev().take(1).collect();
-    names.extend(inside(body, first));
-    names.extend(anchor(body, first));
-    let middle = drawing.shapes.iter().rev().find_map(|s| match s.outline {
-        Outline::Disc(..) => Some(drawing.subjects[s.subject].name.clone()),
-        Outline::Polygon(_) => None,
-    });
-    names.extend(middle);
-    names.extend(
-        pockets
-            .iter()
-            .copied()
-            .collect::<BTreeSet<_>>()
-            .into_iter()
-            .map(str::to_owned),
-    );
-    for name in names {
-        let mut subjects = drawing.subjects.iter();
-        let label = subjects.find(|s| s.name == name).map(|s| s.label.clone());
-        drawing.tag(view, &name, &label.unwrap_or(name.clone()));
-    }
+/// A name short enough for the middle: `crank` of a crankshaft.
+fn shaft(name: &str) -> &str {
+    name.strip_suffix("shaft").unwrap_or(name)
 }
 
 /// A spot for each pocket: between two heads, near the middle of its sectors.
-fn rooms(drawing: &mut Drawing, night: &Night, pockets: &[&str], (centre, view): (Point, usize)) {
+fn rooms(
+    drawing: &mut Drawing,
+    night: &Night,
+    pockets: &[&str],
+    (centre, view, zoom): (Point, usize, f64),
+) {
     let part = TAU / pockets.len() as f64;
     let mut seen = BTreeSet::new();
     for pocket in pockets {
@@ -189,7 +181,7 @@ fn rooms(drawing: &mut Drawing, night: &Night, pockets: &[&str], (centre, view):
         }
         // In the gap beside the cylinder that is nearest to the middle direction.
         let turn = ((right.atan2(up) / part).round() + 0.5) * part;
-        let spot = around(centre, turn, (HEADS + AIR) / 2.0);
+        let spot = around(centre, turn, zoom * (HEADS + AIR) / 2.0);
         let Some(subject) = drawing.air(&night.trace.legend, pocket) else {
             continue;
         };
@@ -198,8 +190,9 @@ fn rooms(drawing: &mut Drawing, night: &Night, pockets: &[&str], (centre, view):
             view,
             spot,
         });
+        let reading = drawing.reading(subject, spot);
         if let Some(shape) = drawing.shapes.iter_mut().find(|s| s.subject == subject) {
-            shape.reading = Some(spot);
+            shape.reading = Some(reading);
         }
     }
 }

@@ -1,112 +1,107 @@
-//! The colours of temperatures: lightness rises with warmth, and at the threshold blue turns to amber.
+//! The colours of temperatures: lightness rises in equal steps with warmth, and at the minimum the hue changes.
 //!
-//! Below the threshold the hue is blue, above it amber; lightness rises all the way, so the order holds for eyes that
-//! do not see red or green, and on grey paper too. Each half is a straight line in degrees of its own.
+//! Below the minimum the hue is blue, above it amber. Lightness rises all the way, with a step at the minimum, so the
+//! order holds for eyes that do not see red or green, and on grey paper too.
 
 use crate::picture::chart::tick_label;
 use crate::picture::draw::colour::{BLACK, Colour, WHITE};
 use crate::quantity::Units;
 
-/// From the coldest to just under the threshold.
-const COLD: [Colour; 3] = [
-    Colour(0x16, 0x1d, 0x4f),
+/// Colours of rising lightness below the minimum.
+const COLD: [Colour; 4] = [
+    Colour(0x0a, 0x10, 0x38),
     Colour(0x2c, 0x5c, 0xa6),
-    Colour(0x6c, 0xa4, 0xdb),
+    Colour(0x8f, 0xbc, 0xea),
+    Colour(0xf4, 0xf9, 0xff),
 ];
-/// From the threshold to the warmest.
-const WARM: [Colour; 3] = [
-    Colour(0xe8, 0xac, 0x3c),
-    Colour(0xf5, 0xcd, 0x72),
-    Colour(0xff, 0xf1, 0xc2),
+/// Colours of rising lightness from the minimum.
+const WARM: [Colour; 4] = [
+    Colour(0x2a, 0x18, 0x00),
+    Colour(0x9c, 0x5a, 0x00),
+    Colour(0xee, 0xb4, 0x48),
+    Colour(0xff, 0xf8, 0xe4),
 ];
+/// Lightness (CIE L*) of the coldest below the minimum, and of the coldest above it.
+const DARKEST: (f64, f64) = (14.0, 26.0);
+/// Lightness from one end of the scale to the other.
+const RISE: f64 = 70.0;
+/// From one tick to the next, in degrees.
+const TICK: f64 = 10.0;
 
 /// Temperatures and their colours.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Scale {
-    /// The coldest that is distinguished, °C.
+    /// The lowest temperature of it, °C.
     pub low_c: f64,
     /// Where blue turns to amber, °C.
-    pub threshold_c: f64,
-    /// The warmest that is distinguished, °C.
+    pub min_c: f64,
+    /// The highest temperature of it, °C.
     pub high_c: f64,
 }
 
 impl Scale {
-    /// A scale that holds these temperatures, with at least two kelvin on each side of the threshold.
-    pub fn holding(values: impl Iterator<Item = f64>, threshold_c: f64) -> Self {
-        let start = (threshold_c - 2.0, threshold_c + 2.0);
+    /// The scale that holds these temperatures and the minimum, in whole tens of the reader's degrees.
+    pub fn holding(values: impl Iterator<Item = f64>, min_c: f64, units: Units) -> Self {
         let (low_c, high_c) = values
             .filter(|v| v.is_finite())
-            .fold(start, |(low, high), v| (low.min(v), high.max(v)));
+            .fold((min_c, min_c), |(low, high), v| (low.min(v), high.max(v)));
+        let tens = |celsius: f64| units.temperature(celsius) / TICK;
         Self {
-            low_c,
-            threshold_c,
-            high_c,
+            low_c: celsius((tens(low_c) - 0.01).floor() * TICK, units),
+            min_c,
+            high_c: celsius((tens(high_c) + 0.01).ceil() * TICK, units),
         }
     }
-    /// The colour of a temperature; the end of the scale beyond it.
+    /// The colour of a temperature; that of the nearer end beyond the scale.
     pub fn colour(&self, celsius: f64) -> Colour {
-        let (ramp, share) = if celsius < self.threshold_c {
-            (
-                COLD,
-                (celsius - self.low_c) / (self.threshold_c - self.low_c),
-            )
-        } else {
-            let span = self.high_c - self.threshold_c;
-            (WARM, (celsius - self.threshold_c) / span)
+        let (ramp, darkest) = match celsius < self.min_c {
+            true => (COLD, DARKEST.0),
+            false => (WARM, DARKEST.1),
         };
-        let along = share.clamp(0.0, 1.0) * (ramp.len() - 1) as f64;
-        let k = (along as usize).min(ramp.len() - 2);
-        let mix = along - k as f64;
-        let channel = |a: u8, b: u8| {
-            let (a, b) = (f64::from(a), f64::from(b));
-            (a + mix * (b - a)).round() as u8
-        };
-        let (a, b) = (ramp[k], ramp[k + 1]);
-        Colour(channel(a.0, b.0), channel(a.1, b.1), channel(a.2, b.2))
+        let lightness = darkest + RISE * self.place(celsius);
+        let wanted = ((lightness + 16.0) / 116.0).powi(3);
+        let upper = ramp.iter().position(|c| c.luminance() >= wanted);
+        let k = upper.unwrap_or(ramp.len() - 1).max(1);
+        mixed(ramp[k - 1], ramp[k], wanted)
     }
-    /// Where a temperature stands on the scale's bar, from 0 to 1; the threshold is in its middle.
+    /// Where a temperature stands on the scale, from 0 to 1 in equal steps.
     pub fn place(&self, celsius: f64) -> f64 {
-        let half = if celsius < self.threshold_c {
-            (celsius - self.low_c) / (self.threshold_c - self.low_c) - 1.0
-        } else {
-            (celsius - self.threshold_c) / (self.high_c - self.threshold_c)
-        };
-        0.5 + 0.5 * half.clamp(-1.0, 1.0)
+        ((celsius - self.low_c) / (self.high_c - self.low_c)).clamp(0.0, 1.0)
     }
-    /// Round numbers to write beside the bar: °C, and the words; none within `apart` of the bar's ends, of one another
-    /// or of the threshold, whose own words stand elsewhere.
-    pub fn ticks(&self, units: Units, apart: f64) -> Vec<(f64, String)> {
-        let step = |span: f64| {
-            let span = units.step(span);
-            [1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]
-                .into_iter()
-                .find(|s| span / s <= 3.5)
-                .unwrap_or(200.0)
-        };
-        let celsius = |told: f64| match units {
-            Units::Celsius => told,
-            Units::Fahrenheit => (told - 32.0) / 1.8,
-        };
-        let mut ticks: Vec<(f64, String)> = Vec::new();
-        for (from, to) in [
-            (self.low_c, self.threshold_c),
-            (self.threshold_c, self.high_c),
-        ] {
-            let step = step(to - from);
-            let mut told = (units.temperature(from) / step).ceil() * step;
-            while celsius(told) <= to {
-                let c = celsius(told);
-                let clear = |other: f64| (self.place(c) - other).abs() >= apart;
-                let free = ticks.iter().all(|(t, _)| clear(self.place(*t)));
-                if free && clear(0.5) {
-                    ticks.push((c, tick_label(told)));
-                }
-                told += step;
-            }
-        }
-        ticks
+    /// Every tenth degree: °C, and the words.
+    pub fn ticks(&self, units: Units) -> Vec<(f64, String)> {
+        let low = (units.temperature(self.low_c) / TICK).round();
+        let high = (units.temperature(self.high_c) / TICK).round();
+        let tens = (0..=(high - low) as usize).map(|k| TICK * (low + k as f64));
+        tens.map(|told| (celsius(told, units), tick_label(told)))
+            .collect()
     }
+}
+
+/// A temperature in the reader's degrees in °C.
+fn celsius(told: f64, units: Units) -> f64 {
+    match units {
+        Units::Celsius => told,
+        Units::Fahrenheit => (told - 32.0) / 1.8,
+    }
+}
+
+/// The mixture of two colours, the darker one first, that is nearest to this luminance.
+fn mixed(a: Colour, b: Colour, luminance: f64) -> Colour {
+    let channel = |share: f64, a: u8, b: u8| {
+        let (a, b) = (f64::from(a), f64::from(b));
+        (a + share * (b - a)).round() as u8
+    };
+    let at = |k: u32| {
+        let share = f64::from(k) / 128.0;
+        Colour(
+            channel(share, a.0, b.0),
+            channel(share, a.1, b.1),
+            channel(share, a.2, b.2),
+        )
+    };
+    let first = (0..128).find(|k| at(*k).luminance() >= luminance);
+    at(first.unwrap_or(128))
 }
 
 /// The colour of words that reads best on a colour: black or white, by the contrast of WCAG 2.2.
@@ -130,7 +125,7 @@ mod tests {
 
     const SCALE: Scale = Scale {
         low_c: -20.0,
-        threshold_c: 4.4,
+        min_c: 4.4,
         high_c: 60.0,
     };
 
@@ -170,7 +165,7 @@ mod tests {
     }
 
     #[test]
-    fn the_threshold_turns_blue_to_amber_and_words_read_on_both() {
+    fn the_minimum_turns_blue_to_amber_and_words_read_on_both() {
         let (under, over) = (SCALE.colour(4.3), SCALE.colour(4.4));
         assert!(under.2 > under.0 && over.0 > over.2);
         for k in 0..=80 {
@@ -184,16 +179,27 @@ mod tests {
         }
     }
 
+    /// Equal steps of temperature are equal steps of place and of lightness, on both sides of the minimum.
     #[test]
-    fn ticks_are_round_in_the_readers_degrees_and_apart() {
-        for units in [Units::Celsius, Units::Fahrenheit] {
-            let ticks = SCALE.ticks(units, 0.1);
-            assert!(ticks.len() >= 3, "{ticks:?}");
-            for (k, one) in ticks.iter().enumerate() {
-                for other in &ticks[..k] {
-                    assert!((SCALE.place(one.0) - SCALE.place(other.0)).abs() >= 0.1);
-                }
-            }
+    fn the_scale_is_linear_from_end_to_end_with_a_tick_every_ten_degrees() {
+        let lightness = |celsius: f64| 116.0 * SCALE.colour(celsius).luminance().cbrt() - 16.0;
+        for (from, to) in [(-20.0, -10.0), (-10.0, 0.0), (10.0, 20.0), (45.0, 55.0)] {
+            assert!((SCALE.place(to) - SCALE.place(from) - 0.125).abs() < 1e-12);
+            let step = lightness(to) - lightness(from);
+            assert!((step - RISE / 8.0).abs() < 1.0, "{from}: {step}");
         }
+        let told = |units| -> Vec<String> {
+            let scale = Scale::holding([-12.0, 27.0].into_iter(), 4.4, units);
+            scale.ticks(units).into_iter().map(|tick| tick.1).collect()
+        };
+        let minus = |number: &str| format!("\u{2212}{number}");
+        assert_eq!(
+            told(Units::Celsius),
+            [&minus("20"), &minus("10"), "0", "10", "20", "30"]
+        );
+        assert_eq!(
+            told(Units::Fahrenheit),
+            ["10", "20", "30", "40", "50", "60", "70", "80", "90"]
+        );
     }
 }

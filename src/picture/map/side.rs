@@ -4,6 +4,7 @@ use super::above::SKIN;
 use super::drawing::LineKind;
 use super::measures::Measures;
 use super::pen::{Pen, rectangle};
+use crate::picture::draw::Anchor;
 
 /// Layers of oil that are drawn.
 const LAYERS: usize = 4;
@@ -44,61 +45,20 @@ pub fn draw(pen: &mut Pen, m: &Measures) {
         &[(m.front - 0.03, 0.0), (m.firewall + 0.04, 0.0)],
         LineKind::Axis,
     );
-    tags(pen, m);
+    beside(pen, m);
 }
 
-fn tags(pen: &mut Pen, m: &Measures) {
-    pen.tags(&[
-        ("case0ul", "crankcase"),
-        ("crank0", "crankshaft"),
-        ("hub", "propeller hub"),
-        ("sump_bot", "sump"),
-        ("oil", "oil"),
-        ("carb", "carburettor"),
-        ("acc_case", "accessory case"),
-        ("mags", "magnetos"),
-        ("gen", "gen. and starter"),
-        ("filter", "oil filter"),
-        ("UL", "upper left air"),
-        ("FR", "air in the nose"),
-        ("RE", "air at the rear"),
-        ("FL", "air on the floor"),
-    ]);
-    let (back, h) = (m.case, m.half_height);
-    let wall = (m.firewall - 0.035, -0.05);
-    pen.tag_beside(
-        "firewall",
-        "firewall",
-        Some("RE"),
-        wall,
-        (m.firewall, wall.1),
-    );
-    let mount = (back + 0.20, -0.86 * h - 0.055);
-    pen.tag_beside(
-        "mount",
-        "engine mount",
-        Some("RE"),
-        mount,
-        (mount.0, mount.1 + 0.055),
-    );
-    let baffle = (back + 0.07, -h - 0.035);
-    pen.tag_beside(
-        "baffle",
-        "baffle",
-        Some("RE"),
-        baffle,
-        (back + 0.025, baffle.1),
-    );
-    let skin = (0.80 * m.station, -m.roof + 0.035);
-    pen.tag_beside("cowlFR", "cowl", Some("FR"), skin, (skin.0, -m.roof - 0.01));
-    let blade = (m.front + 0.01, -0.14);
-    pen.tag_beside(
-        "blade1",
-        "propeller blade",
-        None,
-        blade,
-        (m.front + 0.06, blade.1),
-    );
+/// Names beside what is too small or too thin for them.
+fn beside(pen: &mut Pen, m: &Measures) {
+    let h = m.half_height;
+    let wall = (m.firewall - 0.03, m.floor - 0.09);
+    let end = (wall, Anchor::End);
+    pen.beside("firewall", Some("RE"), end, (m.firewall, wall.1));
+    let exhaust = (m.nose + 0.07, m.floor - 0.03);
+    let to = (m.nose + 0.125, h + m.sump.0 + 0.05);
+    pen.beside("exhaust", Some("FL"), (exhaust, Anchor::Start), to);
+    let blade = (m.front + 0.0675, m.roof + 0.08);
+    pen.beside("blade2", None, (blade, Anchor::Middle), (blade.0, m.roof));
 }
 
 fn air(pen: &mut Pen, m: &Measures) {
@@ -114,7 +74,7 @@ fn air(pen: &mut Pen, m: &Measures) {
     let under = rectangle((front * 0.4, 0.0), (back, deep));
     pen.pocket("LO", &under, (front * 0.7, h + 0.02), false);
     let floor = rectangle((m.nose + 0.05, deep), (back, m.floor));
-    pen.pocket("FL", &floor, ((front + back) / 2.0, m.floor - 0.03), true);
+    pen.pocket("FL", &floor, (back - 0.075, m.floor - 0.03), true);
     let nose = [
         (m.nose, -0.6 * m.roof),
         (m.station * 0.5, -m.roof),
@@ -206,8 +166,8 @@ fn sump(pen: &mut Pen, m: &Measures) {
 fn beneath(pen: &mut Pen, m: &Measures) {
     let h = m.half_height;
     let front = m.case - m.sump_plan.0;
-    let (from, to) = (front - 0.135, front - 0.025);
-    pen.block("carb", (from, h + 0.035), (to, h + 0.105), true);
+    let (from, to) = (front - 0.145, front - 0.02);
+    pen.block("carb", (from, h + 0.035), (to, h + 0.12), true);
     let pipe = [
         (to - 0.03, h + 0.035),
         (to - 0.03, h + 0.005),
@@ -241,12 +201,12 @@ fn behind(pen: &mut Pen, m: &Measures) {
         pen.part("mount", &tube, None);
     }
     pen.block("acc_case", (back, -0.95 * h), (back + 0.10, 0.95 * h), true);
-    pen.block("mags", (back + 0.10, -0.085), (back + 0.19, -0.02), true);
-    pen.block("gen", (back + 0.10, 0.0), (back + 0.21, 0.065), true);
+    pen.block("mags", (back + 0.10, -0.105), (back + 0.21, -0.02), true);
+    pen.block("gen", (back + 0.10, 0.0), (back + 0.21, 0.085), true);
     pen.block(
         "filter",
-        (back + 0.04, 0.95 * h),
-        (back + 0.13, 0.95 * h + 0.07),
+        (back + 0.02, 0.95 * h),
+        (back + 0.15, 0.95 * h + 0.085),
         true,
     );
     let wall = rectangle((m.firewall, -m.roof - SKIN), (m.firewall + SKIN, m.floor));

@@ -3,70 +3,89 @@
 use super::drawing::{self, Drawing};
 use super::engine_map::Map;
 use super::paint::{engine, words};
-use super::sheet::{self, MARGIN, PANEL, WIDTH};
-use crate::picture::draw::colour::{BACKGROUND, MUTED, Theme};
-use crate::picture::draw::{Anchor, Area, Picture, Point, Shape, Stroke, TextStyle, Words};
-use crate::quantity::Temperature;
+use super::sheet::MARGIN;
+use crate::picture::draw::colour::{BACKGROUND, MUTED};
+use crate::picture::draw::{Anchor, Area, Picture, Point, Shape, Size, Stroke, TextStyle, Words};
+use crate::picture::text::NAME;
 
 /// Most pictures of a strip.
 pub const MOST: usize = 96;
-/// Pictures side by side, and the white between them.
-const COLUMNS: usize = 6;
+/// Between two pictures.
 const GAP: f64 = 14.0;
 /// Room for the words over each.
 const WORDS: f64 = 40.0;
-/// Height of the heading, and of the scale at the foot.
-const HEAD: f64 = 44.0;
+/// Height of the scale at the foot.
 const FOOT: f64 = 74.0;
 
 /// The strip of these seconds after the beginning.
-pub fn strip(map: &Map, times_s: &[f64], theme: Theme) -> Picture {
-    let title = &map.night.scenario.scenario().title;
+pub fn strip(map: &Map, times_s: &[f64]) -> Picture {
+    let (theme, size) = (map.look.theme, map.look.size);
     let clock = map.night.scenario.clock();
     let drawing = few(&map.drawing);
-    let first = &map.drawing.views[0];
-    let last = &map.drawing.views[drawing.views.len() - 1];
+    let first = &drawing.views[0];
+    let last = &drawing.views[drawing.views.len() - 1];
     let (from, to) = (first.from, (first.to.0.max(last.to.0), last.to.1));
-    let wide = (WIDTH - 2.0 * MARGIN - GAP * (COLUMNS - 1) as f64) / COLUMNS as f64;
+    let heading = map.heading(
+        &map.moment(map.night.trace.departure_s),
+        ", the engine through the night",
+    );
+    let (room, head) = (size.width() - 2.0 * MARGIN, heading.high() + 8.0);
+    let wide = |columns: usize| (room - GAP * (columns - 1) as f64) / columns as f64;
+    let high = |columns: usize| WORDS + wide(columns) / (to.0 - from.0) * (to.1 - from.1) + GAP;
+    let foot = |columns: usize| {
+        let rows = times_s.len().div_ceil(columns);
+        head + rows as f64 * high(columns) + FOOT
+    };
+    let fits = |columns: &usize| size.height().is_none_or(|high| foot(*columns) <= high);
+    let fewest = match size {
+        Size::Page => 6,
+        Size::Phone => 3,
+        Size::Projector => 1,
+    };
+    let columns = (fewest..=MOST).find(fits).unwrap_or(MOST);
+    let (wide, high) = (wide(columns), high(columns));
     let zoom = wide / (to.0 - from.0);
-    let high = WORDS + zoom * (to.1 - from.1) + GAP;
-    let rows = times_s.len().div_ceil(COLUMNS);
-    let size = (WIDTH, HEAD + rows as f64 * high + FOOT);
-    let mut shapes = vec![words(&sheet::heading(title), theme)];
+    let mut shapes: Vec<Shape> = heading
+        .words(MARGIN)
+        .iter()
+        .map(|w| words(w, theme))
+        .collect();
     for (k, time_s) in times_s.iter().enumerate() {
         let moment = map.moment(*time_s);
         let colours = map.colours(&moment);
-        let x = MARGIN + (wide + GAP) * (k % COLUMNS) as f64;
-        let y = HEAD + high * (k / COLUMNS) as f64;
+        let x = MARGIN + (wide + GAP) * (k % columns) as f64;
+        let y = head + high * (k / columns) as f64;
         let mut write = |text: String, down: f64, style: TextStyle| {
             let text = Words::new(text, (x, y + down), Anchor::Start, style);
-            shapes.push(words(&text, theme));
+            if text.style.width(&text.text) <= wide + GAP {
+                shapes.push(words(&text, theme));
+            }
         };
-        write(clock.dated(*time_s), 8.0, TextStyle::bold(12.0));
+        write(clock.dated(*time_s), 8.0, TextStyle::bold(NAME));
         if let Some(coldest) = &moment.coldest {
-            let told = format!(
-                "coldest {}",
-                Temperature::degC(coldest.temp_c).told(map.units())
-            );
-            let told = told.replace(" -", " \u{2212}");
-            write(told, 24.0, TextStyle::plain(12.0, MUTED));
+            let told = map.units().temperature_text(coldest.temp_c);
+            let told = format!("coldest {}", told.replace('-', "\u{2212}"));
+            write(told, 25.0, TextStyle::plain(NAME, MUTED));
         }
         let corner = (x - zoom * from.0, y + WORDS - zoom * from.1);
         let engine = engine(&drawing, &colours, theme).into_iter();
         shapes.extend(engine.map(|shape| small(shape, zoom, corner)));
     }
-    let (left, top) = ((WIDTH - PANEL) / 2.0, size.1 - FOOT + 10.0);
-    shapes.extend(map.panel().bar((left, top), theme));
-    Picture {
-        size,
+    let sheet = (size.width(), size.height().unwrap_or(foot(columns)));
+    let panel = map.panel();
+    let left = (sheet.0 - panel.wide) / 2.0;
+    shapes.extend(panel.bar((left, sheet.1 - FOOT + 10.0), theme));
+    let picture = Picture {
+        size: sheet,
         background: theme.shown(BACKGROUND),
-        title: title.clone(),
+        title: map.night.scenario.scenario().title.clone(),
         description: format!(
             "{} pictures of the engine through the night.",
             times_s.len()
         ),
         shapes,
-    }
+    };
+    picture.sized(size)
 }
 
 /// An area as it is drawn in a small picture; lines and words are not.

@@ -1,8 +1,8 @@
-//! Words of a chart: broken into lines, and the headline with the smaller lines under it.
+//! Words of a picture: broken into lines, and the headline with the smaller lines under it.
 
-use crate::picture::draw::{Anchor, Canvas, Size, TextStyle, colour};
+use super::draw::{Anchor, Size, TextStyle, Words, colour};
 
-/// Height of the words of a chart.
+/// Height of the words of a picture.
 pub const NAME: f64 = 13.0;
 /// From one line of them to the next.
 pub const LINE: f64 = 16.0;
@@ -21,6 +21,8 @@ impl Heading {
     pub fn of(headline: &str, note: &str, size: Size, width: f64) -> Self {
         let style = TextStyle::bold(if size == Size::Phone { 15.0 } else { 17.0 });
         let small = TextStyle::plain(NAME, colour::MUTED);
+        // A little less, for a reader whose own sans-serif runs wider than ours.
+        let width = width / 1.04;
         Self {
             headline: wrapped(headline, style, width, 4),
             note: wrapped(note, small, width, 6),
@@ -31,18 +33,18 @@ impl Heading {
     pub fn high(&self) -> f64 {
         10.0 + HEADLINE * self.headline.len() as f64 + LINE * self.note.len() as f64
     }
-    /// Writes them from this left edge.
-    pub fn write(&self, canvas: &Canvas, left: f64) {
+    /// Its words, from this left edge.
+    pub fn words(&self, left: f64) -> Vec<Words> {
+        let small = TextStyle::plain(NAME, colour::MUTED);
+        let headline = self.headline.iter().map(|l| (l, self.style, HEADLINE));
+        let note = self.note.iter().map(|l| (l, small, LINE));
         let mut y = 20.0;
-        for line in &self.headline {
-            canvas.words(line, (left, y), Anchor::Start, self.style);
-            y += HEADLINE;
-        }
-        for line in &self.note {
-            let small = TextStyle::plain(NAME, colour::MUTED);
-            canvas.words(line, (left, y), Anchor::Start, small);
-            y += LINE;
-        }
+        let lines = headline.chain(note).map(|(line, style, high)| {
+            let words = Words::new(line.as_str(), (left, y), Anchor::Start, style);
+            y += high;
+            words
+        });
+        lines.collect()
     }
 }
 
