@@ -6,16 +6,16 @@ use super::improvements;
 use super::inputs::{clock, setting};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
-use super::ranking::{Listed, listed, marks, ranking, reading, units};
+use super::ranking::{Listed, listed, marks, ranked_by, ranking, reading, units};
 use super::recommend::answer;
 use super::warning::in_short;
 use super::{cautions, circuit, heat, night, verdict};
-use crate::findings::{Findings, RANKING_KEY};
+use crate::findings::Findings;
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::compare::{BestStart, Chances, ChoiceChance, Comparison};
 use crate::study::paired::Verdict;
-use crate::study::rank::{Group, RANKED_BY};
+use crate::study::rank::Group;
 use serde_json::{Value, json};
 
 /// The report of a comparison of this title.
@@ -27,7 +27,6 @@ pub fn report(title: &str, comparison: &Comparison, from: &Provenance) -> Report
     let choices: Value = listed.iter().map(of_choice).collect();
     let uncertainty = chances.zip(listed.first());
     let uncertainty = uncertainty.map(|(chances, first)| for_programs(chances, first.night));
-    let ranked_by = chances.map_or(RANKING_KEY, |_| RANKED_BY);
     let mut report = Report::of_scenario("compare", title, from)
         .with(Section::new("").block(Block::Say(Fact::new(
             "recommendation",
@@ -36,7 +35,7 @@ pub fn report(title: &str, comparison: &Comparison, from: &Provenance) -> Report
             words(units),
         ))))
         .with(Section::json([
-            Fact::json("ranking_key", ranked_by),
+            Fact::json("ranking_key", ranked_by(chances)),
             Fact::json("reached", comparison.is_reached()),
             Fact::json("choices", choices),
             Fact::json("uncertainty", uncertainty),

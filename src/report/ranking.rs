@@ -9,7 +9,7 @@ use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::compare::{Chances, ChoiceChance, Comparison};
 use crate::study::quantile::Band;
-use crate::study::rank::Group;
+use crate::study::rank::{Group, RANKED_BY};
 
 /// The head of the column that holds names of parts.
 pub const COLDEST: &str = "Coldest part";
@@ -180,6 +180,14 @@ pub fn ranking(listed: &[Listed], chances: Option<&Chances>, units: Units) -> Ta
     }
 }
 
+/// What the choices are ranked by.
+pub fn ranked_by(chances: Option<&Chances>) -> String {
+    match chances {
+        Some(_) => RANKED_BY.to_owned(),
+        None => format!("no hazard before a hazard; {RANKING_KEY}"),
+    }
+}
+
 /// How the table of choices is to be read.
 pub fn reading(night: &Night, chances: Option<&Chances>) -> Vec<String> {
     let scenario = night.scenario.scenario();
@@ -189,7 +197,7 @@ pub fn reading(night: &Night, chances: Option<&Chances>) -> Vec<String> {
         "Margin: coldest part minus {minimum} at {leave}. Wet: hours in which some inner wall gathers water."
     );
     let Some(chances) = chances else {
-        return vec![format!("{text} Ranked by: {RANKING_KEY}.")];
+        return vec![format!("{text} Ranked by: {}.", ranked_by(None))];
     };
     text += " Medians at the hours of the file; ranges with --wide.";
     let failed = chances.choices.iter().map(|c| &c.bands);

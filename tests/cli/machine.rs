@@ -66,6 +66,10 @@ fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     }
     // What is ready stands before what is not, where no chance is computed.
     let quick = json(&desk, &["compare", "--json", "--quick"]);
+    for told in [&told, &quick] {
+        let key = told["ranking_key"].as_str().unwrap();
+        assert!(key.starts_with("no hazard "), "{key}");
+    }
     let ready: Vec<bool> = quick["choices"]
         .as_array()
         .unwrap()
