@@ -24,37 +24,34 @@ fn batch_size(nights: usize) -> usize {
     nights.div_ceil(rayon::current_num_threads()).clamp(1, MOST)
 }
 
-/// Computes the nights of `count` cases of a base, made from their numbers, on all threads and in lanes. What `row` keeps
+/// Computes the nights of `count` cases, each with its base, made from their numbers, on all threads and in lanes. What `row` keeps
 /// of each goes to `sink` with its number, in order, a window at a time, so that no more than a window is held. Once
 /// `stop` is set no further batch is begun; what was done is handed over. Gives whether all were done.
 ///
 /// A night without its steady state, as of [`run_lanes`].
 ///
 /// *Errors*: the first of the sink; the rest is not begun then.
-pub fn run<R: Send, E>(
-    base: &Tree,
+pub fn run<'t, R: Send, E>(
     precision: Precision,
     count: usize,
-    case: impl Fn(usize) -> Case + Sync,
+    case: impl Fn(usize) -> (&'t Tree, Case) + Sync,
     row: impl Fn(Computed) -> R + Sync,
     stop: &AtomicBool,
     sink: impl FnMut(Vec<(usize, R)>) -> Result<(), E>,
 ) -> Result<bool, E> {
-    let work = |numbers: Range<usize>| batch(base, precision, numbers.map(&case), &row);
+    let work = |numbers: Range<usize>| batch(precision, numbers.map(&case), &row);
     in_windows(count, work, stop, sink)
 }
 
 /// The same with all rows at once.
-pub fn run_all<R: Send>(
-    base: &Tree,
+pub fn run_all<'t, R: Send>(
     precision: Precision,
     count: usize,
-    case: impl Fn(usize) -> Case + Sync,
+    case: impl Fn(usize) -> (&'t Tree, Case) + Sync,
     row: impl Fn(Computed) -> R + Sync,
 ) -> Vec<R> {
     let mut rows = Vec::with_capacity(count);
     let Ok(_) = run(
-        base,
         precision,
         count,
         case,
@@ -86,15 +83,14 @@ pub fn run_one(base: &Tree, case: Case) -> Computed {
 }
 
 /// The rows of the cases of one batch.
-fn batch<R>(
-    base: &Tree,
+fn batch<'t, R>(
     precision: Precision,
-    cases: impl Iterator<Item = Case>,
+    cases: impl Iterator<Item = (&'t Tree, Case)>,
     row: impl Fn(Computed) -> R,
 ) -> Vec<R> {
     let mut scenarios = Vec::new();
     let made: Vec<Result<(), NightError>> = cases
-        .map(|case| {
+        .map(|(base, case)| {
             scenarios.push(case.night(base)?);
             Ok(())
         })
@@ -230,10 +226,9 @@ mod tests {
         let lost = Case::default().set("covers.nothing", &0.0);
         let cases = [cases.to_vec(), vec![lost]].concat();
         let rows = run_all(
-            &base,
             Precision::Full,
             4,
-            |i| cases[i].clone(),
+            |i| (&base, cases[i].clone()),
             |night| night.map(|n| n.findings.energy.kwh),
         );
         let each = run_each(&base, &cases, |night| night.map(|n| n.findings.energy.kwh));

@@ -12,6 +12,7 @@ use super::case::Case;
 use super::uncertain_inputs::{UncertainInput, uncertain_inputs};
 use crate::scenario::check::Problem;
 use crate::scenario::document::Scenario;
+use crate::scenario::engine::Engine;
 
 /// Which uncertain inputs are set to what, in their units.
 pub type Settings = Vec<(usize, f64)>;
@@ -81,6 +82,22 @@ impl Samples {
         };
         settings.iter().fold(Case::default(), set)
     }
+}
+
+/// A night without what its files say of its ranges: all that a simulated night is made from, and less to read.
+pub fn without_ranges(night: &Scenario) -> Scenario {
+    let mut night = night.clone();
+    match &mut night.engine {
+        Engine::opposed(layout) => layout.uncertain.clear(),
+        Engine::body(body) => body.uncertain.clear(),
+    }
+    night.oil.uncertain.clear();
+    night.hangar.uncertain.clear();
+    for heater in &mut night.heaters {
+        heater.uncertain.clear();
+    }
+    night.uncertain.clear();
+    night
 }
 
 /// What an input is called in every night: its path, with a heater by its name rather than by its place in a list; of two

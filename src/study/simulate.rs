@@ -5,7 +5,7 @@ use super::paired::Bands;
 use super::path::Tree;
 use super::quantile::Share;
 use super::run::run_all;
-use super::sample::Samples;
+use super::sample::{Samples, without_ranges};
 use super::sample_result::SampleResult;
 use crate::night::{Night, NightError, Precision};
 use crate::scenario::document::Scenario;
@@ -57,10 +57,9 @@ pub struct Simulation<'a> {
 /// A case with the ranges of its inputs.
 #[derive(Debug, Clone)]
 pub struct Subject {
-    /// The case.
-    pub case: Case,
     /// The night it makes.
     pub night: Scenario,
+    tree: Tree,
     samples: Samples,
 }
 
@@ -97,9 +96,10 @@ impl<'a> Simulation<'a> {
     pub fn subject(&self, case: &Case) -> Result<Subject, CaseError> {
         let night = case.clone().night(&self.base).map_err(|e| case.failed(e))?;
         let samples = Samples::of(&night, self.count.seed).map_err(|e| case.failed(e))?;
+        let tree = Tree::of(&without_ranges(&night)).map_err(|e| case.failed(e))?;
         Ok(Subject {
-            case: case.clone(),
             night,
+            tree,
             samples,
         })
     }
@@ -124,9 +124,9 @@ impl<'a> Simulation<'a> {
             } = jobs[number];
             let settings = subject.samples.settings(number, &[]);
             let sample = subject.samples.case(&settings);
-            subject.case.clone().and(sample).and(change.clone())
+            (&subject.tree, sample.and(change.clone()))
         };
-        run_all(&self.base, Precision::Study, jobs.len(), case, |night| {
+        run_all(Precision::Study, jobs.len(), case, |night| {
             (self.progress)(Progress::Done);
             night.map(|night| row(&night)).map_err(|e| e.to_string())
         })

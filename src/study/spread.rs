@@ -7,7 +7,7 @@
 use super::case::Case;
 use super::path::{PathError, Tree};
 use super::run::{run, run_all};
-use super::sample::{Samples, Settings};
+use super::sample::{Samples, Settings, without_ranges};
 use super::sample_result::SampleResult;
 use super::simulate::Outcome;
 use super::uncertain_inputs::{UncertainInput, contradictions};
@@ -61,7 +61,7 @@ impl Spread {
             return Err(contradictions);
         }
         let samples = Samples::of(scenario, seed)?;
-        let base = Tree::of(scenario).map_err(|e| vec![e.into()])?;
+        let base = Tree::of(&without_ranges(scenario)).map_err(|e| vec![e.into()])?;
         Ok(Self { base, samples })
     }
 
@@ -124,14 +124,12 @@ impl Spread {
         done: &(dyn Fn() + Sync),
         mut sink: impl FnMut(Vec<(&'t Task, Outcome)>) -> Result<(), E>,
     ) -> Result<bool, E> {
-        let case = |number: usize| self.case(&tasks[number]);
+        let case = |number: usize| (&self.base, self.case(&tasks[number]));
         let row = |night| {
             done();
             outcome(night)
         };
-        run(
-            &self.base,
-            Precision::Study,
+        run(Precision::Study,
             tasks.len(),
             case,
             row,
@@ -145,8 +143,8 @@ impl Spread {
 
     /// The outcomes of these nights.
     pub fn nights(&self, tasks: &[Task]) -> Vec<Outcome> {
-        let case = |number: usize| self.case(&tasks[number]);
-        run_all(&self.base, Precision::Study, tasks.len(), case, outcome)
+        let case = |number: usize| (&self.base, self.case(&tasks[number]));
+        run_all(Precision::Study, tasks.len(), case, outcome)
     }
 
     /// The night of a task.

@@ -160,9 +160,9 @@ proptest! {
         let on = |threads: usize| -> Vec<Vec<f64>> {
             let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build().unwrap();
             let base = Tree::of(&nights[0]).unwrap();
-            let case = |number: usize| Case::whole("a night", &nights[number]);
+            let case = |number: usize| (&base, Case::whole("a night", &nights[number]));
             let values = |night: Result<Night, _>| night.unwrap().trace.values;
-            pool.install(|| run_all(&base, Precision::Full, nights.len(), case, values))
+            pool.install(|| run_all(Precision::Full, nights.len(), case, values))
         };
         let (one, three) = (on(1), on(3));
         prop_assert!(one == three);

@@ -97,8 +97,8 @@ impl<'a> Search<'a> {
     /// What cases come to, in order; none for one with problems.
     pub fn probes(&self, cases: &[Case]) -> Vec<Result<Option<Probe>, NightError>> {
         (self.progress)(Progress::Planned(cases.len()));
-        let case = |number: usize| cases[number].clone();
-        run_all(&self.base, Precision::Full, cases.len(), case, |night| {
+        let case = |number: usize| (&self.base, cases[number].clone());
+        run_all(Precision::Full, cases.len(), case, |night| {
             (self.progress)(Progress::Done);
             match night {
                 Ok(night) => Ok(Some(Probe::of(&night))),
