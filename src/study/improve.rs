@@ -22,7 +22,7 @@ const STRONGER: f64 = 1.5;
 const EARLIER_MIN: usize = 120;
 /// Nights in which every change is tried, and changes that are then run in all.
 const TRIED: u32 = 64;
-const KEPT: usize = 4;
+const KEPT: usize = 3;
 /// The least rise that is named, as a share.
 const LEAST: f64 = 0.02;
 
