@@ -129,16 +129,10 @@ impl Spread {
             done();
             outcome(night)
         };
-        run(Precision::Study,
-            tasks.len(),
-            case,
-            row,
-            stop,
-            |rows| {
-                let rows = rows.into_iter();
-                sink(rows.map(|(n, row)| (&tasks[n], row)).collect())
-            },
-        )
+        run(Precision::Study, tasks.len(), case, row, stop, |rows| {
+            let rows = rows.into_iter();
+            sink(rows.map(|(n, row)| (&tasks[n], row)).collect())
+        })
     }
 
     /// The outcomes of these nights.
