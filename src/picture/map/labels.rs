@@ -35,7 +35,7 @@ impl Label {
 
 /// All labels, `most` names at the most: the coldest part first, then each name once.
 pub fn labels(drawing: &Drawing, moment: &Moment, units: Units, most: usize) -> Vec<Label> {
-    let told = |subject: usize| sided(moment.celsius[subject], moment.threshold_c, units);
+    let shown = |subject: usize| sided(moment.celsius[subject], moment.threshold_c, units);
     let mut shapes: Vec<(usize, &Shape, &Reading)> = drawing
         .shapes
         .iter()
@@ -61,7 +61,7 @@ pub fn labels(drawing: &Drawing, moment: &Moment, units: Units, most: usize) -> 
             let air = drawing.subjects[shape.subject].kind == Kind::Air;
             let inside = (!air).then_some(&shape.outline);
             Label {
-                words: on_shape(&reading.name, &told(shape.subject), reading.at, inside),
+                words: on_shape(&reading.name, &shown(shape.subject), reading.at, inside),
                 over: Some(shape.subject),
                 shape: Some(k),
             }
@@ -69,7 +69,7 @@ pub fn labels(drawing: &Drawing, moment: &Moment, units: Units, most: usize) -> 
         .collect();
     let beside = drawing.callouts.iter().filter(|_| !limited);
     all.extend(beside.map(|callout| {
-        let text = format!("{} {}", callout.name, told(callout.subject));
+        let text = format!("{} {}", callout.name, shown(callout.subject));
         let style = TextStyle::plain(NAME, TEXT);
         Label {
             words: vec![Words::new(text, callout.at, callout.anchor, style)],
@@ -146,17 +146,17 @@ fn sided(celsius: f64, threshold_c: f64, units: Units) -> String {
     let (value, asked) = (units.temperature(celsius), units.temperature(threshold_c));
     // What degrees make of a round threshold may be off in its last digits.
     let asked = (asked * 1e6).round() / 1e6;
-    let told = |digits: &usize| format!("{value:.digits$}");
+    let shown = |digits: &usize| format!("{value:.digits$}");
     let same = |digits: &usize| {
-        let shown: f64 = told(digits).parse().unwrap_or(value);
+        let shown: f64 = shown(digits).parse().unwrap_or(value);
         (shown < asked) == (celsius < threshold_c)
     };
     let digits = (0..=FINEST).find(same).unwrap_or(0);
-    let told = told(&digits);
+    let shown = shown(&digits);
     // Minus nothing is nothing.
-    match told.trim_start_matches('-').trim_matches(['0', '.']) {
-        "" => told.trim_start_matches('-').to_owned(),
-        _ => told.replace('-', "\u{2212}"),
+    match shown.trim_start_matches('-').trim_matches(['0', '.']) {
+        "" => shown.trim_start_matches('-').to_owned(),
+        _ => shown.replace('-', "\u{2212}"),
     }
 }
 
