@@ -205,7 +205,8 @@ pub fn reading(night: &Night, chances: Option<&Chances>) -> Vec<String> {
     let failed = failed.map(|b| format!(" Of \"{}\" only {} could be computed.", b.name, b.nights));
     text += &failed.collect::<String>();
     let least = chances.pairs.iter().map(|pair| pair.ahead).min();
-    let against = least.map(|least| {
+    let most = |least: &usize| 2 * least > chances.count.nights as usize;
+    let against = least.filter(most).map(|least| {
         format!(
             "Against each other choice, number 1 is warm first in at least {least} of {} nights.",
             chances.count.nights

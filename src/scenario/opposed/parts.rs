@@ -113,7 +113,7 @@ fn crankshaft_and_propeller(plan: &Plan) -> Vec<Part> {
     let mut parts: Vec<Part> = (0..plan.stations)
         .map(|station| {
             let at = names::station_word(station, plan.rows);
-            let label = format!("crankshaft at the {at}");
+            let label = format!("crankshaft {at}");
             lump(names::crank(station), label, piece, CP_STEEL, 80.0)
         })
         .collect();
