@@ -5,6 +5,7 @@ use super::deliver::{CHOICES, ResultFolder, choices_chart, may_write_folder};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, LookFlags, flag_error};
 use super::session::{ComparisonSession, Session};
+use super::set::Set;
 use super::terminal;
 use crate::files::library::{Kind, builtin};
 use crate::files::safe::{may_write, write_file};
@@ -40,6 +41,8 @@ Every chart comes with its numbers (CSV) beside it, units in the names of the co
 pub struct Chart {
     /// A night or a comparison: a file, `-` for standard input, or a built-in name
     pub file: String,
+    #[command(flatten)]
+    set: Set,
     /// What to show [default: all charts of a night]
     #[arg(long, value_enum, value_delimiter = ',')]
     pub show: Vec<Show>,
@@ -106,7 +109,7 @@ pub fn run(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
         shows = Shown::ALL.to_vec();
     }
     let target = target(&typed.out, shows.len())?;
-    let session = Session::open(&typed.file, flags)?;
+    let session = Session::open(&typed.file, &typed.set, flags)?;
     may_write_to(target, typed)?;
     let scenario = &session.night.scenario;
     let night = run_night(scenario).map_err(|e| session.failure(e))?;
@@ -146,7 +149,7 @@ fn choices(typed: &Chart, flags: &Flags) -> Result<Outcome, Failure> {
         return Err(flag_error("--show", message, "--show temperature"));
     }
     let target = target(&typed.out, 1)?;
-    let session = ComparisonSession::open(Some(Path::new(name)), flags)?;
+    let session = ComparisonSession::open(Some(Path::new(name)), &typed.set, flags)?;
     may_write_to(target, typed)?;
     let options = CompareOptions {
         count: None,

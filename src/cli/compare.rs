@@ -4,6 +4,7 @@ use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page, Simulated};
 use super::session::ComparisonSession;
+use super::set::Set;
 use super::spare::spare;
 use super::terminal;
 use crate::report::{self, page};
@@ -32,6 +33,8 @@ const MOST_TRIES: usize = 1000;
 pub struct Compare {
     /// A comparison file, `-` for standard input, or a built-in name [default: demo]
     pub file: Option<PathBuf>,
+    #[command(flatten)]
+    set: Set,
     /// Compute each choice once, without chances
     #[arg(long, conflicts_with_all = ["samples", "seed", "chance"])]
     pub quick: bool,
@@ -48,7 +51,7 @@ pub struct Compare {
 
 /// Runs the command.
 pub fn run(typed: &Compare, flags: &Flags) -> Result<Outcome, Failure> {
-    let session = ComparisonSession::open(typed.file.as_deref(), flags)?;
+    let session = ComparisonSession::open(typed.file.as_deref(), &typed.set, flags)?;
     may_deliver(&typed.output, Some(&typed.page))?;
     let options = CompareOptions {
         count: (!typed.quick).then(|| typed.simulated.count()),

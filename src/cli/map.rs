@@ -3,6 +3,7 @@
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, LookFlags, flag_error};
 use super::session::Session;
+use super::set::Set;
 use super::terminal;
 use super::time_argument::at_seconds;
 use crate::files::safe::{may_write, write_file};
@@ -33,6 +34,8 @@ const SAME_S: f64 = 1.0;
 pub struct Map {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
+    #[command(flatten)]
+    set: Set,
     /// Local time, as in 05:30, "day 2, 05:30" or "2026-01-12 05:30" [default: departure]
     #[arg(long, value_name = "TIME")]
     pub at: Option<String>,
@@ -52,7 +55,7 @@ pub struct Map {
 /// Runs the command.
 pub fn run(typed: &Map, flags: &Flags) -> Result<Outcome, Failure> {
     let form = form(&typed.out, typed.every.is_some())?;
-    let session = Session::open(&typed.night, flags)?;
+    let session = Session::open(&typed.night, &typed.set, flags)?;
     let from = &session.from;
     // Errors in flags come before anything is computed.
     let checked = session.checked()?;

@@ -15,6 +15,7 @@ mod new;
 mod night;
 mod sample_store;
 mod session;
+mod set;
 mod spare;
 mod spread;
 mod terminal;

@@ -4,6 +4,7 @@ use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output};
 use super::session::Session;
+use super::set::Set;
 use super::time_argument::at_seconds;
 use crate::inspect::{SnapshotError, anatomy};
 use crate::report;
@@ -22,6 +23,8 @@ of a switching the heater counts as on.";
 pub struct Network {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
+    #[command(flatten)]
+    set: Set,
     /// Local time, as in 05:30, "day 2, 05:30" or "2026-01-12 05:30" [default: departure]
     #[arg(long, value_name = "TIME")]
     pub at: Option<String>,
@@ -31,7 +34,7 @@ pub struct Network {
 
 /// Runs the command.
 pub fn run(typed: &Network, flags: &Flags) -> Result<Outcome, Failure> {
-    let session = Session::open(&typed.night, flags)?;
+    let session = Session::open(&typed.night, &typed.set, flags)?;
     may_deliver(&typed.output, None)?;
     let (scenario, from) = (&session.night.scenario, &session.from);
     let checked = session.checked()?;

@@ -4,6 +4,7 @@ use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page, Simulated};
 use super::session::Session;
+use super::set::Set;
 use super::terminal;
 use super::time_argument::at_seconds;
 use crate::night::run as run_night;
@@ -27,6 +28,8 @@ Built-in nights: demo, small-engine-top, six-after-flight, block-cooling, radial
 pub struct Night {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
+    #[command(flatten)]
+    set: Set,
     /// Add the groups of parts at this time, as in 05:30
     #[arg(long, value_name = "TIME")]
     pub at: Option<String>,
@@ -49,7 +52,7 @@ pub struct Night {
 
 /// Runs the command.
 pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
-    let session = Session::open(&typed.night, flags)?;
+    let session = Session::open(&typed.night, &typed.set, flags)?;
     if typed.refine {
         return refined(typed, flags, &session);
     }

@@ -2,15 +2,15 @@
 
 use super::exit_code::Failure;
 use super::flags::Flags;
+use super::set::{Set, take_ranges_along};
 use super::terminal;
-use crate::files::comparison::{
-    LoadedComparison, load_builtin_comparison, load_named_comparison_from,
-};
+use crate::files::comparison::{LoadedComparison, load_named_comparison_with};
 use crate::files::fault::{FileError, InputError};
-use crate::files::night::{Loaded, load_named_from};
+use crate::files::night::{Loaded, load_named_with};
 use crate::night::NightError;
 use crate::report::provenance::{InputJson, Provenance};
 use crate::scenario::check::{CheckedScenario, check};
+use crate::study::uncertain_inputs::outside_ranges;
 use std::path::Path;
 
 /// The comparison that runs when none is named.
@@ -33,11 +33,11 @@ pub struct ComparisonSession {
 }
 
 impl Session {
-    /// A night by its path or its name.
+    /// A night by its path or its name, with values set in it.
     ///
-    /// *Errors*: what is wrong with the file or with those it names.
-    pub fn open(name: &str, flags: &Flags) -> Result<Self, Failure> {
-        Self::open_with(name, flags, |_| Ok(()))
+    /// *Errors*: what is wrong with the file or with those it names, or with what is set.
+    pub fn open(name: &str, set: &Set, flags: &Flags) -> Result<Self, Failure> {
+        Self::open_with(name, set, flags, |_| Ok(()))
     }
 
     /// The same, changed before its warnings are printed.
@@ -45,13 +45,17 @@ impl Session {
     /// *Errors*: as [`Session::open`], and those of the change.
     pub fn open_with(
         name: &str,
+        set: &Set,
         flags: &Flags,
         change: impl FnOnce(&mut Loaded) -> Result<(), Failure>,
     ) -> Result<Self, Failure> {
-        let mut night = load_named_from(name, flags.outside())?;
+        let mut night = load_named_with(name, flags.outside(), &set.settings()?)?;
+        take_ranges_along(&mut night.scenario, &mut night.set);
         night.scenario.units = flags.units_or(night.scenario.units);
         change(&mut night)?;
-        let from = provenance(&night, &night.doubts(), flags);
+        let outside = night.located(&outside_ranges(&night.scenario));
+        let warnings = [night.doubts(), outside].concat();
+        let from = provenance(&night, &warnings, flags);
         Ok(Self { night, from })
     }
 
@@ -77,16 +81,27 @@ impl ComparisonSession {
     /// A comparison by its path or its name; a built-in one if none is named.
     ///
     /// *Errors*: what is wrong with the file or with those it names.
-    pub fn open(file: Option<&Path>, flags: &Flags) -> Result<Self, Failure> {
-        let mut comparison = match file {
-            Some(file) => load_named_comparison_from(file, flags.outside())?,
-            None => load_builtin_comparison(BUILT_IN)?,
-        };
+    pub fn open(file: Option<&Path>, set: &Set, flags: &Flags) -> Result<Self, Failure> {
+        let file = file.unwrap_or(Path::new(BUILT_IN));
+        let settings = set.settings()?;
+        let mut comparison = load_named_comparison_with(file, flags.outside(), &settings)?;
         comparison.audit()?;
+        let base = &mut comparison.base;
+        take_ranges_along(&mut base.scenario, &mut base.set);
         for choice in &mut comparison.choices {
+            take_ranges_along(&mut choice.night, &mut choice.inherited);
+            take_ranges_along(&mut choice.night, &mut choice.changes);
             choice.night.units = flags.units_or(choice.night.units);
         }
-        let from = provenance(&comparison.base, &comparison.doubts(), flags);
+        let mut warnings = comparison.doubts();
+        for choice in &comparison.choices {
+            for warning in comparison.located(&outside_ranges(&choice.night), &choice.name) {
+                if !warnings.contains(&warning) {
+                    warnings.push(warning);
+                }
+            }
+        }
+        let from = provenance(&comparison.base, &warnings, flags);
         Ok(Self { comparison, from })
     }
 
@@ -107,8 +122,9 @@ impl ComparisonSession {
 
 /// Prints notes and warnings unless quiet, and gives the provenance that holds them.
 fn provenance(night: &Loaded, warnings: &[InputError], flags: &Flags) -> Provenance {
-    let notes = night.sources.notes();
-    terminal::notes(notes, flags.quiet);
+    let set = night.set.iter().map(|set| format!("set: {}", set.line()));
+    let notes: Vec<String> = night.sources.notes().iter().cloned().chain(set).collect();
+    terminal::notes(&notes, flags.quiet);
     terminal::warnings(warnings, flags.quiet);
     let typed = std::env::args_os().skip(1);
     let typed = typed.map(|word| word.to_string_lossy().into_owned());
@@ -117,5 +133,5 @@ fn provenance(night: &Loaded, warnings: &[InputError], flags: &Flags) -> Provena
         sha256: input.sha256.clone(),
     });
     let warnings = warnings.iter().map(ToString::to_string);
-    Provenance::new(typed.collect(), inputs.collect()).noted(notes.to_vec(), warnings.collect())
+    Provenance::new(typed.collect(), inputs.collect()).noted(notes, warnings.collect())
 }

@@ -5,6 +5,7 @@ use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Simulated, flag_error};
 use super::sample_store::{self, SampleStore};
 use super::session::Session;
+use super::set::Set;
 use super::terminal;
 use crate::night::{NightError, run as run_night};
 use crate::picture::chart::{ChartView, bands, sensitivity};
@@ -22,6 +23,8 @@ pub struct Spread {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
     #[command(flatten)]
+    set: Set,
+    #[command(flatten)]
     simulated: Simulated,
     /// Compute Sobol' indices of the strongest inputs, in ten times the nights
     #[arg(long)]
@@ -35,7 +38,7 @@ pub struct Spread {
 
 /// Runs the command.
 pub fn run(typed: &Spread, flags: &Flags) -> Result<Outcome, Failure> {
-    let session = Session::open(&typed.night, flags)?;
+    let session = Session::open(&typed.night, &typed.set, flags)?;
     may_deliver(&typed.output, None)?;
     if typed.sobol && typed.simulated.samples < FEWEST {
         let message = format!("indices need {FEWEST} simulated nights or more.");

@@ -4,6 +4,7 @@ use super::deliver::{deliver, may_deliver};
 use super::exit_code::{Failure, Outcome};
 use super::flags::{Flags, Output, Page, Simulated, flag_error};
 use super::session::Session;
+use super::set::Set;
 use super::spare::spare;
 use super::terminal;
 use crate::files::night::Loaded;
@@ -29,6 +30,8 @@ the least energy in the nominal night. A heater stays on until departure; one wi
 pub struct When {
     /// A night file, `-` for standard input, or the name of a built-in night
     pub night: String,
+    #[command(flatten)]
+    set: Set,
     /// Departure, as in 07:30 or "1996-02-05 07:30" [default: as in the file]
     #[arg(long, value_name = "TIME")]
     pub depart: Option<String>,
@@ -45,9 +48,11 @@ pub struct When {
 
 /// Runs the command.
 pub fn run(typed: &When, flags: &Flags) -> Result<Outcome, Failure> {
-    let session = Session::open_with(&typed.night, flags, |night| match &typed.depart {
-        Some(depart) => leave_at(depart, night),
-        None => Ok(()),
+    let session = Session::open_with(&typed.night, &typed.set, flags, |night| {
+        match &typed.depart {
+            Some(depart) => leave_at(depart, night),
+            None => Ok(()),
+        }
     })?;
     may_deliver(&typed.output, Some(&typed.page))?;
     let (scenario, from) = (&session.night.scenario, &session.from);

@@ -33,6 +33,17 @@ pub struct Rule {
     pub unit: Option<(&'static str, f64)>,
     /// An example of the value, if not that of its type.
     pub example: Option<&'static str>,
+    /// How far a number may be off that was set, and so counts as measured.
+    pub if_set: Option<IfSet>,
+}
+
+/// How far a number may be off that was set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum IfSet {
+    /// By so much.
+    Within(f64),
+    /// By this share of itself.
+    Share(f64),
 }
 
 /// The numbers between two others.
@@ -55,6 +66,7 @@ impl Rule {
         usual: None,
         unit: None,
         example: None,
+        if_set: None,
     };
     const fn within(mut self, low: f64, high: f64, above: bool) -> Self {
         self.limits = Limits { low, high, above };
@@ -88,6 +100,16 @@ impl Rule {
     /// The unit in which limits and usual range are given, and what it is in the unit the number is kept in.
     pub const fn unit(mut self, unit: &'static str, factor: f64) -> Self {
         self.unit = Some((unit, factor));
+        self
+    }
+    /// How far a number may be off that was set: by so much.
+    pub const fn set_within(mut self, by: f64) -> Self {
+        self.if_set = Some(IfSet::Within(by));
+        self
+    }
+    /// How far a number may be off that was set: by this share of itself.
+    pub const fn set_share(mut self, share: f64) -> Self {
+        self.if_set = Some(IfSet::Share(share));
         self
     }
     /// How a value is written.
@@ -177,16 +199,27 @@ pub struct Walk {
     called: String,
     rule: Option<&'static Rule>,
     found: Vec<Found>,
+    /// The path of a number whose rule is looked for, and the rule.
+    sought: Option<(String, Option<&'static Rule>)>,
 }
 
 impl Walk {
+    /// The rule of the number at a path of what is walked; none if no number is there.
+    pub fn rule_at(path: &str, walked: impl FnOnce(&mut Self)) -> Option<&'static Rule> {
+        let mut walk = Self {
+            sought: Some((path.to_owned(), None)),
+            ..Self::default()
+        };
+        walked(&mut walk);
+        walk.sought?.1
+    }
     /// A walk from a path on, holding the numbers it meets first to a rule.
     pub(super) fn at(path: &str, rule: &'static Rule) -> Self {
         Self {
             path: path.to_owned(),
             called: path.rsplit('.').next().unwrap_or("").to_owned(),
             rule: Some(rule),
-            found: Vec::new(),
+            ..Self::default()
         }
     }
     /// All that was found, in order.
@@ -224,6 +257,11 @@ impl Walk {
     /// A number, as it is kept, and the unit it is kept in, such as `kg_m3`.
     pub fn number(&mut self, number: f64, unit: &str) {
         let rule = self.rule.unwrap_or(&Rule::ANY);
+        if let Some((path, found)) = &mut self.sought
+            && *path == self.path
+        {
+            *found = self.rule;
+        }
         let (written_in, factor) = rule.unit.unwrap_or((unit, 1.0));
         let unit = &written_in.replace('_', "/");
         let number = number / factor;

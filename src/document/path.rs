@@ -99,6 +99,29 @@ impl Node {
         rest.is_empty().then_some(node)
     }
 
+    /// A path without the words of choices; none if it leads nowhere.
+    pub fn plain_path(&self, path: &str) -> Option<String> {
+        let (mut node, mut path, mut plain) = (self, path, String::new());
+        while let Some((step, rest)) = step(path) {
+            match node.next(&step)? {
+                Next::Into(i) => {
+                    match step {
+                        Step::Key(key) => plain = under(&plain, Some(key)),
+                        Step::Index(index) => plain += &format!("[{index}]"),
+                    }
+                    node = match &node.value {
+                        Value::Map(entries) | Value::Record(_, entries) => &entries[i].1,
+                        _ => &node.items()[i],
+                    };
+                    path = rest;
+                }
+                Next::Here => path = rest,
+                Next::Through => node = &node.items()[0],
+            }
+        }
+        Some(plain)
+    }
+
     /// The value at as much of a path as is there, and the rest of the path.
     pub fn furthest<'p>(&self, path: &'p str) -> (&Node, &'p str) {
         let (mut node, mut path) = (self, path);

@@ -54,7 +54,10 @@ pub(super) fn settings_first(
             Some(setting) => {
                 let key = problem.path.rsplit('.').next().unwrap_or_default();
                 let instead = problem.instead.as_ref();
-                let instead = instead.map(|write| format!("{key}: {write}"));
+                let instead = instead.map(|write| match &problem.word {
+                    Some(word) => setting.with_word(word, write),
+                    None => format!("{key}: {write}"),
+                });
                 let help = instead.or_else(|| problem.help.clone());
                 faults.push(setting.error(&problem.what, help.as_deref()));
             }

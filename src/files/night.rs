@@ -74,7 +74,9 @@ fn from_text(
         Some(night) => {
             let changed = in_night(&night, Some(&root), settings, &mut gathered);
             changed.and_then(|changed| {
-                let night = gathered.keep(resolve(&changed.night, None, file, &mut sources))?;
+                let night = resolve(&changed.night, None, file, &mut sources);
+                let own = |e: FileError| Setting::own(settings, e.into_errors());
+                let night = gathered.keep(night.map_err(|e| FileError::Faults(own(e))))?;
                 let (night, models) = in_scenario(night, &changed.of_models, &mut gathered)?;
                 set = [changed.values, models].concat();
                 Some(night)

@@ -6,13 +6,13 @@
 
 use super::fault::ErrorList;
 use super::night_file::NightFile;
-use super::shown::shown;
+use super::shown::{short, shown};
 use super::written_units::HasRanges;
 use crate::document::{InputError, Name, Node, PathError, Source, Span, Value, read_node, spelt};
 use crate::scenario::document::Scenario;
 
 /// Where ranges stand in a night.
-const RANGES: &str = "uncertain.";
+pub const RANGES: &str = "uncertain.";
 /// What a range that is set says of itself, unless it says otherwise.
 const OF_A_RANGE: [(&str, &str); 3] = [
     ("distribution", "uniform"),
@@ -42,7 +42,7 @@ enum Place {
 }
 
 /// A value that was set.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct SetValue {
     /// Its path in the Scenario.
     pub path: String,
@@ -50,6 +50,28 @@ pub struct SetValue {
     pub value: String,
     /// What the night has in its place, for people; none if nothing.
     pub night: Option<String>,
+    /// The range it takes along, in the unit of the value or of the range before; none if it is certain.
+    pub range: Option<(f64, f64)>,
+}
+
+impl SetValue {
+    /// The value on one line: `covers.outlet_plug 0.9 (0.87 to 0.93; night: 0.48)`.
+    pub fn line(&self) -> String {
+        let range = self
+            .range
+            .map(|(low, high)| format!("{} to {}; ", short(low), short(high)));
+        let night = match self.night.as_deref() {
+            None => "nothing",
+            Some("none") if self.path.starts_with("heaters[") => "as its model",
+            Some(night) => night,
+        };
+        format!(
+            "{} {} ({}night: {night})",
+            self.path,
+            self.value,
+            range.unwrap_or_default()
+        )
+    }
 }
 
 /// A night file with settings made in it.
@@ -93,6 +115,33 @@ impl Setting {
     /// Whether it sets what stands at a path, as a whole or alone.
     pub fn holds(&self, path: &str) -> bool {
         within(&self.path, path)
+    }
+
+    /// The setting with another word in it, as it is written; the word alone where a file holds it.
+    pub fn with_word(&self, word: &str, write: &str) -> String {
+        match &self.place {
+            Place::Flag(typed) => format!("--set {}={}", self.path, typed.replacen(word, write, 1)),
+            Place::File(..) => format!("\"{write}\""),
+        }
+    }
+
+    /// Errors of names that lead nowhere, those of names that were set on the command line as errors of their settings.
+    pub fn own(settings: &[Self], errors: Vec<InputError>) -> Vec<InputError> {
+        let own = |error: InputError| {
+            let names = |setting: &&Self| {
+                let name = setting.value.text().or(match &setting.place {
+                    Place::Flag(typed) => Some(typed),
+                    Place::File(..) => None,
+                });
+                let quoted = name.map(|name| format!("`{name}`"));
+                error.place.is_none() && quoted.is_some_and(|name| error.message.contains(&name))
+            };
+            match settings.iter().find(names) {
+                Some(setting) => setting.error(&error.message, error.suggestion.as_deref()),
+                None => error,
+            }
+        };
+        errors.into_iter().map(own).collect()
     }
 
     /// An error in it.
@@ -257,6 +306,7 @@ fn values<'n>(
             },
             value: shown(tree.at(path)?),
             night: old(path).map(shown),
+            range: None,
         })
     };
     set.iter().filter_map(value).collect()

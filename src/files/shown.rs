@@ -53,7 +53,7 @@ fn joined(items: &[Node], by: &str) -> String {
 }
 
 /// A number to six digits.
-fn short(number: f64) -> String {
+pub(super) fn short(number: f64) -> String {
     let rounded: f64 = format!("{number:.5e}").parse().unwrap_or(number);
     format!("{rounded}")
 }

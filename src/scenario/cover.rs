@@ -8,9 +8,9 @@ model! {
     /// What covers the engine bay, and what is left open.
     pub struct Covers: Default {
         /// Share of the cooling inlets that is closed (0 open, 1 sealed). Default 0.84: parked, obstructed but leaky.
-        pub inlet_plug: f64, fraction() = 0.84;
+        pub inlet_plug: f64, fraction(), set_within(0.03) = 0.84;
         /// Share of the outlet that is closed. Default 0.48.
-        pub outlet_plug: f64, fraction() = 0.48;
+        pub outlet_plug: f64, fraction(), set_within(0.03) = 0.48;
         /// Blankets: the name of a pocket whose skin is covered, and the resistance laid on it.
         pub blankets: BTreeMap<String, Resistance>, above_zero(), usual(0.02, 3.0, "estimate: a cloth to a thick quilt; a house roof has 5") = BTreeMap::new();
         /// A cover on the propeller, its resistance; 0.45 m2K/W is usual.

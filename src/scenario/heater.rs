@@ -11,8 +11,8 @@ model! {
         pub name: String;
         /// How it gives off its heat.
         pub kind: HeaterKind, example("bonded");
-        /// Electric power.
-        pub power: Power, not_negative(), example("W(350)");
+        /// Electric power. Set to another than that of the model, the flow of a fan stays: its air leaves hotter, in the same ratio.
+        pub power: Power, not_negative(), set_share(0.05), example("W(350)");
         /// Where it is put.
         pub place: Place, example("at(\"bottom\")");
         /// When it is plugged in.

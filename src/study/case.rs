@@ -1,6 +1,7 @@
 //! A night that differs from another in some of its keys: a choice, a sample, a finer mesh, another switch-on time.
 
 use super::path::{PathError, Tree};
+use super::uncertain_inputs::measure;
 use crate::document::{Node, Value};
 use crate::night::NightError;
 use crate::scenario::check::Problem;
@@ -14,6 +15,8 @@ pub struct Case {
     pub name: String,
     /// What is set, in this order, at each path; the empty path is the whole night.
     pub set: Vec<(String, Node)>,
+    /// Paths of numbers that count as measured: their ranges go with them.
+    pub measured: Vec<String>,
 }
 
 impl Case {
@@ -21,7 +24,7 @@ impl Case {
     pub fn named(name: impl Into<String>) -> Self {
         Self {
             name: name.into(),
-            set: Vec::new(),
+            ..Self::default()
         }
     }
 
@@ -44,9 +47,16 @@ impl Case {
         self
     }
 
+    /// The same case with a number that counts as measured: it takes its range along.
+    pub fn measured(mut self, path: &str, number: f64, unit: Option<&str>) -> Self {
+        self.measured.push(path.to_owned());
+        self.number(path, number, unit)
+    }
+
     /// This case, and then another.
     pub fn and(mut self, then: Self) -> Self {
         self.set.extend(then.set);
+        self.measured.extend(then.measured);
         self
     }
 
@@ -66,7 +76,11 @@ impl Case {
         for (path, value) in self.set {
             tree.put(&path, value)?;
         }
-        tree.scenario()
+        let mut night = tree.scenario()?;
+        for path in &self.measured {
+            measure(&mut night, path)?;
+        }
+        Ok(night)
     }
 }
 

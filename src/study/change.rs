@@ -2,7 +2,7 @@
 
 use super::case::Case;
 use super::path::Tree;
-use crate::quantity::{Power, Resistance, Speed, Temperature};
+use crate::quantity::{Resistance, Speed, Temperature};
 use crate::scenario::check::check;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
@@ -85,10 +85,10 @@ impl Change {
                     &(hangar.wind_fraction * times).min(1.0),
                 )
             }
-            Self::Outlet { closed } => case.set("covers.outlet_plug", closed),
-            Self::Inlets { closed } => case.set("covers.inlet_plug", closed),
+            Self::Outlet { closed } => case.measured("covers.outlet_plug", *closed, None),
+            Self::Inlets { closed } => case.measured("covers.inlet_plug", *closed, None),
             Self::Watts { heater, watts } => {
-                case.set(format!("heaters[{heater}].power"), &Power::W(*watts))
+                case.measured(&format!("heaters[{heater}].power"), *watts, Some("W"))
             }
             Self::Blanket {
                 pockets,
@@ -196,6 +196,7 @@ mod tests {
     use super::*;
     use crate::files::library::{Kind, model};
     use crate::files::night::load_builtin;
+    use crate::quantity::Power;
     use crate::scenario::check::check;
 
     fn demo() -> Scenario {

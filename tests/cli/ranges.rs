@@ -170,3 +170,46 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
         (2.0, 1.9, 2.1)
     );
 }
+
+/// A value set on the command line takes its range along, and an error in it names the line to write.
+#[test]
+fn a_value_is_set_by_its_path_in_every_command_on_nights() {
+    let desk = TempProject::new();
+    let set = [
+        "--set",
+        "covers.outlet_plug=0.9",
+        "--samples",
+        "8",
+        "--json",
+    ];
+    let told = desk.run(&[&["spread", "demo"][..], &set].concat());
+    let note = "set: covers.outlet_plug 0.9 (0.87 to 0.93; night: 0.48)";
+    assert!(told.err.contains(note), "{}", told.err);
+    let value: Value = serde_json::from_str(&told.out).unwrap();
+    let found = value["one_at_a_time"].as_array().unwrap();
+    let plug = found.iter().find(|i| i["path"] == "covers.outlet_plug");
+    assert_eq!(
+        (&plug.unwrap()["low"], &plug.unwrap()["high"]),
+        (&0.87.into(), &0.93.into())
+    );
+    for (command, value, error) in [
+        (
+            "night",
+            "covers.outlet_plugs=0.9",
+            "Try: --set covers.outlet_plug=0.9",
+        ),
+        (
+            "network",
+            "departure=08:00",
+            "Try: --set clock.departure=08:00",
+        ),
+        ("map", "initial.water_in_oil=20", "has no unit"),
+        ("chart", "covers.outlet_plug=1.5", "must be from 0 to 1"),
+        ("when", "oil=sae-51", "sae-50"),
+        ("compare", "covers.outlet_plug", "not PATH=VALUE"),
+    ] {
+        let said = desk.run(&[command, "demo", "--set", value]);
+        assert_eq!(said.code, 2, "{command} {value}: {}", said.err);
+        assert!(said.err.contains(error), "{command} {value}: {}", said.err);
+    }
+}

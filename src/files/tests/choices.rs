@@ -2,6 +2,7 @@
 
 use super::super::comparison::{Choice, LoadedComparison, load_comparison_from};
 use super::super::fault::FileError;
+use super::super::settings::SetValue;
 use super::super::sources::Outside;
 use super::{NIGHT, folder};
 use crate::document::InputError;
@@ -31,11 +32,7 @@ fn errors(choices: &str) -> Vec<InputError> {
 
 /// Each change as it is listed.
 fn changes(choice: &Choice) -> Vec<String> {
-    let line = |set: &super::super::settings::SetValue| {
-        let night = set.night.as_deref().unwrap_or("nothing");
-        format!("{} {} (night: {night})", set.path, set.value)
-    };
-    choice.changes.iter().map(line).collect()
+    choice.changes.iter().map(SetValue::line).collect()
 }
 
 #[test]
@@ -138,7 +135,7 @@ fn a_choice_changes_anything_of_a_night() {
     assert_eq!(night(6).heaters[1], base.heaters[1]);
     for path in [
         "hangar.cabin_above 5 K (night: 0 K)",
-        "heaters[0].power 500 W (night: none)",
+        "heaters[0].power 500 W (night: as its model)",
     ] {
         assert!(
             changes(&all.choices[6]).iter().any(|c| c == path),

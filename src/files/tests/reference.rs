@@ -1,7 +1,7 @@
 //! `docs/reference.md`: made from the definitions of the keys, and held to them.
 
 use crate::document::reference::{Definition, Types};
-use crate::document::{Key, Read};
+use crate::document::{IfSet, Key, Read};
 use crate::files::comparison::ComparisonFile;
 use crate::files::night::NightFile;
 use crate::scenario::engine::Engine;
@@ -23,6 +23,11 @@ written is in [files.md](files.md).
 This page is made from the definitions in the code: `COLDSOAK_WRITE_REFERENCE=1 cargo test --lib reference`.
 A key without a default must be given. A range in *italics* is usual; `coldsoak check` warns outside it. Outside any other
 range there is an error. Ranges are in the unit of the same line.
+
+A number set by `--set`, by a choice or by an advice counts as measured: if it is uncertain, its range is then narrow and lies
+around it, `if set` under *range*. Where nothing is stated, it is a quarter as wide as the range before, as a ratio for a
+log-uniform range. `--set 'uncertain.PATH=(low: .., high: ..)'` sets another. A number outside the range of its model counts as
+measured too, with a warning.
 ";
 
 /// The names of plain types.
@@ -130,7 +135,11 @@ fn range(key: &Key) -> String {
     };
     let usual = key.rule.usual;
     let usual = usual.map(|(low, high, _)| format!("*{low} to {high}*"));
-    [Some(limits), usual]
+    let set = key.rule.if_set.map(|set| match set {
+        IfSet::Within(by) => format!("if set: ± {by}"),
+        IfSet::Share(share) => format!("if set: ± {} %", 100.0 * share),
+    });
+    [Some(limits), usual, set]
         .into_iter()
         .flatten()
         .filter(|text| !text.is_empty())

@@ -1,8 +1,11 @@
 //! A number as it is kept in a night and in the unit of its range.
 
+use crate::document::Node;
 use crate::scenario::uncertain::UncertainRange;
-use crate::study::case::Case;
 use crate::study::path::{PathError, Tree};
+
+/// The unit of a quantity that moves in differences, not in ratios.
+pub const TEMPERATURE: &str = "degC";
 
 /// The number at a path: the unit it is kept in, and its value in the unit of its range, which is given too.
 pub fn in_unit_of(
@@ -33,8 +36,9 @@ impl Scale {
             return Ok(Self(None));
         }
         let kept = |number| {
-            let other = Case::default().number(path, number, unit).night(tree)?;
-            Tree::of(&other)?.number(path)
+            let mut other = tree.clone();
+            other.put(path, Node::number(number, unit))?;
+            Tree::of(&other.scenario()?)?.number(path)
         };
         let zero = kept(0.0)?.value;
         Ok(Self(Some((zero, kept(1.0)?.value - zero))))

@@ -5,21 +5,24 @@ mod declared;
 mod default_ranges;
 mod input;
 mod kept;
+mod measured;
 mod setpoints;
+#[cfg(test)]
+mod tests;
 
 pub use self::contradictions::{contradictions, model};
 pub use self::input::UncertainInput;
+pub use self::measured::measure;
 
 use self::declared::{Told, told};
-use self::kept::{RangeNumber, in_unit_of, rounded};
-use super::case::Case;
+use self::kept::{RangeNumber, TEMPERATURE, in_unit_of, rounded};
+use self::measured::around;
 use super::path::{PathError, Tree};
+use crate::document::Node;
 use crate::scenario::check::{Problem, check};
 use crate::scenario::document::Scenario;
 use crate::scenario::uncertain::UncertainRange;
 
-/// A quantity that moves in differences, not in ratios.
-const TEMPERATURE: &str = "degC";
 /// Beyond this ratio to its range a number without a unit is taken to be in another unit than its range.
 const OTHER_UNIT: f64 = 5.0;
 
@@ -30,14 +33,16 @@ const OTHER_UNIT: f64 = 5.0;
 ///
 /// Where two files give a range for the same number, that of the night takes the place of that of the model.
 ///
-/// A number that was changed beside its model, such as the power of a heater, so far that it left its range takes the
-/// range along: in the same ratio, a temperature by the same difference. Where the ranges of the two ends of a thermostat
-/// or of a self-limiting element would then cross, they are cut back (`ends` says how far).
+/// A number that lies outside the range of its model was changed beside it: it counts as measured, as one that was set
+/// ([`outside_ranges`] says of which numbers that is so). Where the ranges of the two ends of a thermostat or of a
+/// self-limiting element would then cross, they are cut back (`setpoints` says how far).
 ///
 /// *Errors*: paths that lead nowhere, ranges whose ends the gate refuses, and numbers far from their ranges, as problems
 /// with their paths.
 pub fn uncertain_inputs(scenario: &Scenario) -> Result<Vec<UncertainInput>, Vec<Problem>> {
-    let Ranges { found, wrong, far } = ranges(scenario);
+    let Ranges {
+        found, wrong, far, ..
+    } = ranges(scenario);
     let problems = [wrong, far].concat();
     if problems.is_empty() {
         Ok(found)
@@ -52,6 +57,11 @@ pub fn unsound(scenario: &Scenario) -> Vec<Problem> {
     ranges(scenario).wrong
 }
 
+/// The numbers that lie outside the ranges of their models, and what range is taken instead: warnings.
+pub fn outside_ranges(scenario: &Scenario) -> Vec<Problem> {
+    ranges(scenario).outside
+}
+
 /// All that the files of a night say of what is uncertain.
 #[derive(Default)]
 struct Ranges {
@@ -59,6 +69,8 @@ struct Ranges {
     wrong: Vec<Problem>,
     /// Numbers so far from their range that it is not known what unit they were meant in.
     far: Vec<Problem>,
+    /// Numbers that count as measured since they lie outside the range of their model.
+    outside: Vec<Problem>,
 }
 
 /// Why a number and its range make no uncertain input.
@@ -84,8 +96,12 @@ fn ranges(scenario: &Scenario) -> Ranges {
         unknown,
     } in told(scenario)
     {
-        match doubt(&tree, &path, unknown) {
+        match doubt(scenario, &tree, &path, unknown) {
             Ok(doubt) => {
+                // Of its own ranges a night is told by `contradictions`.
+                if doubt.source != unknown.source && !place.0.starts_with("uncertain.") {
+                    ranges.outside.push(replaced(&doubt, unknown));
+                }
                 ranges.found.push(doubt);
                 places.push(place);
             }
@@ -117,8 +133,12 @@ fn ranges(scenario: &Scenario) -> Ranges {
 /// is checked by itself, which would take two nights for each.
 fn ends_pass(before: &[Problem], tree: &Tree, inputs: &[UncertainInput]) -> bool {
     let passes = |end: fn(&UncertainInput) -> f64| {
-        let set = |case: Case, i: &UncertainInput| case.number(&i.path, end(i), i.unit.as_deref());
-        let night = inputs.iter().fold(Case::default(), set).night(tree);
+        let mut set = tree.clone();
+        let put = inputs.iter().try_for_each(|input| {
+            let end = Node::number(end(input), input.unit.as_deref());
+            set.put(&input.path, end)
+        });
+        let night = put.and_then(|()| set.scenario());
         let problems = night.map(|night| check(&night).err().unwrap_or_default());
         problems.is_ok_and(|all| all.iter().all(|p| before.contains(p)))
     };
@@ -139,20 +159,47 @@ fn at(problem: Problem, (path, word): (String, String)) -> Problem {
     }
 }
 
-fn doubt(tree: &Tree, path: &str, unknown: &UncertainRange) -> Result<UncertainInput, Refused> {
+/// That a number lies outside the range of its model, and which it takes.
+fn replaced(input: &UncertainInput, range: &UncertainRange) -> Problem {
+    let unit = input.unit.as_deref().map(|unit| format!(" {unit}"));
+    let unit = unit.unwrap_or_default();
+    let fan = match input.path.ends_with(".power") {
+        true => "; the flow of a fan stays, so its air leaves hotter in the same ratio",
+        false => "",
+    };
+    Problem {
+        path: input.path.clone(),
+        word: None,
+        what: format!(
+            "`{}` is {}{unit}, outside the range of its model, {} to {}{unit}; it counts as measured, {} to {}{unit}{fan}",
+            input.path, input.value, range.low, range.high, input.low, input.high
+        ),
+        help: Some(format!(
+            "uncertain: {{ \"{}\": (low: .., high: .., ..) }} in the night, if it is less certain",
+            input.path
+        )),
+        instead: None,
+    }
+}
+
+fn doubt(
+    scenario: &Scenario,
+    tree: &Tree,
+    path: &str,
+    unknown: &UncertainRange,
+) -> Result<UncertainInput, Refused> {
+    let wrong = |e| Refused::Wrong(problem(path, e));
     let RangeNumber {
         kept_in,
         value,
         unit,
-    } = in_unit_of(tree, path, unknown).map_err(|e| Refused::Wrong(problem(path, e)))?;
-    let (mut low, mut high) = (unknown.low, unknown.high);
-    let middle = 0.5 * (low + high);
+    } = in_unit_of(tree, path, unknown).map_err(wrong)?;
+    let (low, high) = (unknown.low, unknown.high);
+    let mut range = unknown.clone();
     if !(low..=high).contains(&value) {
-        let ratio = value / middle;
+        let ratio = value / (0.5 * (low + high));
         let apart = !(1.0 / OTHER_UNIT..=OTHER_UNIT).contains(&ratio);
-        if kept_in.as_deref() == Some(TEMPERATURE) {
-            (low, high) = (low + value - middle, high + value - middle);
-        } else if apart {
+        if apart && kept_in.as_deref() != Some(TEMPERATURE) {
             let (unit, value) = (unit.as_deref().unwrap_or(""), rounded(value));
             return Err(Refused::Far(Problem {
                 path: path.to_owned(),
@@ -166,18 +213,17 @@ fn doubt(tree: &Tree, path: &str, unknown: &UncertainRange) -> Result<UncertainI
                 ),
                 instead: None,
             }));
-        } else {
-            (low, high) = (low * ratio, high * ratio);
         }
+        range = around(scenario, tree, path, unknown).map_err(wrong)?;
     }
     Ok(UncertainInput {
         path: path.to_owned(),
         value,
         unit,
-        low,
-        high,
-        distribution: unknown.distribution,
-        source: unknown.source.clone(),
+        low: range.low,
+        high: range.high,
+        distribution: range.distribution,
+        source: range.source,
         usual: false,
     })
 }
@@ -187,8 +233,9 @@ fn refused(before: &[Problem], tree: &Tree, input: &UncertainInput, called: &str
     let mut problems = Vec::new();
     for (end, value) in [("low", input.low), ("high", input.high)] {
         let unit = input.unit.as_deref();
-        let set = Case::default().number(&input.path, value, unit);
-        match set.night(tree) {
+        let mut set = tree.clone();
+        let put = set.put(&input.path, Node::number(value, unit));
+        match put.and_then(|()| set.scenario()) {
             Err(e) => problems.push(problem(&input.path, e)),
             Ok(night) => {
                 let all = check(&night).err().unwrap_or_default().into_iter();
@@ -209,124 +256,5 @@ fn problem(path: &str, e: PathError) -> Problem {
     Problem {
         path: path.to_owned(),
         ..e.into()
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::tests::scenario;
-    use super::*;
-    use crate::quantity::Power;
-    use crate::scenario::engine::Engine;
-
-    fn found<'a>(all: &'a [UncertainInput], path: &str) -> &'a UncertainInput {
-        all.iter().find(|d| d.path == path).unwrap()
-    }
-
-    #[test]
-    fn all_files_of_a_night_are_asked_and_every_number_lies_in_its_range() {
-        let all = uncertain_inputs(&scenario()).unwrap();
-        for path in [
-            "engine.bay.seam_area",
-            "oil.at_40",
-            "hangar.time_constant",
-            "heaters[0].kind.bay_fan.impingement",
-            "covers.inlet_plug",
-        ] {
-            found(&all, path);
-        }
-        for doubt in &all {
-            assert!(
-                doubt.low <= doubt.value && doubt.value <= doubt.high,
-                "{doubt:?}"
-            );
-            assert!(doubt.quantile(0.0) == doubt.low && doubt.quantile(1.0) == doubt.high);
-        }
-        // 4 litres, and the range in litres; kept in cubic metres.
-        let oil = found(&all, "engine.oil_litres");
-        assert!((oil.value - 4.0).abs() < 1e-9 && oil.unit.as_deref() == Some("L"));
-    }
-
-    #[test]
-    fn a_changed_power_takes_its_range_along() {
-        let mut night = scenario();
-        let before = uncertain_inputs(&night).unwrap();
-        night.heaters[0].power = Power::W(500.0);
-        let after = uncertain_inputs(&night).unwrap();
-        let (was, is) = (
-            found(&before, "heaters[0].power"),
-            found(&after, "heaters[0].power"),
-        );
-        assert!(is.low < 500.0 && is.high > 500.0);
-        assert!((is.high / is.low - was.high / was.low).abs() < 1e-12);
-    }
-
-    /// A range in °F around a number in another place moves by the difference, whatever its unit: 55 to 58 has a width
-    /// of 3 °F wherever it goes.
-    #[test]
-    fn a_temperature_takes_its_range_along_by_the_difference() {
-        let mut night = scenario();
-        night.criteria.min_temperature = crate::quantity::Temperature::degF(60.0);
-        let range = UncertainRange {
-            low: 55.0,
-            high: 58.0,
-            unit: Some("degF".to_owned()),
-            ..night.hangar.uncertain["time_constant"].clone()
-        };
-        night
-            .uncertain
-            .insert("criteria.min_temperature".to_owned(), range);
-        let all = uncertain_inputs(&night).unwrap();
-        let moved = found(&all, "criteria.min_temperature");
-        assert!(
-            (moved.low - 58.5).abs() < 1e-9 && (moved.high - 61.5).abs() < 1e-9,
-            "{moved:?}"
-        );
-        assert_eq!(moved.value, 60.0);
-        // A night by itself contradicts itself there.
-        let told = contradictions(&night);
-        assert_eq!(told.len(), 1);
-        assert_eq!(
-            told[0].what,
-            "`criteria.min_temperature` is 60 degF, outside the range this night gives it, 55 degF to 58 degF"
-        );
-        night.criteria.min_temperature = crate::quantity::Temperature::degF(57.0);
-        assert!(contradictions(&night).is_empty());
-    }
-
-    #[test]
-    fn a_range_outside_physical_limits_is_the_gates_problem() {
-        let mut night = scenario();
-        let Engine::opposed(layout) = &mut night.engine else {
-            panic!()
-        };
-        layout.uncertain.get_mut("fin_eff").unwrap().high = 1.2;
-        let problems = uncertain_inputs(&night).unwrap_err();
-        assert_eq!(problems.len(), 1, "{problems:?}");
-        assert_eq!(problems[0].path, "engine.uncertain.fin_eff");
-        assert!(
-            problems[0].what.contains("high end of its plausible range"),
-            "{:?}",
-            problems[0]
-        );
-    }
-
-    #[test]
-    fn a_path_that_leads_nowhere_is_told_with_the_nearest() {
-        let mut night = scenario();
-        let range = night.hangar.uncertain.remove("time_constant").unwrap();
-        night
-            .hangar
-            .uncertain
-            .insert("time_constnat".to_owned(), range);
-        let problems = uncertain_inputs(&night).unwrap_err();
-        assert_eq!(problems[0].path, "hangar.uncertain.time_constnat");
-        assert!(
-            problems[0]
-                .what
-                .contains("did you mean `hangar.time_constant`"),
-            "{:?}",
-            problems[0]
-        );
     }
 }

@@ -103,9 +103,15 @@ mod tests {
     use crate::scenario::uncertain::{Basis, Distribution, UncertainRange};
     use crate::study::tests::scenario;
 
-    /// The small engine with a sump pad that goes on and off at these, in °C.
+    /// The small engine with a sump pad that goes on and off at these, in °C, with ranges that hold them.
     fn pad(lo: f64, hi: f64) -> Scenario {
         let mut pad: Heater = model(Kind::Heater, "sump-pad-150w").unwrap();
+        for (end, at, off) in [("on_at", lo, 7.0), ("off_at", hi, 7.5)] {
+            let held = pad.uncertain.get_mut(&format!("thermostat.{end}")).unwrap();
+            if !(held.low..=held.high).contains(&at) {
+                (held.low, held.high) = (at - off, at + off);
+            }
+        }
         let thermostat = pad.thermostat.as_mut().unwrap();
         (thermostat.on_at, thermostat.off_at) = (Temperature::degC(lo), Temperature::degC(hi));
         Scenario {
