@@ -114,7 +114,18 @@ fn a_spread_keeps_its_schema_with_and_without_indices() {
     hold("spread", &told);
     assert_eq!(told["nights"], 8);
     assert!(told["sobol_indices"].as_array().unwrap().is_empty());
-    let told = json(&desk, &[&words[..], &["--sobol"]].concat());
+    let few = desk.run(&[&words[..], &["--sobol"]].concat());
+    assert_eq!((few.code, few.out.as_str()), (2, ""));
+    assert!(few.err.contains("Try: --sobol --samples 64"), "{}", few.err);
+    let enough = [
+        "spread",
+        "block-cooling",
+        "--json",
+        "--samples",
+        "64",
+        "--sobol",
+    ];
+    let told = json(&desk, &enough);
     hold("spread", &told);
     assert!(!told["sobol_indices"].as_array().unwrap().is_empty());
     let quick = json(&desk, &["compare", "--quick", "--json"]);

@@ -3,7 +3,8 @@
 use crate::kit::record;
 use coldsoak::files::comparison::load_builtin_comparison;
 use coldsoak::files::night::load_builtin;
-use coldsoak::night::run;
+use coldsoak::findings::Findings;
+use coldsoak::night::{Precision, run, run_lanes};
 use coldsoak::scenario::document::Scenario;
 use coldsoak::study::convergence::watched;
 use coldsoak::study::refine::refine;
@@ -70,5 +71,42 @@ fn the_built_in_nights_move_by_less_than_is_stated() {
         "thermostat-pad",
     ] {
         hold(name, &load_builtin(name).unwrap().scenario);
+    }
+}
+
+/// The margin of a night of a study may be off by so much, K: ten times what was measured, and less than a thermometer reads.
+const STUDY_K: f64 = 0.005;
+
+/// The nights of studies are computed at a looser tolerance: how far that moves margin, time to the minimum and water.
+#[test]
+fn a_night_of_a_study_has_the_margin_of_the_night_alone() {
+    for name in [
+        "demo",
+        "small-engine-top",
+        "six-after-flight",
+        "block-cooling",
+        "radial-underneath",
+        "thermostat-pad",
+    ] {
+        let night = load_builtin(name).unwrap().scenario;
+        let of = |precision| {
+            let computed = run_lanes(std::slice::from_ref(&night), precision).pop();
+            computed.unwrap().unwrap().findings
+        };
+        let (full, study) = (of(Precision::Full), of(Precision::Study));
+        let margin = |f: &Findings| f.ready.margin_k.unwrap();
+        let upper_g = |f: &Findings| f.condensation.as_ref().map_or(0.0, |c| c.upper_g);
+        let warm_h = |f: &Findings| f.threshold.all_parts.hold.hours().unwrap_or(0.0);
+        let moved = margin(&study) - margin(&full);
+        println!(
+            "{name}: margin {moved:+.4} K, water {:+.4} g, time to the minimum {:+.4} h",
+            upper_g(&study) - upper_g(&full),
+            warm_h(&study) - warm_h(&full)
+        );
+        assert!(moved.abs() <= STUDY_K, "{name}: {moved} K");
+        assert_eq!(
+            full.ready.ready_at_departure, study.ready.ready_at_departure,
+            "{name}"
+        );
     }
 }
