@@ -1,6 +1,7 @@
 //! Words of a picture: broken into lines, and the headline with the smaller lines under it.
 
 use super::draw::{Anchor, Size, TextStyle, Words, colour};
+use crate::quantity::Units;
 
 /// Height of the words of a picture.
 pub const NAME: f64 = 13.0;
@@ -46,6 +47,14 @@ impl Heading {
         });
         lines.collect()
     }
+}
+
+/// A temperature at a time and its distance from the minimum: `44 °F at 07:30, 4 °F above the minimum`.
+pub fn beside_minimum(celsius: f64, min_c: f64, units: Units, at: &str) -> String {
+    let side = if celsius < min_c { "below" } else { "above" };
+    let shown = units.temperature_text(celsius).replace('-', "\u{2212}");
+    let gap = units.size(celsius - min_c);
+    format!("{shown} at {at}, {gap} {side} the minimum")
 }
 
 /// A text in lines no wider than `room`, as many as `most`; the last is cut short if need be.

@@ -102,10 +102,12 @@ pub fn heat(trace: &Trace, view: &ChartView) -> Chart {
         "W; above zero where heat goes, below zero what gives it back; means over {:.0} min; names: kWh until departure",
         span_s / 60.0
     );
+    let kept = until_departure(&course.engine_w);
     let found = format!(
-        "Of {} kWh, {} kWh are in the engine at departure",
+        "The heaters drew {} kWh; the engine {} {} kWh",
         kwh(until_departure(&given)),
-        kwh(until_departure(&course.engine_w)),
+        if kept < 0.0 { "lost" } else { "kept" },
+        kwh(kept.abs()),
     );
     Figure::of(trace, view, (found, &what), vec![panel], heaters(trace)).chart()
 }

@@ -3,6 +3,7 @@
 use crate::findings::Coldest;
 use crate::night::Night;
 use crate::picture::draw::{Look, Picture, Size};
+use crate::picture::text::beside_minimum;
 use crate::quantity::{Temperature, Units};
 use crate::scenario::clock::NightClock;
 use crate::trace::Trace;
@@ -120,16 +121,8 @@ impl<'a> ChartView<'a> {
     pub(super) fn coldest(&self, trace: &Trace) -> Option<(Coldest, String)> {
         let row = (!trace.is_empty()).then(|| trace.at(trace.departure_s))?;
         let coldest = Coldest::of(&trace.legend, &row)?;
-        let gap_k = coldest.temp_c - self.threshold.celsius();
-        let side = if gap_k < 0.0 { "below" } else { "above" };
-        let said = format!(
-            "{} at {}, {} {side} the minimum",
-            self.units
-                .temperature_text(coldest.temp_c)
-                .replace('-', "\u{2212}"),
-            self.clock.dated(trace.departure_s),
-            self.units.size(gap_k),
-        );
+        let at = self.clock.dated(trace.departure_s);
+        let said = beside_minimum(coldest.temp_c, self.threshold.celsius(), self.units, &at);
         Some((coldest, said))
     }
     /// The left edge of panels.

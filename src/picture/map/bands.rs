@@ -1,7 +1,7 @@
 //! Parts by the air they meet, where nothing is known of where they stand: a band for each pocket, the highest
 //! first, then what meets the hangar, then what meets no air; parts that touch stand beside each other.
 
-use super::drawing::{Drawing, Room, Shape};
+use super::drawing::{Drawing, Room};
 use super::ring::joined;
 use crate::night::Night;
 use crate::picture::draw::colour::MUTED;
@@ -49,13 +49,7 @@ pub fn draw(
             let outline = Outline::rectangle((left, y + 3.0), (left + 70.0, y + BAND - 5.0));
             let spot = outline.middle();
             let reading = Some(drawing.reading(subject, spot));
-            drawing.shapes.push(Shape {
-                subject,
-                outline,
-                reading,
-                view,
-                bare: false,
-            });
+            drawing.put(subject, outline, reading, view);
             drawing.rooms.push(Room {
                 subject,
                 view,
@@ -77,13 +71,7 @@ pub fn draw(
             let (x, y) = (left + each * column as f64, y + BAND + high * row as f64);
             let outline = Outline::rectangle((x, y), (x + each - GAP, y + high - GAP));
             let reading = Some(drawing.reading(subject, outline.middle()));
-            drawing.shapes.push(Shape {
-                subject,
-                outline,
-                reading,
-                view,
-                bare: false,
-            });
+            drawing.put(subject, outline, reading, view);
         }
         y += BAND + high * rows as f64 + 8.0;
     }

@@ -193,6 +193,16 @@ impl Drawing {
             kind: Kind::Air,
         }))
     }
+    /// Adds a shape of a subject to a view.
+    pub fn put(&mut self, subject: usize, outline: Outline, reading: Option<Reading>, view: usize) {
+        self.shapes.push(Shape {
+            subject,
+            outline,
+            reading,
+            view,
+            bare: false,
+        });
+    }
     /// What is written on a shape of a subject: its own name, `air` of a pocket.
     pub fn reading(&self, subject: usize, at: Point) -> Reading {
         let name = match self.subjects[subject].kind {

@@ -12,8 +12,8 @@ use crate::findings::Coldest;
 use crate::night::Night;
 use crate::picture::draw::colour::{BACKGROUND, Colour};
 use crate::picture::draw::{Look, Picture, Point};
-use crate::picture::text::Heading;
-use crate::quantity::{Temperature, Units};
+use crate::picture::text::{Heading, beside_minimum};
+use crate::quantity::Units;
 
 /// Samples of the night that the scale of colours looks at.
 const LOOKS: usize = 48;
@@ -109,22 +109,11 @@ impl<'a> Map<'a> {
         self.heading_of(moment.coldest.as_ref(), moment.time_s, what)
     }
     fn heading_of(&self, coldest: Option<&Coldest>, time_s: f64, what: &str) -> Heading {
-        let (units, clock) = (self.units(), self.night.scenario.clock());
-        let at = clock.dated(time_s);
-        let headline = coldest.map_or(format!("The engine at {at}"), |c| {
-            let gap_k = c.temp_c - self.scale.min_c;
-            let side = if gap_k < 0.0 { "below" } else { "above" };
-            let told = units.temperature_text(c.temp_c).replace('-', "\u{2212}");
-            let gap = units.size(gap_k);
-            format!(
-                "Coldest part: {}, {told} at {at}, {gap} {side} the minimum",
-                c.label
-            )
-        });
+        let headline = self.headline(coldest, time_s);
         let note = format!(
             "{} · {}{what}",
             self.night.scenario.scenario().title,
-            units.symbol()
+            self.units().symbol()
         );
         let width = self.look.size.width() - 2.0 * MARGIN;
         Heading::of(&headline, &note, self.look.size, width)
@@ -143,17 +132,19 @@ impl<'a> Map<'a> {
         });
         heights.fold(self.heading_of(None, 0.0, MARKS).high(), f64::max)
     }
+    fn headline(&self, coldest: Option<&Coldest>, time_s: f64) -> String {
+        let at = self.night.scenario.clock().dated(time_s);
+        coldest.map_or(format!("The engine at {at}"), |c| {
+            let said = beside_minimum(c.temp_c, self.scale.min_c, self.units(), &at);
+            format!("Coldest part: {}, {said}", c.label)
+        })
+    }
     /// What a reader hears in place of the picture.
-    pub fn told(&self, moment: &Moment) -> String {
-        let clock = self.night.scenario.clock().dated(moment.time_s);
-        let coldest = moment.coldest.as_ref().map_or(String::new(), |c| {
-            let at = Temperature::degC(c.temp_c).told(self.units());
-            format!(" The coldest engine part is the {}, at {at}.", c.label)
-        });
-        let (under, of) = moment.under;
-        let wet = moment.wet.len();
+    pub fn description(&self, moment: &Moment) -> String {
+        let headline = self.headline(moment.coldest.as_ref(), moment.time_s);
+        let ((under, of), wet) = (moment.under, moment.wet.len());
         format!(
-            "The engine at {clock}.{coldest} Engine parts below the minimum: {under} of {of}. Inner walls that are wet: {wet}."
+            "{headline}. Engine parts below the minimum: {under} of {of}. Inner walls that are wet: {wet}."
         )
     }
     /// The pieces of the sheet that can stand apart: the panel and the views, in pixels.
@@ -198,7 +189,7 @@ impl<'a> Map<'a> {
             size: self.drawing.size,
             background: theme.shown(BACKGROUND),
             title: self.night.scenario.scenario().title.clone(),
-            description: self.told(&moment),
+            description: self.description(&moment),
             shapes,
         };
         picture.sized(self.look.size)

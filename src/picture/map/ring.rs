@@ -1,7 +1,7 @@
 //! Cylinders in a ring, where the model itself says so: an explicit engine whose cylinders, put round the crankcase
 //! in their order with the first on top, meet the higher air above and the lower air below.
 
-use super::drawing::{Drawing, Reading, Room, Shape};
+use super::drawing::{Drawing, Reading, Room};
 use crate::night::Night;
 use crate::picture::draw::{Outline, Point};
 use crate::scenario::body::Body;
@@ -59,22 +59,12 @@ pub fn draw(
                 let name = label.rsplit(' ').next().unwrap_or_default().to_owned();
                 Reading { name, at }
             });
-            drawing.shapes.push(Shape {
-                subject,
-                outline: sector(centre, turn, half, (zoom * from, zoom * to)),
-                reading,
-                view,
-                bare: false,
-            });
+            let outline = sector(centre, turn, half, (zoom * from, zoom * to));
+            drawing.put(subject, outline, reading, view);
         };
         if let Some(subject) = drawing.air(legend, pockets[i]) {
-            drawing.shapes.push(Shape {
-                subject,
-                outline: sector(centre, turn, part / 2.0, (zoom * CRANK, zoom * AIR)),
-                reading: None,
-                view,
-                bare: false,
-            });
+            let outline = sector(centre, turn, part / 2.0, (zoom * CRANK, zoom * AIR));
+            drawing.put(subject, outline, None, view);
         }
         let skin = body
             .parts
@@ -137,27 +127,11 @@ fn middle(
     };
     if let Some(subject) = drawing.metal(&night.trace.legend, &crank.name, (0, 1)) {
         parts.insert(crank.name.clone());
-        drawing.shapes.push(Shape {
-            subject,
-            outline: Outline::Disc(centre, zoom * CRANK),
-            reading: Some(Reading {
-                name: crank
-                    .label
-                    .split([' ', ','])
-                    .next()
-                    .map_or("", shaft)
-                    .to_owned(),
-                at: centre,
-            }),
-            view,
-            bare: false,
-        });
+        let first = crank.label.split([' ', ',']).next().unwrap_or_default();
+        let name = first.strip_suffix("shaft").unwrap_or(first).to_owned();
+        let reading = Some(Reading { name, at: centre });
+        drawing.put(subject, Outline::Disc(centre, zoom * CRANK), reading, view);
     }
-}
-
-/// A name short enough for the middle: `crank` of a crankshaft.
-fn shaft(name: &str) -> &str {
-    name.strip_suffix("shaft").unwrap_or(name)
 }
 
 /// A spot for each pocket: between two heads, near the middle of its sectors.

@@ -228,7 +228,7 @@ fn the_picture_changes_with_the_hour_and_marks_what_it_should() {
     let moment = map.moment(leave);
     let heater_on = moment.on == [true];
     assert!(heater_on, "the fan is on until departure");
-    assert!(map.told(&moment).contains("crankshaft nose"));
+    assert!(map.description(&moment).contains("crankshaft nose"));
 }
 
 /// Every part with room for it has its name on it, `head 52`, and no shape has a letter that a key explains.
