@@ -79,7 +79,7 @@ impl Scenario {
 pub enum Precision {
     /// As its file says.
     Full,
-    /// As one of many that are counted: a looser tolerance, and a record every ten minutes.
+    /// As one of many that are counted: a looser tolerance, and a record every five minutes.
     Study,
 }
 
@@ -89,7 +89,7 @@ const LOOSER: f64 = 64.0;
 /// The same where a thermostat switches, as errors in its times add up, and for an engine that is warm at the beginning.
 const LOOSER_SWITCHING: f64 = 4.0;
 /// How far apart the records of a night of a study are, s.
-const STUDY_RECORD_S: f64 = 600.0;
+const STUDY_RECORD_S: f64 = 300.0;
 
 impl Precision {
     /// The tolerance and the time between two records, s, of a night.

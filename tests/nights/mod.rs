@@ -4,4 +4,5 @@ mod agree;
 mod anchor;
 mod bands;
 mod lanes;
+mod precision;
 mod refined;
