@@ -8,6 +8,7 @@ use crate::findings::{Findings, forbidding};
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::compare::{Chances, Comparison};
+use crate::study::paired::Bands;
 use crate::study::rank::{Group, nights_needed};
 
 /// The most simulated nights that are worth a word.
@@ -66,8 +67,12 @@ fn simulated((name, night): &(String, Night), chances: &Chances, units: Units) -
         share.of,
         interval(&share),
     )];
-    text.extend(coldest(&choice.bands, night, units));
-    let more = nights_needed(&share, chances.target).filter(|more| *more > chances.count.nights);
+    let at_start = start.map(|start| Bands::of(name, start.outcomes.iter().flatten()));
+    text.extend(coldest(at_start.as_ref().unwrap_or(&choice.bands), night, units));
+    // A start that is as late as the chance allows is always near what is required.
+    let near = choice.group == Group::Reached && start.is_some();
+    let more = nights_needed(&share, chances.target).filter(|_| !near);
+    let more = more.filter(|more| *more > chances.count.nights);
     text.extend(more.filter(|more| *more <= MOST_NIGHTS).map(|more| {
         format!("Whether it reaches {required} is not certain: about {more} nights would show it (`--samples {more}`).")
     }));
