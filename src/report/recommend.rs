@@ -68,7 +68,11 @@ fn simulated((name, night): &(String, Night), chances: &Chances, units: Units) -
         interval(&share),
     )];
     let at_start = start.map(|start| Bands::of(name, start.outcomes.iter().flatten()));
-    text.extend(coldest(at_start.as_ref().unwrap_or(&choice.bands), night, units));
+    text.extend(coldest(
+        at_start.as_ref().unwrap_or(&choice.bands),
+        night,
+        units,
+    ));
     // A start that is as late as the chance allows is always near what is required.
     let near = choice.group == Group::Reached && start.is_some();
     let more = nights_needed(&share, chances.target).filter(|_| !near);

@@ -2,8 +2,8 @@
 
 use coldsoak::files::night::load_builtin;
 use coldsoak::night::run;
-use coldsoak::study::simulate::{Job, SampleCount, Simulation};
 use coldsoak::study::case::Case;
+use coldsoak::study::simulate::{Job, SampleCount, Simulation};
 use coldsoak::study::spread::Spread;
 use rayon::prelude::*;
 
@@ -17,7 +17,12 @@ const HOURS: f64 = 0.02;
 /// start and a radial engine among them. A verdict may differ only where the margin is smaller than what it may move by.
 #[test]
 fn a_study_counts_what_full_nights_would() {
-    for name in ["demo", "small-engine-top", "six-after-flight", "thermostat-pad"] {
+    for name in [
+        "demo",
+        "small-engine-top",
+        "six-after-flight",
+        "thermostat-pad",
+    ] {
         let scenario = load_builtin(name).unwrap().scenario;
         let count = SampleCount {
             nights: NIGHTS,
@@ -36,7 +41,10 @@ fn a_study_counts_what_full_nights_would() {
         let quick = simulation.run(&jobs);
         let study = Spread::of(&scenario, 1).unwrap();
         let tasks = study.samples(NIGHTS);
-        let full: Vec<_> = tasks.par_iter().map(|t| run(&study.scenario(t).unwrap()).unwrap()).collect();
+        let full: Vec<_> = tasks
+            .par_iter()
+            .map(|t| run(&study.scenario(t).unwrap()).unwrap())
+            .collect();
         let (mut worst_k, mut worst_h) = (0.0_f64, 0.0_f64);
         for (quick, full) in quick.iter().zip(&full) {
             let (quick, full) = (quick.as_ref().unwrap(), &full.findings);
@@ -49,6 +57,9 @@ fn a_study_counts_what_full_nights_would() {
             assert!(same || margin_k.abs() < MARGIN_K, "{name}: {margin_k} K");
         }
         println!("{name}: {worst_k:.4} K, {worst_h:.4} h");
-        assert!(worst_k < MARGIN_K && worst_h < HOURS, "{name}: {worst_k} K, {worst_h} h");
+        assert!(
+            worst_k < MARGIN_K && worst_h < HOURS,
+            "{name}: {worst_k} K, {worst_h} h"
+        );
     }
 }
