@@ -104,8 +104,12 @@ pub fn coldest_parts(choices: &[Choice], view: &ChartView) -> Chart {
         let (_, said) = view.coldest(c.trace)?;
         Some(format!("First, {}: coldest part {said}", c.name))
     });
+    let drawn = match choices.iter().all(|c| c.bands.is_empty()) {
+        true => "",
+        false => " (median; ribbon: 10 to 90 % of simulated nights)",
+    };
     let what = format!(
-        "{}; the coldest engine part of each choice, numbered by rank; grey: not ready",
+        "{}; the coldest engine part of each choice{drawn}, numbered by rank; grey: not ready",
         view.units.symbol()
     );
     let panels = vec![degrees_panel(view, lines)];
