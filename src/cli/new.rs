@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 
 /// Examples in the help.
 const EXAMPLES: &str = "Examples:\n  \
-coldsoak new my-night.ron                                   a flat-four, a fan underneath, steady weather\n  \
+coldsoak new my-night.ron                                   a flat-four, a fan on top, steady weather\n  \
 coldsoak new six.ron --engine flat-six-8l5 --heater sump-pad-250w --heater lamp-100w\n  \
 coldsoak new - --weather chicago_il_1986-01-06               a recorded night, printed\n\n\
 The file is complete: coldsoak night my-night.ron. `coldsoak catalogue` lists the names.";

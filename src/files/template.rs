@@ -313,6 +313,12 @@ mod tests {
     }
 
     #[test]
+    fn the_resolutions_named_are_those_that_are_read() {
+        let (least, most) = crate::scenario::document::Accuracy::RESOLUTION;
+        assert!(NIGHT.contains(&format!("of a part ({least} to {most})")));
+    }
+
+    #[test]
     fn the_optional_keys_are_keys() {
         for engine in ["flat-four-5l9", "radial-nine"] {
             let text = template(&options(engine, &["bay-fan-350w"])).unwrap();

@@ -186,7 +186,7 @@ fn a_value_is_set_by_its_path_in_every_command_on_nights() {
     let note = "set: covers.outlet_plug 0.9 (0.87 to 0.93; night: 0.48)";
     assert!(told.err.contains(note), "{}", told.err);
     let value: Value = serde_json::from_str(&told.out).unwrap();
-    let found = value["one_at_a_time"].as_array().unwrap();
+    let found = value["uncertain"].as_array().unwrap();
     let plug = found.iter().find(|i| i["path"] == "covers.outlet_plug");
     assert_eq!(
         (&plug.unwrap()["low"], &plug.unwrap()["high"]),
@@ -212,4 +212,13 @@ fn a_value_is_set_by_its_path_in_every_command_on_nights() {
         assert_eq!(said.code, 2, "{command} {value}: {}", said.err);
         assert!(said.err.contains(error), "{command} {value}: {}", said.err);
     }
+}
+
+/// What the help of `new` says of its heater is what it writes.
+#[test]
+fn the_heater_of_a_new_night_is_where_the_help_says() {
+    let desk = TempProject::new();
+    let (help, night) = (desk.run(&["new", "--help"]), desk.run(&["new", "-"]));
+    assert!(help.done().contains("a fan on top"));
+    assert!(night.done().contains("place: at(\"top-blowing-right\")"));
 }

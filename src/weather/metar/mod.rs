@@ -1,5 +1,6 @@
 //! Aviation weather reports (METAR and SPECI, WMO code forms FM 15 and FM 16) read into a weather record.
 
+mod archive;
 mod bulletin;
 mod calendar;
 mod groups;

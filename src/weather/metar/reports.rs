@@ -1,5 +1,6 @@
 //! Many reports in any order, to the readings of one station.
 
+use super::archive::{GIVE_MONTH, months};
 use super::calendar::Calendar;
 use super::placed::{Placed, line_span, near, parse_all, utc_s};
 use super::report::Report;
@@ -9,10 +10,6 @@ use crate::weather::options::{Month, WeatherOptions};
 use crate::weather::series::{Series, ordered};
 use crate::weather::station::choose;
 use std::collections::BTreeSet;
-
-/// How the month is given.
-const GIVE_MONTH: &str = "give the year and month of the last report: month: \"2018-01\" in the night's reports(...), --month \
-2018-01 on the command line";
 
 /// Reads reports into the readings of one station.
 ///
@@ -36,7 +33,13 @@ pub fn read(text: &str, options: &WeatherOptions) -> Result<Series, WeatherError
     let stations = reports.iter().map(|placed| placed.report.station.as_str());
     let station = choose(stations, options.station.as_deref())?.unwrap_or_default();
     reports.retain(|placed| placed.report.station == station);
-    let calendar = calendar(&reports, options, &mut notes)?;
+    let undated = reports.iter().filter(|placed| placed.date.is_none());
+    let days: Vec<i8> = undated.map(|placed| placed.report.day).collect();
+    let mut archive = months(&days, options)?.into_iter();
+    let calendar = match archive.len() {
+        0 => calendar(&days, options, &mut notes)?,
+        _ => None,
+    };
 
     let mut entries = Vec::new();
     let mut noted = BTreeSet::new();
@@ -45,6 +48,13 @@ pub fn read(text: &str, options: &WeatherOptions) -> Result<Series, WeatherError
         let group = report.time_group();
         let day = match (date, calendar) {
             (Some(date), _) => near(*date, report.day),
+            (None, None) if archive.len() > 0 => match archive.next() {
+                None => None,
+                Some(month) => {
+                    let day = month.day(report.day);
+                    Some(day.ok_or_else(|| no_such_day(text, *line, report, month, options))?)
+                }
+            },
             (None, Some(calendar)) => {
                 let month = calendar.month_of(report.day);
                 if calendar.is_before(report.day) && noted.insert(report.day) {
@@ -81,17 +91,15 @@ pub fn read(text: &str, options: &WeatherOptions) -> Result<Series, WeatherError
 
 /// The months of the reports without a date, if a month is given or that of the night serves.
 fn calendar(
-    reports: &[Placed],
+    days: &[i8],
     options: &WeatherOptions,
     notes: &mut Vec<Note>,
 ) -> Result<Option<Calendar>, WeatherError> {
-    let undated = reports.iter().filter(|placed| placed.date.is_none());
-    let days: Vec<i8> = undated.map(|placed| placed.report.day).collect();
     let of = |month| Some(Calendar::new(month, days.iter().copied()));
-    let months = options
+    let of_night = options
         .night
         .map(|(begin, end)| (Month::of(begin), Month::of(end)));
-    match (options.month, months) {
+    match (options.month, of_night) {
         (None, Some((Some(begin), Some(end)))) if !days.is_empty() => {
             let calendar = of(end);
             let crosses = |calendar: Calendar| days.iter().any(|&day| calendar.is_before(day));
@@ -202,6 +210,27 @@ mod tests {
         assert_eq!(kept, [-5.0]);
         assert_eq!(notes, ["line 1: KMMH 111455Z: a repetition of line 2"]);
         assert_eq!(of(&[first, "KMMH 111455Z NIL\n".to_owned()]).0, [-5.0]);
+    }
+
+    /// An archive of three months keeps them: before, all its days were of the last.
+    #[test]
+    fn an_archive_of_several_months_keeps_its_months() {
+        let line = |day: &u8| format!("KMMH {day:02}1200Z 00000KT M05/M07 A3031\n");
+        let days: Vec<u8> = (5..=31).chain(1..=28).chain(1..=9).collect();
+        let text: String = days.iter().map(line).collect();
+        let series = read(&text, &of_month("2018-03", None)).unwrap();
+        assert_eq!(series.readings.len(), days.len());
+        // 5 January to 9 March 2018, noon UTC: 63 days.
+        let span = series.readings.last().unwrap().unix_s - series.readings[0].unix_s;
+        assert_eq!(span, 63.0 * 86_400.0);
+        let error = read(&text, &WeatherOptions::default()).unwrap_err();
+        assert!(error.message.contains("run over 3 months"), "{error:?}");
+        let pieces: String = (15..=31).chain(1..=14).map(|d: u8| line(&d)).collect();
+        let error = read(&pieces, &of_month("2018-03", None)).unwrap_err();
+        assert!(
+            error.message.contains("one month in two pieces"),
+            "{error:?}"
+        );
     }
 
     #[test]
