@@ -11,7 +11,7 @@ fn a_sound_file_of_every_kind_is_recognised() {
     let models = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("models");
     for (file, kind) in [
         ("nights/block-cooling.ron", "a valid night"),
-        ("comparisons/demo.ron", "a valid comparison"),
+        ("comparisons/class-oil.ron", "a valid comparison"),
         ("engines/flat-four-3l1.ron", "a valid engine"),
         ("engines/aluminium-block.ron", "a valid engine"),
         ("heaters/bay-fan-350w.ron", "a valid heater"),

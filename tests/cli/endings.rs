@@ -121,12 +121,12 @@ fn a_name_that_is_no_night_is_two_and_tells_those_there_are() {
     assert!(ran.err.contains("small-engine-top"), "{}", ran.err);
 }
 
-/// `coldsoak compare | head -1`: the reader goes, the folder is written whole, and nobody complains.
+/// `coldsoak compare class-oil | head -1`: the reader goes, the folder is written whole, and nobody complains.
 #[test]
 fn a_reader_that_closes_the_pipe_is_a_quiet_success() {
     let desk = TempProject::new();
     let mut child = desk
-        .command(&["compare", "--quick", "--json", "--out", "kept"])
+        .command(&["compare", "class-oil", "--quick", "--json", "--out", "kept"])
         .stdout(Stdio::piped())
         .stderr(Stdio::piped())
         .spawn()
