@@ -185,7 +185,7 @@ impl<'n, G: Evaluate> Balance<'n, G> {
             };
             match self.pressures.solve(net, &mut column, on) {
                 Err(error) if G::LANES == 1 => return Err(error),
-                // Of nights abreast, one must not stop the others. A pressure that is no number spoils all that hangs on it,
+                // Of nights in lanes, one must not stop the others. A pressure that is no number spoils all that hangs on it,
                 // so that the step is refused; one that is pinned may touch little, hence all of them.
                 Err(_) => {
                     for pocket in &net.pockets {

@@ -85,7 +85,7 @@ impl ComparisonSession {
         let file = file.unwrap_or(Path::new(BUILT_IN));
         let settings = set.settings()?;
         let mut comparison = load_named_comparison_with(file, flags.outside(), &settings)?;
-        comparison.audit()?;
+        comparison.validate()?;
         let base = &mut comparison.base;
         take_ranges_along(&mut base.scenario, &mut base.set);
         for choice in &mut comparison.choices {

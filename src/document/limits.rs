@@ -193,7 +193,7 @@ pub struct Found {
 
 /// A walk over all numbers of a value, each held to the rule of its key.
 #[derive(Debug, Default)]
-pub struct Walk {
+pub struct RuleCheck {
     path: String,
     /// The last key, with the name of its entry if it holds a map.
     called: String,
@@ -203,7 +203,7 @@ pub struct Walk {
     sought: Option<(String, Option<&'static Rule>)>,
 }
 
-impl Walk {
+impl RuleCheck {
     /// The rule of the number at a path of what is walked; none if no number is there.
     pub fn rule_at(path: &str, walked: impl FnOnce(&mut Self)) -> Option<&'static Rule> {
         let mut walk = Self {

@@ -72,7 +72,7 @@ macro_rules! model {
                     $crate::document::macros::field!(fields, keys.next()?, reader, $($default)?);)*
                 Some(Self { $($field: $field?),* })
             }
-            fn walk(&self, walk: &mut $crate::document::Walk) {
+            fn walk(&self, walk: &mut $crate::document::RuleCheck) {
                 let mut keys = Self::KEYS.iter();
                 $(if let Some(key) = keys.next() {
                     walk.key(key, |walk| $crate::document::Read::walk(&self.$field, walk));
@@ -146,7 +146,7 @@ macro_rules! choice {
                 None
             }
             #[allow(unused_variables)]
-            fn walk(&self, walk: &mut $crate::document::Walk) {
+            fn walk(&self, walk: &mut $crate::document::RuleCheck) {
                 let _ = &walk;
                 match self {
                     $($crate::document::macros::pattern!($word $(( $inner ))? $({ $($field)* })?; inner) => {

@@ -24,7 +24,7 @@ pub mod write;
 
 pub use error::{ErrorList, InputError};
 pub use fields::Fields;
-pub use limits::{Found, IfSet, Key, Limits, Rule, Walk};
+pub use limits::{Found, IfSet, Key, Limits, Rule, RuleCheck};
 pub use node::{Name, Node, Span, Value};
 pub use parse::parse;
 pub use path::{PathError, spelt};

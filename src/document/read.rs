@@ -1,7 +1,7 @@
 //! The typed reading of a tree.
 
 use super::error::ErrorList;
-use super::limits::{Key, Rule, Walk};
+use super::limits::{Key, Rule, RuleCheck};
 use super::node::{Name, Node};
 use super::parse::parse;
 use super::reader::Reader;
@@ -17,7 +17,7 @@ pub trait Read: Sized {
     /// Reads it; none if it cannot be read, which is then reported.
     fn read(node: &Node, reader: &mut Reader) -> Option<Self>;
     /// Shows its numbers, each to be held to the rule of its key.
-    fn walk(&self, _walk: &mut Walk) {}
+    fn walk(&self, _walk: &mut RuleCheck) {}
     /// Adds the definitions it is made of.
     fn types(_types: &mut Types) {}
 }
@@ -91,7 +91,7 @@ impl Reader<'_> {
     fn held<T: Read>(&mut self, node: &Node, rule: &'static Rule) -> Option<T> {
         let value = T::read(node, self)?;
         if rule.holds_something() {
-            let mut walk = Walk::at(&self.path, rule);
+            let mut walk = RuleCheck::at(&self.path, rule);
             value.walk(&mut walk);
             for found in walk.into_found().into_iter().filter(|f| !f.warning) {
                 let below = &found.path[self.path.len()..];

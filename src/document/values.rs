@@ -1,6 +1,6 @@
 //! How plain values, lists, maps and pairs are read.
 
-use super::limits::{Rule, Walk};
+use super::limits::{Rule, RuleCheck};
 use super::measured::leading_number;
 use super::node::{Node, Value};
 use super::read::Read;
@@ -33,7 +33,7 @@ impl Read for f64 {
             }
         }
     }
-    fn walk(&self, walk: &mut Walk) {
+    fn walk(&self, walk: &mut RuleCheck) {
         walk.number(*self, "");
     }
 }
@@ -66,7 +66,7 @@ macro_rules! whole {
                     }
                 }
             }
-            fn walk(&self, walk: &mut Walk) {
+            fn walk(&self, walk: &mut RuleCheck) {
                 walk.number(*self as f64, "");
             }
         }
@@ -120,7 +120,7 @@ impl<T: Read> Read for Option<T> {
             _ => T::read(node, reader).map(Some),
         }
     }
-    fn walk(&self, walk: &mut Walk) {
+    fn walk(&self, walk: &mut RuleCheck) {
         if let Some(inner) = self {
             inner.walk(walk);
         }
@@ -156,7 +156,7 @@ impl<T: Read> Read for Vec<T> {
             .collect();
         read.into_iter().collect()
     }
-    fn walk(&self, walk: &mut Walk) {
+    fn walk(&self, walk: &mut RuleCheck) {
         for (i, item) in self.iter().enumerate() {
             walk.item(i, |walk| item.walk(walk));
         }
@@ -180,7 +180,7 @@ impl<T: Read> Read for BTreeMap<String, T> {
             .collect();
         read.into_iter().collect()
     }
-    fn walk(&self, walk: &mut Walk) {
+    fn walk(&self, walk: &mut RuleCheck) {
         for (name, item) in self {
             walk.entry(name, |walk| item.walk(walk));
         }
@@ -240,7 +240,7 @@ macro_rules! groups {
                 let read = ($(reader.item::<$type>($i, &items[$i]),)+);
                 Some(($(read.$i?,)+))
             }
-            fn walk(&self, walk: &mut Walk) {
+            fn walk(&self, walk: &mut RuleCheck) {
                 $(walk.item($i, |walk| self.$i.walk(walk));)+
             }
             fn types(types: &mut Types) {

@@ -252,7 +252,7 @@ impl LoadedComparison {
     /// What the gate refuses, of all choices.
     ///
     /// *Errors*: as [`LoadedComparison::audited`].
-    pub fn audit(&self) -> Result<(), FileError> {
+    pub fn validate(&self) -> Result<(), FileError> {
         self.audited(&|night| check(night).err().unwrap_or_default())
     }
 
@@ -261,7 +261,7 @@ impl LoadedComparison {
     /// *Errors*: every problem at its place, with the name of the choice it was found in; each once.
     pub fn audited(&self, wrong: &dyn Fn(&Scenario) -> Vec<Problem>) -> Result<(), FileError> {
         let mut gathered = ErrorList::default();
-        let mut told: BTreeSet<(String, Option<(usize, usize)>)> = BTreeSet::new();
+        let mut shown: BTreeSet<(String, Option<(usize, usize)>)> = BTreeSet::new();
         for Choice {
             name: choice,
             night,
@@ -271,8 +271,8 @@ impl LoadedComparison {
             let problems = wrong(night);
             let faults = self.located(&problems, choice);
             for mut fault in faults {
-                // What all choices share is told of the first.
-                if told.insert((fault.message.clone(), fault.line_and_column())) {
+                // What all choices share is reported once, with the first.
+                if shown.insert((fault.message.clone(), fault.line_and_column())) {
                     fault.message = format!("{}, in the choice \"{choice}\"", fault.message);
                     gathered.add(fault);
                 }

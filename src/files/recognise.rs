@@ -1,4 +1,4 @@
-//! What kind of model file a text is, told from the keys it holds.
+//! What kind of model file a text is, recognised by the keys it holds.
 
 use super::fault::InputError;
 use super::library::{Kind, builtin};

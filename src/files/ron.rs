@@ -1,4 +1,4 @@
-//! Model files: text to values, with every error told at its place.
+//! Model files: text to values, with every error at its place.
 
 use super::fault::FileError;
 use super::written_units::{HasRanges, with_units};

@@ -17,7 +17,7 @@ pub enum WriteError {
     /// Something is there already.
     #[error("{} is there already; name another, or overwrite it with --force", .0.display())]
     Exists(PathBuf),
-    /// Something is there that a run did not write, so it is not replaced whatever was asked.
+    /// Something is there that a run did not write, so it is not replaced whatever the flags say.
     #[error("{} is not a folder that coldsoak wrote, so --force leaves it alone; name another with --out", .0.display())]
     NotOurs(PathBuf),
     /// Something is there that is not a plain file, so a file cannot take its place.
@@ -161,8 +161,8 @@ impl Drop for NewFolder {
 /// The files that a folder's own account of itself lists, if it has one.
 fn told_files(path: &Path) -> Option<Vec<String>> {
     let text = fs::read(path.join(PROVENANCE)).ok()?;
-    let told: serde_json::Value = serde_json::from_slice(&text).ok()?;
-    let files = told.get("files")?.as_array()?.iter();
+    let shown: serde_json::Value = serde_json::from_slice(&text).ok()?;
+    let files = shown.get("files")?.as_array()?.iter();
     Some(
         files
             .filter_map(|file| Some(file.get("name")?.as_str()?.to_owned()))
@@ -181,22 +181,22 @@ pub fn may_replace(path: &Path, force: bool) -> Result<(), WriteError> {
     if !force {
         return Err(WriteError::Exists(path.to_owned()));
     }
-    let told = told_files(path);
+    let shown = told_files(path);
     let written_by_a_run = || -> io::Result<bool> {
         for entry in fs::read_dir(path)? {
             let entry = entry?;
             let name = entry.file_name();
             let ending = Path::new(&name).extension().and_then(|e| e.to_str());
             let ours = ending.is_some_and(|e| ENDINGS.contains(&e));
-            let told = told.as_ref().is_some_and(|told| {
+            let shown = shown.as_ref().is_some_and(|shown| {
                 let name = name.to_string_lossy();
-                name == PROVENANCE || told.iter().any(|t| *t == name)
+                name == PROVENANCE || shown.iter().any(|t| *t == name)
             });
-            if !ours || !told || !entry.file_type()?.is_file() {
+            if !ours || !shown || !entry.file_type()?.is_file() {
                 return Ok(false);
             }
         }
-        let account = path.join(FINDINGS).is_file() || told.is_some();
+        let account = path.join(FINDINGS).is_file() || shown.is_some();
         Ok(account && path.file_name().is_some())
     };
     match written_by_a_run() {
@@ -263,9 +263,9 @@ mod tests {
             Err(WriteError::NoFile(_))
         ));
         // Nor is a folder made that is not there.
-        let nowhere = room.path().join("none").join("a.json");
+        let missing = room.path().join("none").join("a.json");
         assert!(matches!(
-            write_file(&nowhere, b"x", false),
+            write_file(&missing, b"x", false),
             Err(WriteError::NoFolder { .. })
         ));
         assert_eq!(fs::read_dir(room.path()).unwrap().count(), 2);

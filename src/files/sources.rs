@@ -17,7 +17,7 @@ const ENDINGS: [&str; 5] = [".ron", ".csv", ".tsv", ".txt", ".metar"];
 /// A file that went into a night.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Input {
-    /// Its path as it was asked for, or `built-in heaters/lamp-100w.ron`.
+    /// Its path as it was named, or `built-in heaters/lamp-100w.ron`.
     pub name: String,
     /// The SHA-256 of its text.
     pub sha256: String,
@@ -60,11 +60,11 @@ impl Sources {
         self.outside = outside;
         self
     }
-    /// What was told about the files: what was left out or mended in them.
+    /// Notes on the files: what was skipped or corrected in them.
     pub fn notes(&self) -> &[String] {
         &self.notes
     }
-    /// Adds to what was told.
+    /// Adds a note.
     pub(super) fn tell(&mut self, note: String) {
         if !self.notes.contains(&note) {
             self.notes.push(note);
@@ -222,7 +222,7 @@ pub fn called(path: &Path) -> String {
     }
 }
 
-/// Standard input, which can be read once and is asked for by more than one: by what kind of file it is, and as one.
+/// Standard input, which can be read once and is needed twice: by what kind of file it is, and as one.
 fn standard_input() -> std::io::Result<Vec<u8>> {
     static READ: OnceLock<Vec<u8>> = OnceLock::new();
     if let Some(bytes) = READ.get() {
@@ -246,7 +246,7 @@ fn read_bounded(path: &Path) -> std::io::Result<Vec<u8>> {
     bounded(std::fs::File::open(path)?)
 }
 
-/// Bytes, no more than a model file may have and one to tell.
+/// Bytes, no more than a model file may have and one more.
 fn bounded(from: impl std::io::Read) -> std::io::Result<Vec<u8>> {
     use std::io::Read;
     let mut bytes = Vec::new();

@@ -19,7 +19,7 @@ const PATIENCE: Duration = Duration::from_secs(2);
 pub struct Identity {
     /// The version of the program, since another may compute another night.
     pub program: String,
-    /// The title of the scenario, to be told.
+    /// The title of the scenario, for messages.
     pub title: String,
     /// The SHA-256 of the scenario.
     pub scenario: String,
@@ -301,18 +301,18 @@ mod tests {
         let room = tempfile::tempdir().unwrap();
         let path = room.path().join("a.db");
         drop(Store::open(&path, &identity()).unwrap());
-        let told = |identity: Identity| Store::open(&path, &identity).unwrap_err().to_string();
-        let other = told(Identity {
+        let shown = |identity: Identity| Store::open(&path, &identity).unwrap_err().to_string();
+        let other = shown(Identity {
             scenario: "xyz".to_owned(),
             ..identity()
         });
         assert!(other.contains("another scenario, \"a night\""), "{other}");
-        let other = told(Identity {
+        let other = shown(Identity {
             seed: 7,
             ..identity()
         });
         assert!(other.contains("go on with --seed 1"), "{other}");
-        let other = told(Identity {
+        let other = shown(Identity {
             program: "9.0.0".to_owned(),
             ..identity()
         });
@@ -320,7 +320,7 @@ mod tests {
         let newer = Connection::open(&path).unwrap();
         newer.pragma_update(None, "user_version", 99).unwrap();
         drop(newer);
-        let other = told(identity());
+        let other = shown(identity());
         assert!(other.contains("form 99"), "{other}");
     }
 
@@ -340,12 +340,12 @@ mod tests {
         drop(theirs);
         let refused = Store::open(&other, &identity()).unwrap_err();
         assert!(matches!(refused, StoreError::NotAStudy(_)), "{refused}");
-        let nowhere = Store::open(&room.path().join("no/such.db"), &identity()).unwrap_err();
+        let missing = Store::open(&room.path().join("no/such.db"), &identity()).unwrap_err();
         assert!(
-            nowhere.to_string().contains("is the folder there"),
-            "{nowhere}"
+            missing.to_string().contains("is the folder there"),
+            "{missing}"
         );
-        assert!(!nowhere.is_users());
+        assert!(!missing.is_users());
     }
 
     /// A file that may not grow any more stands for a full disk.

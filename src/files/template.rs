@@ -1,4 +1,4 @@
-//! A night to start from: one commented text, filled with the names of built-in models.
+//! A night to start from: one commented text, with_values with the names of built-in models.
 //!
 //! Where a heater can go depends on the engine: its places are tried with `check`, that of its model first.
 
@@ -78,7 +78,7 @@ fn with_heaters(
         let mut values = values.clone();
         values.push(("inlet_plug", format!("{inlet_plug:?}")));
         values.push(("heaters", heaters.concat().trim_end().to_owned()));
-        filled(NIGHT, &values)
+        with_values(NIGHT, &values)
     };
     let mut heaters: Vec<String> = Vec::new();
     for (k, name) in options.heaters.iter().enumerate() {
@@ -114,7 +114,7 @@ fn with_heaters(
                 },
             ));
             let mut all = heaters.clone();
-            all.push(filled(HEATER, &values));
+            all.push(with_values(HEATER, &values));
             let why = fault_of(&night(&all));
             refusal = refusal.take().or(why.clone());
             why.is_none().then_some(all)
@@ -228,7 +228,7 @@ fn comment(words: &str) -> String {
 }
 
 /// The text with its markers replaced; a line with a marker that has no value is left out.
-fn filled(text: &str, values: &Values) -> String {
+fn with_values(text: &str, values: &Values) -> String {
     let lines = text.lines().map(|line| {
         let replace = |line: String, (marker, value): &(&str, String)| {
             line.replace(&format!("<{marker}>"), value)
@@ -286,14 +286,14 @@ mod tests {
     fn every_engine_takes_every_heater_it_has_a_place_for() {
         for engine in names(Kind::Engine) {
             for heater in names(Kind::Heater) {
-                let told = template(&options(engine, &[heater]));
+                let shown = template(&options(engine, &[heater]));
                 // The block stands in the open: what blows or shines into a bay has no place there.
                 let bonded = heater.contains("pad") || heater.contains("rings");
                 if engine == "aluminium-block" && !bonded {
-                    let e = told.unwrap_err().to_string();
+                    let e = shown.unwrap_err().to_string();
                     assert!(e.contains("no place"), "{e}");
                 } else {
-                    told.unwrap_or_else(|e| panic!("{engine} {heater}: {e}"));
+                    shown.unwrap_or_else(|e| panic!("{engine} {heater}: {e}"));
                 }
             }
         }

@@ -80,13 +80,13 @@ impl ValidFile {
 }
 
 /// The kind of what a name leads to: that of the built-in of this name, a night rather than a comparison, or the one
-/// that the keys of the file tell; none if they tell none.
+/// that the keys of the file show; none if they show none.
 ///
 /// *Errors*: a file that cannot be read.
 pub fn kind_named(name: &str, sources: &mut Sources) -> Result<Option<Kind>, FileError> {
     let path = Path::new(name);
     let is_builtin = |kind| builtin(kind, name).is_some();
-    // A folder of that name hides nothing. What comes by standard input tells its kind like a file.
+    // A folder of that name hides nothing. The kind of standard input shows in its keys, as that of a file.
     if !path.is_file() && is_builtin(Kind::Night) {
         return Ok(Some(Kind::Night));
     }
@@ -99,8 +99,8 @@ pub fn kind_named(name: &str, sources: &mut Sources) -> Result<Option<Kind>, Fil
     Ok(kind_of(&sources.open(path)?))
 }
 
-/// Checks a file of this kind; of the kind its keys tell, if none is given. What was told about its weather (lines
-/// left out, gaps) is added to `notes`, faults or not.
+/// Checks a file of this kind; of the kind its keys show, if none is given. Notes on its weather (lines
+/// skipped, gaps) is added to `notes`, faults or not.
 ///
 /// *Errors*: every fault of the file and of those it names.
 pub fn validate(
@@ -136,7 +136,7 @@ pub fn validate(
         Kind::Comparison => {
             let loaded = load_named_comparison_from(path, outside)?;
             notes.extend_from_slice(loaded.base.sources.notes());
-            loaded.audit()?;
+            loaded.validate()?;
             sound.doubts = loaded.doubts();
             sound.held = Held::Choices(loaded);
         }
@@ -189,7 +189,7 @@ fn unknown(source: &Source) -> FileError {
     }
     InputError::of(
         &source.file,
-        "it cannot be told what kind of file this is: it has no key of any",
+        "the kind of this file is not known: it has no key of any",
     )
     .help("use --kind night, comparison, engine, heater, hangar, oil or weather")
     .into()

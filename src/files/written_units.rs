@@ -53,10 +53,10 @@ mod tests {
     #[test]
     fn a_range_is_in_the_unit_its_number_is_written_in() {
         let mut engine: Engine = model(Kind::Engine, "flat-four-5l9").unwrap();
-        let told = engine.uncertain();
-        assert_eq!(told["oil_litres"].unit.as_deref(), Some("L"));
-        assert_eq!(told["bay.u_cabin"].unit.as_deref(), Some("W_m2K"));
-        assert_eq!(told["bay.fin_air_fraction"].unit, None);
+        let shown = engine.uncertain();
+        assert_eq!(shown["oil_litres"].unit.as_deref(), Some("L"));
+        assert_eq!(shown["bay.u_cabin"].unit.as_deref(), Some("W_m2K"));
+        assert_eq!(shown["bay.fin_air_fraction"].unit, None);
         let heater: Heater = model(Kind::Heater, "bay-fan-350w").unwrap();
         let flow = &heater.uncertain["kind.bay_fan.flow"];
         assert_eq!(flow.unit.as_deref(), Some("kg_s"));

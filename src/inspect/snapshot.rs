@@ -84,7 +84,7 @@ pub fn anatomy(scenario: &Scenario, at_s: f64) -> Result<NetworkSnapshot, Snapsh
     let nodes = Nodes::new(checked, &balance);
     Ok(NetworkSnapshot {
         title: scenario.title.clone(),
-        clock: checked.clock().told(at_s),
+        clock: checked.clock().to_text(at_s),
         time_s: at_s,
         paths: heat_paths(&balance, &nodes),
         heaters: entries(&balance, &nodes),

@@ -5,7 +5,7 @@ use super::surroundings::Curve;
 use crate::laws::Laws;
 use crate::trace::ColumnInfo;
 
-/// Everything a night is marched with.
+/// Everything a night is integrated with.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Network {
     /// The numbering.

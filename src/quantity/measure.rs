@@ -33,7 +33,7 @@ macro_rules! spelled {
     ($module:ident, $called:literal, $example:literal, $(#[$doc:meta])* $name:ident, $base:ident { $($unit:ident = $factor:expr),+ $(,)? }) => {
         mod $module {
             use crate::document::reference::Types;
-            use crate::document::{Node, Read, Reader, Walk};
+            use crate::document::{Node, Read, Reader, RuleCheck};
 
             impl Read for $name {
                 const WANTED: &'static str = $called;
@@ -43,7 +43,7 @@ macro_rules! spelled {
                     let (unit, number) = reader.measured(node, &units, $called, $example)?;
                     Some(Self(number * [$($factor),+][unit]))
                 }
-                fn walk(&self, walk: &mut Walk) {
+                fn walk(&self, walk: &mut RuleCheck) {
                     walk.number(self.0, stringify!($base));
                 }
                 fn types(types: &mut Types) {

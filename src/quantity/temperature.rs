@@ -1,7 +1,7 @@
 //! A temperature and a difference of two, which are different things.
 
 use crate::document::reference::Types;
-use crate::document::{Node, Read, Reader, Walk};
+use crate::document::{Node, Read, Reader, RuleCheck};
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Sub};
 
@@ -45,7 +45,7 @@ impl Temperature {
         self.0 + ZERO_C_IN_K
     }
     /// As text in these units, to a tenth: `-9.4 °C`.
-    pub fn told(self, units: Units) -> String {
+    pub fn to_text(self, units: Units) -> String {
         format!("{:.1} {}", units.temperature(self.0), units.symbol())
     }
 }
@@ -97,7 +97,7 @@ impl Read for Temperature {
         }
         Some(kept)
     }
-    fn walk(&self, walk: &mut Walk) {
+    fn walk(&self, walk: &mut RuleCheck) {
         walk.number(self.0, "°C");
     }
     fn types(types: &mut Types) {
@@ -164,7 +164,7 @@ impl Read for TemperatureStep {
         let (unit, number) = reader.measured(node, &["K", "Fdeg"], Self::WANTED, "3")?;
         Some([Self::K, Self::Fdeg][unit](number))
     }
-    fn walk(&self, walk: &mut Walk) {
+    fn walk(&self, walk: &mut RuleCheck) {
         walk.number(self.0, "K");
     }
     fn types(types: &mut Types) {
@@ -296,7 +296,7 @@ mod tests {
             ron::to_string(&Temperature::degC(-9.25)).unwrap(),
             "degC(-9.25)"
         );
-        assert_eq!(t.told(Units::Fahrenheit), "15.0 °F");
+        assert_eq!(t.to_text(Units::Fahrenheit), "15.0 °F");
     }
 
     #[test]

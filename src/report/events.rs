@@ -61,7 +61,7 @@ fn json(events: &[Event], clock: &NightClock) -> Value {
             SwitchCause::Hours => "hours",
             SwitchCause::Thermostat => "thermostat",
         });
-        let at = clock.told(e.time_h * 3600.0);
+        let at = clock.to_text(e.time_h * 3600.0);
         json!({"time_h": e.time_h, "clock": at, "what": what, "subject": subject, "cause": cause})
     };
     events.iter().map(one).collect()

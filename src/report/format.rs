@@ -11,7 +11,7 @@ pub fn temperature(celsius: f64, units: Units) -> String {
 
 /// The same to a tenth, where a threshold is so near that whole degrees would hide which side it is on.
 pub fn finely(celsius: f64, units: Units) -> String {
-    crate::quantity::Temperature::degC(celsius).told(units)
+    crate::quantity::Temperature::degC(celsius).to_text(units)
 }
 
 /// A temperature with its text.

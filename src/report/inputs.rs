@@ -154,8 +154,8 @@ fn heater(heater: &Heater, night: &Night) -> String {
         format!(
             ", thermostat on the {}: on at {}, off at {}",
             sensor(night, &t.sensor),
-            t.on_at.told(units),
-            t.off_at.told(units)
+            t.on_at.to_text(units),
+            t.off_at.to_text(units)
         )
     });
     let power = format!("{:.0} W", heater.power.si());

@@ -28,7 +28,7 @@ pub fn in_short(warning: &Warning, units: Units) -> String {
 
 /// A warning as a sentence, in a reader's units.
 pub fn sentence(warning: &Warning, units: Units) -> String {
-    let temp = |celsius: f64| Temperature::degC(celsius).told(units);
+    let temp = |celsius: f64| Temperature::degC(celsius).to_text(units);
     let share = CONTINUOUS_SHARE;
     match warning {
         Warning::HotCarburettor {

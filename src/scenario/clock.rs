@@ -10,7 +10,7 @@ pub use super::moment::{ClockTime, Moment};
 /// The date that stands in where a night names none: its weather is steady, so any will do.
 const ANY_DATE: Date = Date::constant(2000, 1, 15);
 
-/// Seconds by which a time of day alone does not tell when.
+/// A night longer than this has days of its own, s.
 const DAY_S: f64 = 86_400.0;
 
 model! {
@@ -137,25 +137,25 @@ impl NightClock {
     }
     /// The local clock at so many seconds after the beginning: `06:30`, with `+1` for each midnight passed
     /// left to the reader.
-    pub fn told(&self, seconds: f64) -> String {
+    pub fn to_text(&self, seconds: f64) -> String {
         let at = self.begin + jiff::SignedDuration::from_secs(seconds.round() as i64);
         let local = at.to_zoned_datetime(self.zone.clone()).datetime();
         format!("{:02}:{:02}", local.hour(), local.minute())
     }
     /// The same as a time of day.
     pub fn time_of_day(&self, seconds: f64) -> Option<ClockTime> {
-        ClockTime::try_from(self.told(seconds)).ok()
+        ClockTime::try_from(self.to_text(seconds)).ok()
     }
     /// The same, after the day where the night is longer than one: `day 2, 06:30`.
     pub fn dated(&self, seconds: f64) -> String {
-        let told = self.told(seconds);
+        let shown = self.to_text(seconds);
         if self.night_s <= DAY_S {
-            return told;
+            return shown;
         }
         let date = |at: jiff::Timestamp| at.to_zoned_datetime(self.zone.clone()).date();
         let at = self.begin + jiff::SignedDuration::from_secs(seconds.round() as i64);
         let days = date(at).duration_since(date(self.begin)).as_hours() / 24;
-        format!("day {}, {told}", days + 1)
+        format!("day {}, {shown}", days + 1)
     }
     /// The local hour of day at the beginning, with its fraction: 19.5 for half past seven in the evening.
     pub fn begin_hour(&self) -> f64 {
@@ -189,16 +189,16 @@ mod tests {
         let time = |t: &str| ClockTime::try_from(t.to_owned()).unwrap();
         assert_eq!(c.seconds_until(time("06:30")), 11.5 * 3600.0);
         assert_eq!(c.seconds_until(time("19:00")), 0.0);
-        assert_eq!(c.told(11.5 * 3600.0), "06:30");
+        assert_eq!(c.to_text(11.5 * 3600.0), "06:30");
         assert_eq!(c.dated(11.5 * 3600.0), "06:30");
     }
 
     #[test]
     fn a_night_longer_than_a_day_counts_its_days() {
         let c = clock("2025-01-10 18:00", "2025-01-13 18:00", "America/Chicago");
-        let told = [0.0, 5.99, 6.0, 72.0].map(|h| c.dated(h * 3600.0));
+        let shown = [0.0, 5.99, 6.0, 72.0].map(|h| c.dated(h * 3600.0));
         assert_eq!(
-            told,
+            shown,
             [
                 "day 1, 18:00",
                 "day 1, 23:59",

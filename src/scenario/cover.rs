@@ -11,7 +11,7 @@ model! {
         pub inlet_plug: f64, fraction(), set_within(0.03) = 0.84;
         /// Share of the outlet that is closed. Default 0.48.
         pub outlet_plug: f64, fraction(), set_within(0.03) = 0.48;
-        /// Blankets: the name of a pocket whose skin is covered, and the resistance laid on it.
+        /// Blankets: the name of an air volume whose skin is covered, and the resistance laid on it.
         pub blankets: BTreeMap<String, Resistance>, above_zero(), usual(0.02, 3.0, "estimate: a cloth to a thick quilt; a house roof has 5") = BTreeMap::new();
         /// A cover on the propeller, its resistance; 0.45 m2K/W is usual.
         pub propeller: Option<Resistance>, above_zero(), usual(0.02, 3.0, "estimate: a cloth to a thick quilt; a house roof has 5") = None;
@@ -25,7 +25,7 @@ model! {
 model! {
     /// A gap where one side of the cowl stands open.
     pub struct OpenSide {
-        /// The pocket it opens into.
+        /// The air volume it opens into.
         pub pocket: String;
         /// Its area.
         pub area: Area, above_zero();

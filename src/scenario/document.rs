@@ -17,7 +17,7 @@ use serde::de::{Deserialize, Deserializer, Error};
 
 model! {
     /// Everything a night is computed from. Built in code or read from a file, it passes the same gate
-    /// ([`crate::scenario::check`]) before it is marched.
+    /// ([`crate::scenario::check`]) before it is integrated.
     pub struct Scenario {
         /// A name for the night.
         pub title: String;

@@ -35,7 +35,7 @@ choice! {
             flow: MassFlow, above_zero();
             /// Air dragged along, as a share of the flow (0.3 to 2).
             entrainment: f64, limits(0.0, 20.0);
-            /// How much of that comes from the intake pockets (0.1 to 0.9).
+            /// How much of that comes from the intake air volumes (0.1 to 0.9).
             entrainment_from_intake: f64, fraction();
             /// Conductance from the jet to all it strikes, at impingement shares summing to one (6 to 18 W/K).
             impingement: Conductance, not_negative();
@@ -76,9 +76,9 @@ model! {
     #[derive(serde::Deserialize)]
     #[serde(deny_unknown_fields, default)]
     pub struct Aim: Default {
-        /// Pockets a bay fan draws from, with shares summing to one.
+        /// Air volumes a bay fan draws from, with shares summing to one.
         pub intake: Vec<(String, f64)>, not_negative() = Vec::new();
-        /// Pockets the air is discharged into, with shares summing to one.
+        /// Air volumes the air is discharged into, with shares summing to one.
         pub discharge: Vec<(String, f64)>, not_negative() = Vec::new();
         /// Parts struck by the jet (shares of the impingement conductance, need not sum to one),
         /// heated by a bonded element, or seen by a lamp (shares of the power, summing to one).
@@ -89,7 +89,7 @@ model! {
 model! {
     /// Switches a heater off at `off_at` and on again at `on_at`.
     pub struct Thermostat {
-        /// The part or pocket it feels.
+        /// The part or air volume it feels.
         pub sensor: String;
         /// On again at or below this.
         pub on_at: Temperature, limits(-60.0, 250.0);

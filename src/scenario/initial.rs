@@ -28,7 +28,7 @@ choice! {
         },
         /// These temperatures.
         values {
-            /// Every part, pocket and gas that is not named.
+            /// Every part, air volume and gas that is not named.
             all: Temperature, limits(-60.0, 250.0), usual(-60.0, 100.0, "estimate: the coldest nights to an engine just shut down");
             /// Parts by name.
             parts: BTreeMap<String, Temperature>, limits(-60.0, 250.0), usual(-60.0, 100.0, "estimate: the coldest nights to an engine just shut down");

@@ -8,7 +8,7 @@ use std::ops::RangeInclusive;
 /// Air temperatures that are believed, °C: beyond the coldest and the hottest air recorded at the ground
 /// (-89.2 and 56.7 °C, World Meteorological Organization, World Weather and Climate Extremes Archive; from memory).
 pub const AIR_C: RangeInclusive<f64> = -90.0..=60.0;
-/// Dew points that are believed, °C: air as cold as the coldest, and far drier than any station's sensor tells.
+/// Dew points that are believed, °C: air as cold as the coldest, and far drier than any station's sensor shows.
 pub const DEW_POINT_C: RangeInclusive<f64> = -120.0..=60.0;
 /// Winds that are believed, m/s: beyond the strongest gust recorded (113 m/s, the same archive; from memory).
 pub const WIND_M_S: RangeInclusive<f64> = 0.0..=120.0;

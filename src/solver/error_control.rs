@@ -31,7 +31,7 @@ const LEAST_TOLERANCE: f64 = 1e-9;
 /// The least distance between samples, s: a thousandth of what the gate lets pass. With none the grid would have no end.
 const LEAST_SAMPLE_S: f64 = 1e-3;
 
-/// *Errors*: [`SolveError::Asked`], if there can be no such integrate.
+/// *Errors*: [`SolveError::BelowMinimum`], if there can be no such integrate.
 pub fn in_range(tolerance: f64, sample_s: f64) -> Result<(), SolveError> {
     for (what, given, least) in [
         ("the tolerance", tolerance, LEAST_TOLERANCE),
@@ -42,7 +42,7 @@ pub fn in_range(tolerance: f64, sample_s: f64) -> Result<(), SolveError> {
         ),
     ] {
         if !(given >= least && given.is_finite()) {
-            return Err(SolveError::Asked { what, least, given });
+            return Err(SolveError::BelowMinimum { what, least, given });
         }
     }
     Ok(())

@@ -31,7 +31,7 @@ pub enum SolveError {
     },
     /// The options make no sense.
     #[error("{what} must be {least:e} or more and finite, not {given}")]
-    Asked {
+    BelowMinimum {
         /// What.
         what: &'static str,
         /// The least it may be.

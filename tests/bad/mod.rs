@@ -1,7 +1,7 @@
 //! Files as people spoil them: each input has beside it the message that it must produce.
 //!
 //! `tests/bad/inputs/NAME.ron` (or `.csv`) is run as `coldsoak check NAME.ron`, or with the words after `// run:` in
-//! its first line. `NAME.txt` holds what must be said. `UPDATE_SNAPSHOTS=1 cargo test --test program bad::` writes them anew:
+//! its first line. `NAME.txt` holds what must be said. `UPDATE_SNAPSHOTS=1 cargo test --test program bad::` writes them again:
 //! read every one before you keep it.
 
 mod generated;

@@ -1,4 +1,4 @@
-//! Files without a fault: told as sound, doubted where a number is hard to believe, and written out in full.
+//! Files without a fault: reported as valid, warned of where a number is hard to believe, and written out in full.
 
 use super::run;
 use std::fs;
@@ -107,7 +107,7 @@ fn a_number_that_is_hard_to_believe_is_shown_at_its_place() {
 
 #[test]
 fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
-    for (was, is, told) in [
+    for (was, is, shown) in [
         (
             "\"bay-fan-350w\"",
             "\"bay-fan-350w\", power: kW(40)",
@@ -153,7 +153,7 @@ fn a_number_that_is_hard_to_believe_is_a_warning_and_no_error() {
         let ran = run(folder.path(), &["check", "own.ron"]);
         let err = String::from_utf8_lossy(&ran.stderr).into_owned();
         assert_eq!(ran.status.code(), Some(0), "{err}");
-        assert!(err.contains(": warning: ") && err.contains(told), "{err}");
+        assert!(err.contains(": warning: ") && err.contains(shown), "{err}");
         assert!(err.contains("usual is"), "{err}");
         let quiet = run(folder.path(), &["check", "own.ron", "--quiet"]);
         assert!(quiet.stderr.is_empty() && quiet.stdout.is_empty());

@@ -39,8 +39,8 @@ fn a_new_night_runs_as_it_stands_and_is_never_overwritten_unasked() {
     let desk = TempProject::new();
     let wrote = desk.run(&["new", "mine.ron"]).done();
     assert!(wrote.contains("coldsoak night mine.ron"), "{wrote}");
-    let told = desk.run(&["night", "mine.ron", "--quick"]).done();
-    assert!(told.contains("\nNight     My night\n"), "{told}");
+    let shown = desk.run(&["night", "mine.ron", "--quick"]).done();
+    assert!(shown.contains("\nNight     My night\n"), "{shown}");
     std::fs::write(desk.path().join("mine.ron"), "edited").unwrap();
     let refused = desk.run(&["new", "mine.ron"]);
     assert_eq!(refused.code, 2);
@@ -63,9 +63,9 @@ fn a_new_night_can_be_printed_and_read_back_from_standard_input() {
             "household-fan-1500w",
         ])
         .done();
-    let told = fed(&desk, &["night", "-", "--quick", "--wide"], &text).done();
-    assert!(told.contains("household fan heater 1500 W"), "{told}");
-    assert!(told.contains("standard input "), "{told}");
+    let shown = fed(&desk, &["night", "-", "--quick", "--wide"], &text).done();
+    assert!(shown.contains("household fan heater 1500 W"), "{shown}");
+    assert!(shown.contains("standard input "), "{shown}");
     assert!(desk.files(".").is_empty());
 }
 
@@ -99,10 +99,10 @@ fn a_file_of_the_catalogue_can_be_saved_and_named() {
         SHORT.replace("HEATER", "my-fan.ron"),
     )
     .unwrap();
-    let told = desk.run(&["night", "n.ron", "--quick"]).done();
+    let shown = desk.run(&["night", "n.ron", "--quick"]).done();
     assert!(
-        told.contains("Heater    bay fan 250 W, at bottom, "),
-        "{told}"
+        shown.contains("Heater    bay fan 250 W, at bottom, "),
+        "{shown}"
     );
     let listed = desk.run(&["catalogue"]).done();
     for name in [
@@ -154,8 +154,10 @@ fn every_output_says_where_it_comes_from() {
     )
     .unwrap();
     let words = ["night", "n.ron", "--out", "kept", "--wide", "--quick"];
-    let told = desk.run(&words).done();
-    let made = told.split("\n\n").find(|text| text.starts_with("Made by "));
+    let shown = desk.run(&words).done();
+    let made = shown
+        .split("\n\n")
+        .find(|text| text.starts_with("Made by "));
     let last: Vec<&str> = made.unwrap().split_whitespace().collect();
     let last = last.join(" ");
     assert!(
@@ -282,8 +284,8 @@ fn standard_input_tells_its_kind_like_a_file() {
         ("night", "block-cooling"),
     ] {
         let text = desk.run(&["catalogue", kind, name]).done();
-        let told = fed(&desk, &["check", "-"], &text).done();
-        assert!(told.contains(&format!("a valid {kind} file")), "{told}");
+        let shown = fed(&desk, &["check", "-"], &text).done();
+        assert!(shown.contains(&format!("a valid {kind} file")), "{shown}");
     }
 }
 
@@ -310,7 +312,7 @@ fn a_folder_and_a_device_are_not_replaced_by_a_file() {
     assert!(desk.path().join("there").is_dir());
 }
 
-/// What was left out of the weather is told by `network` as by `night`.
+/// What was skipped of the weather is printed by `network` as by `night`.
 #[test]
 fn a_network_tells_what_was_noticed_in_its_files() {
     let desk = TempProject::new();
@@ -319,11 +321,11 @@ fn a_network_tells_what_was_noticed_in_its_files() {
         "(heater: \"bay-fan-350w\", power: W(9000))",
     );
     std::fs::write(desk.path().join("odd.ron"), &odd).unwrap();
-    let told = |words: &[&str]| -> serde_json::Value {
+    let shown = |words: &[&str]| -> serde_json::Value {
         serde_json::from_str(&desk.run(words).done()).unwrap()
     };
-    let network = told(&["network", "odd.ron", "--json"]);
-    let night = told(&["night", "odd.ron", "--json", "--quick"]);
+    let network = shown(&["network", "odd.ron", "--json"]);
+    let night = shown(&["night", "odd.ron", "--json", "--quick"]);
     for key in ["input_notes", "plausibility_warnings"] {
         assert_eq!(network[key], night[key], "{key}");
     }
@@ -336,7 +338,7 @@ fn a_network_tells_what_was_noticed_in_its_files() {
     );
 }
 
-/// Ranges that only a study would use are checked as well, and told where they stand.
+/// Ranges that only a study would use are checked as well, and reported where they stand.
 #[test]
 fn check_tells_what_is_wrong_with_plausible_ranges() {
     let desk = TempProject::new();
@@ -356,7 +358,7 @@ fn check_tells_what_is_wrong_with_plausible_ranges() {
         )
     };
     with(&range("covers.inlet_plug", "0.5", "0.9")).done();
-    for (ranges, told) in [
+    for (ranges, shown) in [
         (range("covers.inlet_plug", "-0.5", "1.5"), "plausible range"),
         (range("covers.inlet_plgu", "0.0", "0.5"), "did you mean"),
         (
@@ -372,7 +374,7 @@ fn check_tells_what_is_wrong_with_plausible_ranges() {
             ran.err
         );
         assert!(
-            ran.err.contains(told) && ran.err.contains("ranges.ron, line 8"),
+            ran.err.contains(shown) && ran.err.contains("ranges.ron, line 8"),
             "{ranges}: {}",
             ran.err
         );

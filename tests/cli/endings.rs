@@ -20,7 +20,7 @@ fn readiness_that_was_required_and_is_not_there_is_three() {
     assert_eq!(unready.code, 3);
     assert!(
         unready.out.starts_with("Ready at 08:00 in < 1 % "),
-        "the night is told all the same"
+        "the night is printed all the same"
     );
     // The demo is ready in the nominal night and in three of four others, but not in 95 of 100.
     let demo = |more: &[&str]| {

@@ -22,8 +22,8 @@ fn desk() -> TempProject {
 #[test]
 fn a_comparison_leaves_findings_traces_and_charts_and_never_overwrites_unasked() {
     let desk = desk();
-    let told = desk.run(&["compare", "two.ron", "--quick"]).done();
-    assert!(told.contains("coldsoak-out"), "{told}");
+    let shown = desk.run(&["compare", "two.ron", "--quick"]).done();
+    assert!(shown.contains("coldsoak-out"), "{shown}");
     let mut files = desk.files("coldsoak-out");
     files.retain(|f| !f.ends_with(".png"));
     // Findings and provenance; comparison (SVG, CSV); for each choice a trace and four charts (SVG, CSV).
@@ -100,9 +100,9 @@ fn json_is_printed_and_no_folder_written_unless_one_is_named() {
         .done();
     // The same but for the words that were typed.
     let but_words = |text: &str| {
-        let mut told: serde_json::Value = serde_json::from_str(text).unwrap();
-        told.as_object_mut().unwrap().remove("command");
-        told
+        let mut shown: serde_json::Value = serde_json::from_str(text).unwrap();
+        shown.as_object_mut().unwrap().remove("command");
+        shown
     };
     assert_eq!(but_words(&printed), but_words(&named));
     let kept = std::fs::read_to_string(desk.path().join("there/findings.json")).unwrap();

@@ -11,16 +11,16 @@ fn schema(name: &str) -> jsonschema::Validator {
     jsonschema::draft202012::new(&schema).unwrap()
 }
 
-pub fn hold(name: &str, told: &Value) {
+pub fn hold(name: &str, shown: &Value) {
     let faults: Vec<String> = schema(name)
-        .iter_errors(told)
+        .iter_errors(shown)
         .map(|e| format!("{}: {e}", e.instance_path))
         .collect();
     assert!(faults.is_empty(), "{faults:#?}");
 }
 
-pub fn valid(name: &str, told: &Value) -> bool {
-    schema(name).is_valid(told)
+pub fn valid(name: &str, shown: &Value) -> bool {
+    schema(name).is_valid(shown)
 }
 
 fn json(desk: &TempProject, words: &[&str]) -> Value {
@@ -33,9 +33,9 @@ pub type Slip = (&'static str, fn(&mut Value));
 #[test]
 fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     let desk = TempProject::new();
-    let told = json(&desk, &["compare", "--json", "--samples", "8"]);
-    hold("compare", &told);
-    let choices = told["choices"].as_array().unwrap();
+    let shown = json(&desk, &["compare", "--json", "--samples", "8"]);
+    hold("compare", &shown);
+    let choices = shown["choices"].as_array().unwrap();
     assert_eq!(choices.len(), 7);
     let cold = choices.iter().find(|c| c["name"] == "no heater").unwrap();
     assert!(cold["time_to_threshold_h"].is_null());
@@ -60,14 +60,14 @@ fn a_comparison_keeps_its_schema_and_a_never_says_why() {
     assert!(choices[..3].iter().all(|c| c["best_start"].is_object()));
     for (choice, bands) in choices
         .iter()
-        .zip(told["uncertainty"]["choices"].as_array().unwrap())
+        .zip(shown["uncertainty"]["choices"].as_array().unwrap())
     {
         assert_eq!(choice["ready"], bands["ready"], "{choice}");
     }
     // What is ready stands before what is not, where no chance is computed.
     let quick = json(&desk, &["compare", "--json", "--quick"]);
-    for told in [&told, &quick] {
-        let key = told["ranking_key"].as_str().unwrap();
+    for shown in [&shown, &quick] {
+        let key = shown["ranking_key"].as_str().unwrap();
         assert!(key.starts_with("no hazard "), "{key}");
     }
     let usable = quick["choices"].as_array().unwrap().iter();
@@ -93,14 +93,14 @@ fn every_built_in_night_keeps_its_schema() {
         let quick = json(&desk, &["night", night, "--json", "--quick"]);
         hold("night", &quick);
         assert!(quick["uncertainty"].is_null());
-        let told = json(&desk, &["night", night, "--json", "--samples", "8"]);
-        hold("night", &told);
-        let uncertainty = &told["uncertainty"];
+        let shown = json(&desk, &["night", night, "--json", "--samples", "8"]);
+        hold("night", &shown);
+        let uncertainty = &shown["uncertainty"];
         assert_eq!(uncertainty["nights"], 8);
         assert_eq!(uncertainty["summary"]["ready"]["of"], 8);
-        assert!(told.get("choices").is_none());
-        assert!(!told["parts"].as_array().unwrap().is_empty());
-        let last = told["events"].as_array().unwrap().last().unwrap();
+        assert!(shown.get("choices").is_none());
+        assert!(!shown["parts"].as_array().unwrap().is_empty());
+        let last = shown["events"].as_array().unwrap().last().unwrap();
         assert!(last["time_h"].as_f64().unwrap() >= 0.0);
     }
 }
@@ -109,10 +109,10 @@ fn every_built_in_night_keeps_its_schema() {
 fn a_spread_keeps_its_schema_with_and_without_indices() {
     let desk = TempProject::new();
     let words = ["spread", "block-cooling", "--json", "--samples", "8"];
-    let told = json(&desk, &words);
-    hold("spread", &told);
-    assert_eq!(told["nights"], 8);
-    assert!(told["sobol_indices"].as_array().unwrap().is_empty());
+    let shown = json(&desk, &words);
+    hold("spread", &shown);
+    assert_eq!(shown["nights"], 8);
+    assert!(shown["sobol_indices"].as_array().unwrap().is_empty());
     let few = desk.run(&[&words[..], &["--sobol"]].concat());
     assert_eq!((few.code, few.out.as_str()), (2, ""));
     assert!(few.err.contains("Try: --sobol --samples 64"), "{}", few.err);
@@ -124,9 +124,9 @@ fn a_spread_keeps_its_schema_with_and_without_indices() {
         "64",
         "--sobol",
     ];
-    let told = json(&desk, &enough);
-    hold("spread", &told);
-    assert!(!told["sobol_indices"].as_array().unwrap().is_empty());
+    let shown = json(&desk, &enough);
+    hold("spread", &shown);
+    assert!(!shown["sobol_indices"].as_array().unwrap().is_empty());
     let quick = json(&desk, &["compare", "--quick", "--json"]);
     hold("compare", &quick);
     assert!(quick["uncertainty"].is_null());
@@ -135,9 +135,9 @@ fn a_spread_keeps_its_schema_with_and_without_indices() {
 #[test]
 fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
     let desk = TempProject::new();
-    let told = json(&desk, &["night", "small-engine-top", "--refine", "--json"]);
-    hold("refine", &told);
-    assert_eq!(told["axes"][0]["levels"][2]["resolution"], 4);
+    let shown = json(&desk, &["night", "small-engine-top", "--refine", "--json"]);
+    hold("refine", &shown);
+    assert_eq!(shown["axes"][0]["levels"][2]["resolution"], 4);
     let slips: [Slip; 2] = [
         ("a key too many", |v| v["surprise"] = 1.into()),
         ("an axis too few", |v| {
@@ -145,9 +145,9 @@ fn a_refined_night_keeps_its_schema_and_is_told_as_a_table() {
         }),
     ];
     for (slip, make) in slips {
-        let mut told = told.clone();
-        make(&mut told);
-        assert!(!valid("refine", &told), "{slip}");
+        let mut shown = shown.clone();
+        make(&mut shown);
+        assert!(!valid("refine", &shown), "{slip}");
     }
     let text = desk.run(&["night", "small-engine-top", "--refine"]).done();
     assert!(text.contains("(106, 129, 175 numbers)"), "{text}");
@@ -199,9 +199,9 @@ fn the_schemas_refuse_what_is_not_in_the_contract() {
         }),
     ];
     for (slip, make) in slips {
-        let mut told = sound.clone();
-        make(&mut told);
-        assert!(!night.is_valid(&told), "{slip}");
+        let mut shown = sound.clone();
+        make(&mut shown);
+        assert!(!night.is_valid(&shown), "{slip}");
     }
 }
 
@@ -209,25 +209,25 @@ fn the_schemas_refuse_what_is_not_in_the_contract() {
 fn machine_output_is_the_same_in_all_degrees_and_with_any_number_of_threads() {
     let desk = TempProject::new();
     // All but the words that were typed, which differ.
-    let told = |words: &[&str]| {
-        let mut told = json(&desk, words);
-        told.as_object_mut().unwrap().remove("command");
-        told.to_string()
+    let shown = |words: &[&str]| {
+        let mut shown = json(&desk, words);
+        shown.as_object_mut().unwrap().remove("command");
+        shown.to_string()
     };
     let night = ["night", "small-engine-top", "--json", "--samples", "8"];
-    let celsius = told(&[&night[..], &["--units", "degC"]].concat());
-    let fahrenheit = told(&[&night[..], &["--units", "degF"]].concat());
+    let celsius = shown(&[&night[..], &["--units", "degC"]].concat());
+    let fahrenheit = shown(&[&night[..], &["--units", "degF"]].concat());
     assert_eq!(celsius, fahrenheit);
-    let celsius = told(&["compare", "--json", "--quick", "--units", "degC"]);
-    let fahrenheit = told(&["compare", "--json", "--quick", "--units", "degF"]);
+    let celsius = shown(&["compare", "--json", "--quick", "--units", "degC"]);
+    let fahrenheit = shown(&["compare", "--json", "--quick", "--units", "degF"]);
     assert_eq!(celsius, fahrenheit);
     assert!(!celsius.contains("°F"), "{celsius}");
-    let one = told(&["compare", "--json", "--samples", "8", "--threads", "1"]);
-    let four = told(&["compare", "--json", "--samples", "8", "--threads", "4"]);
+    let one = shown(&["compare", "--json", "--samples", "8", "--threads", "1"]);
+    let four = shown(&["compare", "--json", "--samples", "8", "--threads", "4"]);
     assert_eq!(one, four);
 }
 
-/// What was told about a night's files reaches a program too: a spike of its weather, and a number hard to believe.
+/// What was noted about a night's files reaches a program too: a spike of its weather, and a number hard to believe.
 #[test]
 fn notes_and_doubts_are_in_machine_output() {
     let desk = TempProject::new();
@@ -237,7 +237,7 @@ fn notes_and_doubts_are_in_machine_output() {
         table += &format!("2018-01-09T0{hour}:00Z,{temp},-35,1\n");
     }
     let night = "(
-    title: \"doubtful\",
+    title: \"unusual\",
     clock: (begin: \"2018-01-09 00:00\", departure: \"2018-01-09 05:00\", zone: \"UTC\"),
     engine: \"aluminium-block\",
     hangar: \"shut\",
@@ -258,9 +258,9 @@ fn notes_and_doubts_are_in_machine_output() {
         ("night", ["night", "own.ron"]),
         ("compare", ["compare", "two.ron"]),
     ] {
-        let told = json(&desk, &[&words[..], &["--json", "--quick"]].concat());
-        hold(schema, &told);
-        let notes = told["input_notes"].as_array().unwrap();
+        let shown = json(&desk, &[&words[..], &["--json", "--quick"]].concat());
+        hold(schema, &shown);
+        let notes = shown["input_notes"].as_array().unwrap();
         assert!(
             notes
                 .iter()
@@ -268,7 +268,7 @@ fn notes_and_doubts_are_in_machine_output() {
                     && n.as_str().unwrap().contains("spike")),
             "{notes:?}"
         );
-        let warnings = told["plausibility_warnings"].as_array().unwrap();
+        let warnings = shown["plausibility_warnings"].as_array().unwrap();
         assert_eq!(warnings.len(), 1, "{warnings:?}");
         let warning = warnings[0].as_str().unwrap();
         assert!(
@@ -293,22 +293,22 @@ fn a_check_tells_a_program_what_it_tells_people() {
     }
     let ran = desk.run(&["check", "hot.ron", "kmmh.txt", "bad.ron", "--json"]);
     assert_eq!(ran.code, 2);
-    let told: Value = serde_json::from_str(&ran.out).unwrap();
-    hold("check", &told);
-    let files = &told["files"];
+    let shown: Value = serde_json::from_str(&ran.out).unwrap();
+    hold("check", &shown);
+    let files = &shown["files"];
     assert_eq!(
         (&files[0]["valid"], &files[0]["kind"]),
         (&true.into(), &"heater".into())
     );
-    let doubt = &files[0]["plausibility_warnings"][0];
+    let warning = &files[0]["plausibility_warnings"][0];
     let line = 1 + hot.lines().position(|l| l.contains("kW(40)")).unwrap();
     assert_eq!(
-        (&doubt["file"], &doubt["line"]),
+        (&warning["file"], &warning["line"]),
         (&"hot.ron".into(), &line.into())
     );
     assert!(
-        doubt["message"].as_str().unwrap().contains("40000 W"),
-        "{doubt}"
+        warning["message"].as_str().unwrap().contains("40000 W"),
+        "{warning}"
     );
     assert!(
         files[1]["detected_format"]

@@ -7,11 +7,11 @@ use super::machine::hold;
 fn the_json_keeps_its_schema_and_the_moment_asked_for() {
     let desk = TempProject::new();
     let words = ["network", "small-engine-top", "--at", "05:30", "--json"];
-    let told = serde_json::from_str(&desk.run(&words).done()).unwrap();
-    hold("network", &told);
-    assert_eq!(told["clock"], "05:30");
+    let shown = serde_json::from_str(&desk.run(&words).done()).unwrap();
+    hold("network", &shown);
+    assert_eq!(shown["clock"], "05:30");
     // From 19:00 to half past five.
-    assert_eq!(told["time_s"], 10.5 * 3600.0);
+    assert_eq!(shown["time_s"], 10.5 * 3600.0);
     let departure = serde_json::from_str::<serde_json::Value>(
         &desk.run(&["network", "block-cooling", "--json"]).done(),
     )
@@ -36,12 +36,12 @@ fn a_network_goes_into_a_folder_that_is_not_overwritten() {
 #[test]
 fn the_table_is_told_in_the_degrees_asked_for() {
     let desk = TempProject::new();
-    let told = desk
+    let shown = desk
         .run(&["network", "block-cooling", "--units", "degF"])
         .done();
     assert!(
-        told.contains("Slowest time constants") && told.contains("°F"),
-        "{told}"
+        shown.contains("Slowest time constants") && shown.contains("°F"),
+        "{shown}"
     );
 }
 

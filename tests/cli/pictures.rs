@@ -7,8 +7,8 @@ const NIGHT: &str = "block-cooling";
 #[test]
 fn a_map_is_written_once_and_says_where_it_comes_from() {
     let desk = TempProject::new();
-    let told = desk.run(&["map", NIGHT, "--at", "23:00"]).done();
-    assert_eq!(told.trim(), "The engine at 23:00 is in engine-map.svg");
+    let printed = desk.run(&["map", NIGHT, "--at", "23:00"]).done();
+    assert_eq!(printed.trim(), "The engine at 23:00 is in engine-map.svg");
     let svg = std::fs::read_to_string(desk.path().join("engine-map.svg")).unwrap();
     assert!(svg.contains("23:00") && svg.contains("coldsoak map block-cooling --at 23:00"));
     let again = desk.run(&["map", NIGHT]);
@@ -51,8 +51,8 @@ fn a_slip_in_the_flags_of_a_map_is_told_with_its_way_out() {
 #[test]
 fn a_report_is_one_file_and_is_not_overwritten_unasked() {
     let desk = TempProject::new();
-    let told = desk.run(&["night", NIGHT, "--report", "page.html"]).done();
-    assert!(told.contains("The report is in page.html"), "{told}");
+    let printed = desk.run(&["night", NIGHT, "--report", "page.html"]).done();
+    assert!(printed.contains("The report is in page.html"), "{printed}");
     let page = std::fs::read_to_string(desk.path().join("page.html")).unwrap();
     assert!(page.contains("coldsoak night block-cooling --report page.html"));
     let again = desk.run(&["night", NIGHT, "--report", "page.html"]);
@@ -72,8 +72,8 @@ fn a_comparison_has_a_page_too_and_a_chart() {
     std::fs::write(desk.path().join("choices.ron"), CHOICES).unwrap();
     let words = ["compare", "choices.ron", "--quick", "--out", "kept"];
     let words = [&words[..], &["--report", "page.html"]].concat();
-    let told = desk.run(&words).done();
-    assert!(told.contains("The report is in page.html"), "{told}");
+    let printed = desk.run(&words).done();
+    assert!(printed.contains("The report is in page.html"), "{printed}");
     let page = std::fs::read_to_string(desk.path().join("page.html")).unwrap();
     for part in [
         "One &lt;choice&gt;",
@@ -129,14 +129,14 @@ fn a_map_in_motion_has_a_picture_for_every_moment() {
         frames += 1;
         local += usize::from(frame.palette.is_some());
     }
-    // From 20:00 to 08:00, both told.
+    // From 20:00 to 08:00, both printed.
     assert_eq!((frames, local), (7, 0));
-    let told = b"coldsoak map block-cooling --every 2h";
-    assert!(bytes.windows(told.len()).any(|w| w == told));
+    let printed = b"coldsoak map block-cooling --every 2h";
+    assert!(bytes.windows(printed.len()).any(|w| w == printed));
 }
 
-/// Two choices, one of them with a heater, so that the circuit is told.
-const TWO: &str = r#"(title: "Which of the two, asked in a title that is longer than a narrow terminal is wide?",
+/// Two choices, one of them with a heater, so that the circuit is printed.
+const TWO: &str = r#"(title: "Which of the two, in a title that is longer than a narrow terminal is wide?",
     night: "small-engine-top", choices: [
         (name: "no heater", heaters: []),
         (name: "a fan of 350 W and good plugs besides", heaters: [(heater: "bay-fan-350w", place: at("bottom"))]),
@@ -194,15 +194,15 @@ fn a_night_fits_its_terminal() {
 /// A part that was warm at first and did not stay so was not warm "to the end".
 #[test]
 fn warm_at_first_is_not_told_as_warm_to_the_end() {
-    let told = TempProject::new()
+    let printed = TempProject::new()
         .run(&["night", NIGHT, "--quick", "--wide"])
         .done();
-    assert!(told.contains("cooled again"), "{told}");
+    assert!(printed.contains("cooled again"), "{printed}");
     let first = "First time  from the first switch-on\n";
-    assert!(told.contains(first), "{told}");
+    assert!(printed.contains(first), "{printed}");
 }
 
-/// Told before the night is computed, whatever else is wrong.
+/// Reported before the night is computed, whatever else is wrong.
 #[test]
 fn a_report_that_could_not_be_kept_is_refused_at_once() {
     let desk = TempProject::new();

@@ -38,8 +38,8 @@ fn write(desk: &TempProject, name: &str, text: &str) {
 }
 
 fn spread(desk: &TempProject, file: &str) -> Value {
-    let told = desk.run(&["spread", file, "--samples", "64", "--json"]);
-    serde_json::from_str(&told.done()).unwrap()
+    let shown = desk.run(&["spread", file, "--samples", "64", "--json"]);
+    serde_json::from_str(&shown.done()).unwrap()
 }
 
 #[test]
@@ -52,11 +52,11 @@ fn a_narrower_range_of_the_night_is_the_only_one() {
         "narrow.ron",
         &night("heater: \"bay-fan-250w\"", &ranges),
     );
-    let count = |told: &Value| told["uncertain"].as_array().unwrap().len();
+    let count = |shown: &Value| shown["uncertain"].as_array().unwrap().len();
     let (wide, narrow) = (spread(&desk, "wide.ron"), spread(&desk, "narrow.ron"));
     assert_eq!(count(&wide), count(&narrow));
-    let swing = |told: &Value, path: &str| {
-        let influences = told["one_at_a_time"].as_array().unwrap();
+    let swing = |shown: &Value, path: &str| {
+        let influences = shown["one_at_a_time"].as_array().unwrap();
         let found: Vec<&Value> = influences.iter().filter(|i| i["path"] == path).collect();
         assert_eq!(found.len(), 1, "{path}");
         let at = |end: &str| found[0][end].as_f64().unwrap();
@@ -93,17 +93,17 @@ fn a_thermostat_of_five_kelvin_goes_through_every_command() {
             ),
         );
         desk.run(&["check", "pad.ron", "pads.ron"]).done();
-        let told = spread(&desk, "pad.ron");
+        let shown = spread(&desk, "pad.ron");
         assert_eq!(
-            (&told["failed"], &told["most_common_failure"]),
+            (&shown["failed"], &shown["most_common_failure"]),
             (&0.into(), &Value::Null)
         );
-        let told = desk.run(&["compare", "pads.ron", "--json"]).done();
-        let told: Value = serde_json::from_str(&told).unwrap();
-        let of_each = told["uncertainty"]["choices"].as_array().unwrap();
+        let shown = desk.run(&["compare", "pads.ron", "--json"]).done();
+        let shown: Value = serde_json::from_str(&shown).unwrap();
+        let of_each = shown["uncertainty"]["choices"].as_array().unwrap();
         assert_eq!(of_each.len(), 2);
         for choice in of_each {
-            assert_eq!(choice["nights"], told["uncertainty"]["nights"], "{choice}");
+            assert_eq!(choice["nights"], shown["uncertainty"]["nights"], "{choice}");
         }
     }
 }
@@ -114,12 +114,12 @@ fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
     let desk = TempProject::new();
     let oil = range("oil.at_40", 20.0, 160.0) + &range("oil.at_100", 16.0, 140.0);
     write(&desk, "oil.ron", &night("heater: \"bay-fan-250w\"", &oil));
-    let told = spread(&desk, "oil.ron");
-    super::machine::hold("spread", &told);
-    let failed = told["failed"].as_u64().unwrap();
+    let shown = spread(&desk, "oil.ron");
+    super::machine::hold("spread", &shown);
+    let failed = shown["failed"].as_u64().unwrap();
     assert!((10..54).contains(&failed), "{failed}");
-    assert_eq!(told["most_common_failure"]["nights"], failed);
-    let why = told["most_common_failure"]["why"].as_str().unwrap();
+    assert_eq!(shown["most_common_failure"]["nights"], failed);
+    let why = shown["most_common_failure"]["why"].as_str().unwrap();
     assert!(
         why.starts_with("oil.at_100: ") && !why.contains('\n'),
         "{why}"
@@ -135,7 +135,7 @@ fn why_plausible_nights_could_not_be_computed_is_told_in_a_line() {
     }
 }
 
-/// What a message says mends it is done as it says.
+/// What a message suggests corrects it.
 #[test]
 fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     let desk = TempProject::new();
@@ -144,12 +144,12 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     write(&desk, "mine.ron", &text);
     let refused = desk.run(&["spread", "mine.ron", "--samples", "8"]);
     assert_eq!((refused.code, refused.out.as_str()), (2, ""));
-    for told in [
+    for shown in [
         "`engine.g_sump_case` is 1.3",
         "`coldsoak catalogue engine NAME > my-engine.ron`",
         "`engine: \"my-engine.ron\"`",
     ] {
-        assert!(refused.err.contains(told), "{told}: {}", refused.err);
+        assert!(refused.err.contains(shown), "{shown}: {}", refused.err);
     }
     let model = desk.run(&["catalogue", "engine", "flat-four-3l1"]).done();
     let changed = model.replacen("g_sump_case: W_K(1.3)", "g_sump_case: W_K(2.0)", 1);
@@ -157,8 +157,8 @@ fn a_number_of_the_engine_that_was_measured_goes_into_a_file_of_its_own() {
     write(&desk, "my-engine.ron", &changed);
     let named = text.replacen("\"flat-four-3l1\"", "\"my-engine.ron\"", 1);
     write(&desk, "mine.ron", &named);
-    let told = spread(&desk, "mine.ron");
-    let uncertain = told["uncertain"].as_array().unwrap();
+    let shown = spread(&desk, "mine.ron");
+    let uncertain = shown["uncertain"].as_array().unwrap();
     let found: Vec<&Value> = uncertain
         .iter()
         .filter(|u| u["path"] == "engine.g_sump_case")

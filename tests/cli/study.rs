@@ -40,11 +40,11 @@ fn same_as_unbroken(desk: &TempProject) {
         "nights.csv differs after a resumption"
     );
     let findings = |out: &str| {
-        let mut told: serde_json::Value =
+        let mut shown: serde_json::Value =
             serde_json::from_str(&read(out, "findings.json")).unwrap();
         // The one thing that differs is what was typed.
-        told.as_object_mut().unwrap().remove("command").unwrap();
-        told
+        shown.as_object_mut().unwrap().remove("command").unwrap();
+        shown
     };
     assert_eq!(findings("resumed"), findings("unbroken"));
     let csv = std::fs::read_to_string(desk.path().join("resumed/nights.csv")).unwrap();
@@ -82,7 +82,7 @@ fn a_study_that_is_killed_and_resumed_is_the_same_to_the_last_byte() {
     same_as_unbroken(&desk);
 }
 
-/// Ctrl-C: no further night is begun, what was done is told and kept, the exit code says that it is not all.
+/// Ctrl-C: no further night is begun, what was done is printed and kept, the exit code says that it is not all.
 #[test]
 #[cfg(unix)]
 fn ctrl_c_stops_soon_and_keeps_what_was_done() {
@@ -146,16 +146,16 @@ fn the_wrong_study_file_is_two_and_a_place_that_cannot_be_written_is_one() {
     let folder = with("folder");
     assert_eq!(folder.code, 2);
     assert!(folder.err.contains("not a study file"), "{}", folder.err);
-    let nowhere = with("no/such/s.db");
-    assert_eq!(nowhere.code, 1);
+    let missing = with("no/such/s.db");
+    assert_eq!(missing.code, 1);
     assert!(
-        nowhere.err.contains("is the folder there"),
+        missing.err.contains("is the folder there"),
         "{}",
-        nowhere.err
+        missing.err
     );
 }
 
-/// A row that lacks some of its numbers, or is no night at all, is told with what to do, and is never half used.
+/// A row that lacks some of its numbers, or is no night at all, is reported with what to do, and is never half used.
 #[test]
 fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
     let desk = TempProject::new();
@@ -212,16 +212,16 @@ fn a_damaged_row_of_a_study_is_an_error_that_names_it() {
 #[test]
 fn the_same_seed_gives_the_same_nights_with_any_number_of_threads_and_another_seed_others() {
     let desk = TempProject::new();
-    let told = |more: &[&str]| {
+    let shown = |more: &[&str]| {
         let words = ["spread", "block-cooling", "--samples", "16", "--json"];
-        let told = desk.run(&[&words[..], more].concat()).done();
+        let shown = desk.run(&[&words[..], more].concat()).done();
         // What was typed differs.
-        let mut told: serde_json::Value = serde_json::from_str(&told).unwrap();
-        told.as_object_mut().unwrap().remove("command").unwrap();
-        told
+        let mut shown: serde_json::Value = serde_json::from_str(&shown).unwrap();
+        shown.as_object_mut().unwrap().remove("command").unwrap();
+        shown
     };
-    assert_eq!(told(&["--threads", "1"]), told(&["--threads", "3"]));
-    assert_ne!(told(&[]), told(&["--seed", "2"]));
+    assert_eq!(shown(&["--threads", "1"]), shown(&["--threads", "3"]));
+    assert_ne!(shown(&[]), shown(&["--seed", "2"]));
 }
 
 #[test]

@@ -12,8 +12,8 @@ fn json(desk: &TempProject, words: &[&str]) -> Value {
 fn the_first_line_says_when_with_its_chance_and_the_rest_what_to_do() {
     let desk = TempProject::new();
     let words = ["when", "small-engine-top", "--samples", "32"];
-    let told = desk.run(&words).done();
-    let first = told.split("\n\n").next().unwrap().replace('\n', " ");
+    let shown = desk.run(&words).done();
+    let first = shown.split("\n\n").next().unwrap().replace('\n', " ");
     assert!(first.starts_with("Switch on at "), "{first}");
     assert!(
         first.contains(" % chance of ready at 07:00 (95 % interval "),
@@ -21,7 +21,7 @@ fn the_first_line_says_when_with_its_chance_and_the_rest_what_to_do() {
     );
     assert!(first.contains("Limiting part: sump bottom."), "{first}");
     let flowing = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
-    let text = flowing(&told);
+    let text = flowing(&shown);
     for said in [
         "07:00 off unplug every heater before anybody touches the propeller",
         "Thermometer on the sump bottom 06:00: expect",
@@ -34,7 +34,7 @@ fn the_first_line_says_when_with_its_chance_and_the_rest_what_to_do() {
         "unplugged at 07:00",
         "maker manuals and local code come first",
     ] {
-        assert!(text.contains(said), "{said}: {told}");
+        assert!(text.contains(said), "{said}: {shown}");
     }
     let wide = desk.run(&[&words[..], &["--wide"]].concat()).done();
     let text = flowing(&wide);
@@ -94,16 +94,16 @@ fn a_plan_and_a_never_keep_the_schema_and_a_slip_does_not() {
         }),
     ];
     for (slip, make) in slips {
-        let mut told = plan.clone();
-        make(&mut told);
-        assert!(!valid("when", &told), "{slip}");
+        let mut shown = plan.clone();
+        make(&mut shown);
+        assert!(!valid("when", &shown), "{slip}");
     }
 }
 
 #[test]
 fn the_folder_has_the_findings_and_the_chart_of_the_planned_night() {
     let desk = TempProject::new();
-    let told = desk
+    let shown = desk
         .run(&[
             "when",
             "small-engine-top",
@@ -124,7 +124,7 @@ fn the_folder_has_the_findings_and_the_chart_of_the_planned_night() {
         assert!(files.contains(&name.to_owned()), "{name}: {files:?}");
     }
     let kept = std::fs::read_to_string(desk.path().join("tonight/findings.json")).unwrap();
-    assert_eq!(kept.trim_end(), told.trim_end());
+    assert_eq!(kept.trim_end(), shown.trim_end());
 }
 
 #[test]
@@ -154,8 +154,8 @@ fn a_page_has_the_rule_of_the_thermometer_on_its_card() {
 fn never_is_three_only_where_readiness_is_required() {
     let desk = TempProject::new();
     let words = ["when", "radial-underneath", "--samples", "8"];
-    let told = desk.run(&words).done();
-    assert!(told.starts_with("No switch-on time"), "{told}");
+    let shown = desk.run(&words).done();
+    assert!(shown.starts_with("No switch-on time"), "{shown}");
     let required = desk.run(&[&words[..], &["--require-ready"]].concat());
     assert_eq!(required.code, 3);
 }
@@ -163,7 +163,7 @@ fn never_is_three_only_where_readiness_is_required() {
 #[test]
 fn a_departure_can_be_typed_and_a_wrong_one_is_two() {
     let desk = TempProject::new();
-    let told = desk
+    let shown = desk
         .run(&[
             "when",
             "small-engine-top",
@@ -174,11 +174,12 @@ fn a_departure_can_be_typed_and_a_wrong_one_is_two() {
         ])
         .done();
     assert!(
-        told.lines()
+        shown
+            .lines()
             .next()
             .unwrap()
             .contains("chance of ready at 08:15"),
-        "{told}"
+        "{shown}"
     );
     for (typed, said) in [
         ("8 o'clock", "hours and minutes"),
@@ -200,7 +201,7 @@ fn a_departure_can_be_typed_and_a_wrong_one_is_two() {
     }
 }
 
-/// Hours that are sought anew do not keep a night from being left earlier.
+/// Hours that are sought again do not keep a night from being left earlier.
 #[test]
 fn a_departure_before_the_hours_of_a_heater_that_is_sought_is_answered() {
     let desk = TempProject::new();
@@ -208,10 +209,10 @@ fn a_departure_before_the_hours_of_a_heater_that_is_sought_is_answered() {
                  hangar: \"shut\", weather: steady(outdoors: degC(2)), \
                  heaters: [(heater: \"bay-fan-250w\", hours: from(\"05:00\"))])";
     std::fs::write(desk.path().join("early.ron"), night).unwrap();
-    let told = desk
+    let shown = desk
         .run(&["when", "early.ron", "--depart", "02:00", "--samples", "8"])
         .done();
-    assert!(told.contains("02:00"), "{told}");
+    assert!(shown.contains("02:00"), "{shown}");
 }
 
 #[test]

@@ -5,10 +5,10 @@ use super::TempProject;
 #[test]
 fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
     let desk = TempProject::new();
-    let told = desk
+    let shown = desk
         .run(&["compare", "--samples", "8", "--out", "a"])
         .done();
-    let widest = told.lines().map(|l| l.chars().count()).max().unwrap();
+    let widest = shown.lines().map(|l| l.chars().count()).max().unwrap();
     assert!(widest <= 120, "{widest}");
     let output = desk
         .command(&["compare", "--samples", "8", "--out", "b"])
@@ -24,8 +24,8 @@ fn the_table_fits_a_hundred_and_twenty_columns_and_a_narrow_terminal() {
 fn a_night_fits_too() {
     let desk = TempProject::new();
     for night in ["demo", "six-after-flight"] {
-        let told = desk.run(&["night", night, "--samples", "8"]).done();
-        let wide: Vec<&str> = told.lines().filter(|l| l.chars().count() > 120).collect();
+        let shown = desk.run(&["night", night, "--samples", "8"]).done();
+        let wide: Vec<&str> = shown.lines().filter(|l| l.chars().count() > 120).collect();
         assert!(wide.is_empty(), "{wide:#?}");
     }
 }
@@ -66,7 +66,7 @@ fn cautions_and_trust_are_in_every_telling() {
         &["when", "small-engine-top", "--samples", "8"],
         &["spread", "block-cooling", "--samples", "8"],
     ] {
-        let told = desk.run(words).done();
+        let shown = desk.run(words).done();
         for word in [
             "manual",
             "local code",
@@ -75,7 +75,7 @@ fn cautions_and_trust_are_in_every_telling() {
             "Carbon monoxide",
             "feel oil",
         ] {
-            assert!(told.contains(word), "{words:?}: {word}");
+            assert!(shown.contains(word), "{words:?}: {word}");
         }
     }
     let page = ["night", "block-cooling", "--quick", "--report", "page.html"];
@@ -88,10 +88,10 @@ fn cautions_and_trust_are_in_every_telling() {
 
 #[test]
 fn a_never_in_a_night_says_why_and_the_best_it_came_to() {
-    let told = TempProject::new()
+    let shown = TempProject::new()
         .run(&["night", "block-cooling", "--quick", "--wide"])
         .done();
-    let line = told.lines().find(|l| l.contains("never within")).unwrap();
+    let line = shown.lines().find(|l| l.contains("never within")).unwrap();
     assert!(line.contains("the best was"), "{line}");
 }
 
@@ -100,7 +100,7 @@ fn a_never_in_a_night_says_why_and_the_best_it_came_to() {
 fn a_heater_that_waits_for_the_delay_is_told_from_there() {
     let desk = TempProject::new();
     let night = desk.run(&["catalogue", "night", "six-after-flight"]).done();
-    let told = |hours: &str| {
+    let shown = |hours: &str| {
         let file = night.replace(
             "at(\"sump-pad\")",
             &format!("at(\"sump-pad\"), hours: {hours}"),
@@ -115,7 +115,7 @@ fn a_heater_that_waits_for_the_delay_is_told_from_there() {
         ("from(\"23:00\")", "23:00 to 07:30"),
         ("between([(\"20:10\", \"22:00\")])", "21:00 to 22:00"),
     ] {
-        let night = told(hours);
+        let night = shown(hours);
         let line = format!("250 W, at sump-pad, {said}");
         assert!(night.contains(&line), "{line}: {night}");
     }

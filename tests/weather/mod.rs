@@ -74,9 +74,9 @@ fn refused(text: &str, words: &[&str]) -> String {
 }
 
 /// Time, temperature, dew point and wind of each reading.
-fn readings(told: &Value) -> Vec<(String, f64, f64, f64)> {
+fn readings(shown: &Value) -> Vec<(String, f64, f64, f64)> {
     let number = |r: &Value, key: &str| r[key].as_f64().unwrap();
-    told["readings"]
+    shown["readings"]
         .as_array()
         .unwrap()
         .iter()
@@ -93,8 +93,8 @@ fn readings(told: &Value) -> Vec<(String, f64, f64, f64)> {
 }
 
 /// The notes of a kind.
-fn notes(told: &Value, kind: &str) -> Vec<String> {
-    let notes = told["input_notes"].as_array().unwrap().iter();
+fn notes(shown: &Value, kind: &str) -> Vec<String> {
+    let notes = shown["input_notes"].as_array().unwrap().iter();
     notes
         .filter(|note| note["kind"] == kind)
         .map(|note| note["message"].as_str().unwrap().to_owned())

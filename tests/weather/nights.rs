@@ -3,7 +3,7 @@
 use super::{TempProject, readings};
 use serde_json::Value;
 
-/// How far a night may move when the winds are told in whole knots, K.
+/// How far a night may move when the winds are given in whole knots, K.
 const WIND_ROUNDING_K: f64 = 0.1;
 
 /// A block of aluminium in the open night of Greensboro.
@@ -19,10 +19,10 @@ const BEGIN: &str = "1996-02-04 18:00";
 
 /// The built-in record of Greensboro as reports, tenths in the remarks and winds in whole knots.
 fn reports(desk: &TempProject) -> String {
-    let told = desk.weather(&["greensboro_nc_1996-02-04"]);
+    let shown = desk.weather(&["greensboro_nc_1996-02-04"]);
     let tenths = |t: f64| format!("{}{:03.0}", u8::from(t < 0.0), (t.abs() * 10.0).round());
     let whole = |t: f64| format!("{}{:02.0}", if t < 0.0 { "M" } else { "" }, t.abs().round());
-    readings(&told)
+    readings(&shown)
         .iter()
         .map(|(time, temp, dew, wind)| {
             let (day, hour) = (&time[8..10], &time[11..13]);
@@ -42,8 +42,8 @@ fn reports(desk: &TempProject) -> String {
 fn block_c(desk: &TempProject, file: &str) -> f64 {
     let ran = desk.run(&["night", file, "--json"]);
     assert_eq!(ran.code, 0, "{}", ran.err);
-    let told: Value = serde_json::from_str(&ran.out).unwrap();
-    told["parts"][0]["temp_c"].as_f64().unwrap()
+    let shown: Value = serde_json::from_str(&ran.out).unwrap();
+    shown["parts"][0]["temp_c"].as_f64().unwrap()
 }
 
 #[test]
@@ -64,13 +64,13 @@ fn a_night_on_reports_is_the_night_on_their_record() {
     let clean = desk.run(&["weather", "kgso.txt", "--month", "1996-02", "--csv"]);
     std::fs::write(desk.path().join("clean.csv"), clean.out).unwrap();
     let recorded = block_c(&desk, "recorded.ron");
-    let told = block_c(&desk, "reports.ron");
+    let shown = block_c(&desk, "reports.ron");
     assert!(
-        (told - recorded).abs() < WIND_ROUNDING_K,
-        "{told} {recorded}"
+        (shown - recorded).abs() < WIND_ROUNDING_K,
+        "{shown} {recorded}"
     );
-    assert!((block_c(&desk, "table.ron") - told).abs() < 0.01);
-    // Without a month the night's is taken, and that is told.
+    assert!((block_c(&desk, "table.ron") - shown).abs() < 0.01);
+    // Without a month the night's is taken, and that is noted.
     let ran = desk.run(&["night", "plain.ron"]);
     assert_eq!(ran.code, 0, "{}", ran.err);
     assert!(

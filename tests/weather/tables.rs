@@ -8,8 +8,8 @@ const ROUNDING: f64 = 0.01;
 
 /// 9 January 2018, 22:00 UTC: -4.0 °C, dew point -6.0 °C, 5.144 m/s (10 kt); an hour later -5.0, -7.0, 2.572 (5 kt).
 #[track_caller]
-fn the_two(told: &Value) {
-    let found = readings(told);
+fn the_two(shown: &Value) {
+    let found = readings(shown);
     let wanted = [
         ("2018-01-09T22:00:00Z", -4.0, -6.0, 10.0 * 1852.0 / 3600.0),
         ("2018-01-09T23:00:00Z", -5.0, -7.0, 5.0 * 1852.0 / 3600.0),
@@ -42,9 +42,9 @@ fn units_separators_and_times_of_every_spelling_tell_the_same() {
 fn a_local_time_wants_its_zone_and_is_never_guessed() {
     let text =
         "time,temp_c,dewpoint_c,wind_kt\n2018-01-09 15:00,-4,-6,10\n2018-01-09 16:00,-5,-7,5\n";
-    let told = weather(text, &["--zone", "America/Denver"]);
-    the_two(&told);
-    assert!(notes(&told, "assumed")[0].contains("clock of America/Denver"));
+    let shown = weather(text, &["--zone", "America/Denver"]);
+    the_two(&shown);
+    assert!(notes(&shown, "assumed")[0].contains("clock of America/Denver"));
     let said = refused(text, &[]);
     assert!(
         said.contains("own.csv, line 2")
@@ -60,12 +60,12 @@ fn a_local_time_wants_its_zone_and_is_never_guessed() {
 fn a_clock_put_back_tells_an_hour_twice() {
     let head = "time,temp_c,dewpoint_c,wind_kt\n";
     let rows = "2018-11-04 00:30,1,0,1\n2018-11-04 01:30,1,0,1\n2018-11-04 01:30,0,-1,1\n2018-11-04 02:30,0,-1,1\n";
-    let told = weather(&format!("{head}{rows}"), &["--zone", "America/New_York"]);
-    let times: Vec<String> = readings(&told).into_iter().map(|r| r.0).collect();
+    let shown = weather(&format!("{head}{rows}"), &["--zone", "America/New_York"]);
+    let times: Vec<String> = readings(&shown).into_iter().map(|r| r.0).collect();
     let wanted = ["T04:30", "T05:30", "T06:30", "T07:30"].map(|t| format!("2018-11-04{t}:00Z"));
     assert_eq!(times, wanted);
     assert!(
-        notes(&told, "assumed")
+        notes(&shown, "assumed")
             .iter()
             .any(|n| n.starts_with("line 4") && n.contains("put back"))
     );
@@ -79,24 +79,24 @@ fn an_hour_told_twice_that_nothing_settles_is_said() {
         "2018-11-04 01:30,1,0,1\n2018-11-04 02:30,0,-1,1\n",
         "2018-11-04 00:30,1,0,1\n2018-11-04 01:30,1,0,1\n2018-11-04 02:30,0,-1,1\n",
     ] {
-        let told = weather(&format!("{head}{rows}"), &["--zone", "America/New_York"]);
-        let said = notes(&told, "assumed").join("; ");
+        let shown = weather(&format!("{head}{rows}"), &["--zone", "America/New_York"]);
+        let said = notes(&shown, "assumed").join("; ");
         assert!(said.contains("no line settles which it is"), "{said}");
         assert!(
-            readings(&told)
+            readings(&shown)
                 .iter()
                 .any(|r| r.0 == "2018-11-04T05:30:00Z")
         );
     }
     // A night of another date has no such hour, and nothing is said.
-    let told = weather(
+    let shown = weather(
         &format!("{head}2018-11-05 01:30,1,0,1\n"),
         &["--zone", "America/New_York"],
     );
-    assert!(!notes(&told, "assumed").join("").contains("put back"));
+    assert!(!notes(&shown, "assumed").join("").contains("put back"));
 }
 
-/// A table that tells its newest line first is the same weather, the hour told twice with it.
+/// A table with its newest line first is the same weather, the repeated hour with it.
 #[test]
 fn a_table_with_its_newest_line_first_is_turned_round() {
     let head = "time,temp_c,dewpoint_c,wind_kt\n";
@@ -129,10 +129,10 @@ fn a_table_with_its_newest_line_first_is_turned_round() {
 #[test]
 fn a_humidity_above_saturation_is_taken_as_saturated_and_said() {
     let row = |rh: &str| format!("time_utc,temp_c,rh_%,wind_kt\n2018-01-09T22:00Z,-10,{rh},3\n");
-    let told = weather(&row("103"), &[]);
+    let shown = weather(&row("103"), &[]);
     // Saturated over water, so the dew point is the temperature.
-    assert!((readings(&told)[0].2 + 10.0).abs() < 1e-4);
-    let said = notes(&told, "corrected").join("");
+    assert!((readings(&shown)[0].2 + 10.0).abs() < 1e-4);
+    let said = notes(&shown, "corrected").join("");
     assert!(said.contains("line 2: the humidity `103`"), "{said}");
     assert!(notes(&weather(&row("100"), &[]), "corrected").is_empty());
 }
@@ -141,9 +141,9 @@ fn a_humidity_above_saturation_is_taken_as_saturated_and_said() {
 fn two_columns_of_one_name_are_told_and_the_first_wins() {
     let text = "time_utc,time_utc,temp_c,temp_c,dewpoint_c,wind_m_s\n\
         2018-01-09T22:00Z,2018-02-09T22:00Z,-4,1,-6,5.144\n2018-01-09T23:00Z,2018-02-09T23:00Z,-5,1,-7,2.572\n";
-    let told = weather(text, &[]);
-    the_two(&told);
-    let said = notes(&told, "assumed").join("; ");
+    let shown = weather(text, &[]);
+    the_two(&shown);
+    let said = notes(&shown, "assumed").join("; ");
     for word in [
         "two columns are called `temp_c`: column 3 is taken, and column 4 is not",
         "two columns are called `time_utc`: column 1 is taken, and column 2 is not",
@@ -169,7 +169,7 @@ fn a_date_that_may_be_read_two_ways_is_asked_about() {
 }
 
 /// The dew point over water of 80 % over water at -10 °C, by the Magnus form of WMO-No. 8 (constants from memory):
-/// x = ln 0.8 + 17.62 (-10) / (243.12 - 10), T = 243.12 x / (17.62 - x). The table is told to four digits.
+/// x = ln 0.8 + 17.62 (-10) / (243.12 - 10), T = 243.12 x / (17.62 - x). The table is given to four digits.
 #[test]
 fn humidity_becomes_a_dew_point_over_water() {
     let x = 0.8_f64.ln() - 176.2 / 233.12;
@@ -179,13 +179,13 @@ fn humidity_becomes_a_dew_point_over_water() {
         ("humidity", "80"),
         ("relative_humidity", "0.80"),
     ] {
-        let told = weather(
+        let shown = weather(
             &format!("time_utc,temp_c,{name},wind_kt\n2018-01-09T22:00Z,-10,{value},3\n"),
             &[],
         );
-        let found = readings(&told)[0].2;
+        let found = readings(&shown)[0].2;
         assert!((found - wanted).abs() < 1e-4, "{found} {wanted}");
-        assert_eq!(notes(&told, "assumed").len(), usize::from(name != "rh_%"));
+        assert_eq!(notes(&shown, "assumed").len(), usize::from(name != "rh_%"));
     }
 }
 
@@ -197,9 +197,9 @@ fn bad_data_of_a_genuine_archive_is_told() {
         JFK,2013-05-09T00:00Z,57.0,53.1,8.1\nJFK,2013-05-09T01:00Z,57.0,53.1,8.1\nJFK,2013-05-09T02:00Z,13.1,12.0,8.1\n\
         JFK,2013-05-09T03:00Z,57.2,53.1,8.1\nJFK,2013-05-09T04:00Z,57.2,53.1,1048.4\nJFK,2013-05-09T05:00Z,NA,NA,NA\n\
         JFK,2013-05-09T06:00Z,57.2,53.1,8.1\nJFK,2013-05-09T06:00Z,57.2,53.1,8.1\nnot a row\n";
-    let told = weather(text, &[]);
-    assert_eq!(readings(&told).len(), 5);
-    let left = notes(&told, "skipped").join("\n");
+    let shown = weather(text, &[]);
+    assert_eq!(readings(&shown).len(), 5);
+    let left = notes(&shown, "skipped").join("\n");
     for word in [
         "line 6: 1048.4 in `wind_speed_mph` is 469 m/s",
         "line 7: `temp_f` is missing",
@@ -208,10 +208,10 @@ fn bad_data_of_a_genuine_archive_is_told() {
     ] {
         assert!(left.contains(word), "{word}: {left}");
     }
-    let kept = notes(&told, "kept, but odd").join("\n");
+    let kept = notes(&shown, "kept, but odd").join("\n");
     assert!(kept.contains("line 4") && kept.contains("spike"), "{kept}");
-    assert!(notes(&told, "gap").join("").contains("180 minutes"));
-    assert!(notes(&told, "not used").join("").contains("`origin`"));
+    assert!(notes(&shown, "gap").join("").contains("180 minutes"));
+    assert!(notes(&shown, "not used").join("").contains("`origin`"));
 }
 
 #[test]
@@ -240,9 +240,9 @@ fn a_table_without_wind_needs_the_word_of_the_night() {
 fn two_columns_of_one_thing_are_told() {
     let text = "time_utc,attic_temp_c,temp_c,porch_temp_c,dewpoint_c,Station pressure (hPa),wind_m_s\n\
         2018-01-09T22:00Z,9,-4,1,-6,1013,5.144\n2018-01-09T23:00Z,9,-5,1,-7,1012,2.572\n";
-    let told = weather(text, &[]);
-    the_two(&told);
-    let said = notes(&told, "assumed").join("; ");
+    let shown = weather(text, &[]);
+    the_two(&shown);
+    let said = notes(&shown, "assumed").join("; ");
     assert!(
         said.contains("`temp_c` is taken, and `porch_temp_c` is not"),
         "{said}"

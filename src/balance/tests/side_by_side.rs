@@ -18,7 +18,7 @@ fn columns(net: &Network) -> Vec<f64> {
     [&net.initial[..], &auxiliaries, &inputs].concat()
 }
 
-/// Every law worked out by itself and added up, written anew: nothing here stands in a wide register.
+/// Every law worked out by itself and added up, written again: nothing here stands in a wide register.
 struct Anew<'a> {
     laws: &'a Laws,
     x: &'a [f64],
@@ -189,7 +189,7 @@ fn drift_is_what_the_rows_change_by_with_the_inputs() {
     assert_eq!(drift[ix.oil_water()], 0.0);
 }
 
-/// Of one night, four laws of a kind are evaluated together where they make the same choice; fewer are filled up with the first.
+/// Of one night, four laws of a kind are evaluated together where they make the same choice; fewer are full up with the first.
 #[test]
 fn laws_that_make_the_same_choice_are_evaluated_together() {
     let net = all_laws_network(1.0);
@@ -200,8 +200,8 @@ fn laws_that_make_the_same_choice_are_evaluated_together() {
         [0, 1, 4, 6, 7, 8].map(|at| surfaces(at).count),
         [4, 3, 2, 1, 1, 1]
     );
-    let filled = [7, 8, 7, 7].map(|law| &raw const net.laws.links[law]);
-    assert_eq!(links(7).elements.map(|law| &raw const *law), filled);
+    let full = [7, 8, 7, 7].map(|law| &raw const net.laws.links[law]);
+    assert_eq!(links(7).elements.map(|law| &raw const *law), full);
 }
 
 mod lanes {

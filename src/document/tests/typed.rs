@@ -195,7 +195,7 @@ fn a_value_made_in_code_is_held_to_the_same_limits() {
         until: 1.0,
     };
     thing.parts.insert("x".to_owned(), f64::NAN);
-    let mut walk = Walk::default();
+    let mut walk = RuleCheck::default();
     thing.walk(&mut walk);
     let found: Vec<String> = walk
         .into_found()

@@ -65,7 +65,7 @@ fn underlined(fault: &InputError) -> &str {
 }
 
 #[track_caller]
-fn told(fault: &InputError, what: &str, place: &str, help: &str) {
+fn shows(fault: &InputError, what: &str, place: &str, help: &str) {
     assert!(fault.message.contains(what), "{fault:?}");
     assert_eq!(underlined(fault), place, "{}", fault.message);
     let said = fault.suggestion.as_deref().unwrap_or("");

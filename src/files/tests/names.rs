@@ -5,7 +5,7 @@ use super::super::fault::FileError;
 use super::super::library::{Kind, MODELS};
 use super::super::night::{load, load_builtin, load_named_from};
 use super::super::sources::{Outside, label};
-use super::{NIGHT, fault, folder, loaded, told};
+use super::{NIGHT, fault, folder, loaded, shows};
 use crate::scenario::check::check;
 
 #[test]
@@ -24,14 +24,14 @@ fn the_night_itself_is_sound() {
 #[test]
 fn names_that_lead_nowhere_are_told() {
     let f = fault("\"flat-four-3l1\"", "\"flat-four-3l\"");
-    told(
+    shows(
         &f,
         "no built-in engine `flat-four-3l`",
         "flat-four-3l",
         "engine: \"flat-four-3l1\"",
     );
     let f = fault("\"shut\"", "\"heated\"");
-    told(
+    shows(
         &f,
         "no built-in hangar `heated`",
         "heated",
@@ -41,7 +41,7 @@ fn names_that_lead_nowhere_are_told() {
     assert!(f.message.contains("could not be read"), "{f:?}");
     for outside in ["../shut.ron", "/etc/shut.ron", "a/../../shut.ron"] {
         let f = fault("\"shut\"", &format!("\"{outside}\""));
-        told(&f, "is not a file in the folder", outside, "without `..`");
+        shows(&f, "is not a file in the folder", outside, "without `..`");
     }
     let Err(FileError::Faults(faults)) = load_named_from("dmo", Outside::Refused) else {
         panic!("no fault")

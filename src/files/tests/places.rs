@@ -5,7 +5,7 @@ use super::super::fault::{FileError, InputError};
 use super::super::library::Kind;
 use super::super::night::load;
 use super::super::sources::Outside;
-use super::{NIGHT, fault, folder, told};
+use super::{NIGHT, fault, folder, shows};
 use crate::scenario::check::check;
 
 const COMPARISON: &str = r#"(
@@ -19,31 +19,31 @@ const COMPARISON: &str = r#"(
 #[test]
 fn problems_of_the_night_are_shown_where_they_stand() {
     let f = fault("\"UL\"", "\"UP\"");
-    told(&f, "no pocket named `UP`", "UP", "\"UL\": m2K_W(0.3)");
+    shows(&f, "no air volume named `UP`", "UP", "\"UL\": m2K_W(0.3)");
     let f = fault("at(\"bottom\")", "at(\"botom\")");
-    told(
+    shows(
         &f,
         "no place named `botom`",
         "botom",
         "place: at(\"bottom\")",
     );
     let f = fault("min(30)", "h(30)");
-    told(
+    shows(
         &f,
         "lies before the beginning",
         "before_departure",
         "always",
     );
     let f = fault("(blankets", "(outlet_plug: 1.5, blankets");
-    told(&f, "must be from 0 to 1; found 1.5", "1.5", "");
+    shows(&f, "must be from 0 to 1; found 1.5", "1.5", "");
     // The second heater's power, not the first's.
     let f = fault("\"sump-pad-150w\",", "\"sump-pad-150w\", power: W(-3),");
-    told(&f, "must not be negative", "W(-3)", "power: W(3)");
+    shows(&f, "must not be negative", "W(-3)", "power: W(3)");
     let f = fault(
         "\"sump-pad-150w\",",
         "\"sump-pad-150w\", thermostat: (sensor: \"sump_bot\", on_at: degC(90), off_at: degC(80)),",
     );
-    told(
+    shows(
         &f,
         "`on_at` must be below `off_at`",
         "degC(90)",
@@ -69,7 +69,7 @@ fn a_problem_of_an_engine_file_is_shown_in_that_file() {
         (1, "own.ron"),
         "{faults:?}"
     );
-    told(
+    shows(
         &faults[0],
         "must be above zero",
         "kg(-32.4)",
@@ -85,7 +85,7 @@ fn a_problem_of_a_choice_is_shown_at_that_choice() {
     let problems = check(&choice.night).unwrap_err();
     let faults = loaded.located(&problems, &choice.name);
     assert_eq!(faults.len(), 1, "{faults:?}");
-    told(
+    shows(
         &faults[0],
         "no place named `sump`",
         "sump",

@@ -3,7 +3,7 @@
 use super::super::fault::FileError;
 use super::super::night::{NightFile, load};
 use super::super::ron::{LONGEST, parse, text_of, written};
-use super::{NIGHT, fault, loaded, told, underlined};
+use super::{NIGHT, fault, loaded, shows, underlined};
 use crate::quantity::{Mass, Temperature};
 use crate::scenario::cover::Covers;
 use crate::scenario::heater::{Heater, Place};
@@ -24,7 +24,7 @@ fn what_windows_editors_do_is_no_fault() {
 #[test]
 fn keys_that_are_wrong_missing_or_doubled_are_told() {
     let f = fault("hangar:", "hanger:");
-    told(&f, "no key `hanger`", "hanger", "hangar: \"shut\"");
+    shows(&f, "no key `hanger`", "hanger", "hangar: \"shut\"");
     let f = fault("    title: \"own night\",\n", "");
     assert!(f.message.contains("the key `title` is missing"), "{f:?}");
     let f = fault("hangar: \"shut\",", "hangar: \"shut\", hangar: \"breezy\",");
@@ -33,7 +33,7 @@ fn keys_that_are_wrong_missing_or_doubled_are_told() {
         "\"UL\": m2K_W(0.3)",
         "\"UL\": m2K_W(0.3), \"UL\": m2K_W(0.4)",
     );
-    told(
+    shows(
         &f,
         "the key `UL` stands there twice",
         "\"UL\"",
@@ -44,9 +44,9 @@ fn keys_that_are_wrong_missing_or_doubled_are_told() {
 #[test]
 fn numbers_and_units_that_are_wrong_are_told() {
     let f = fault("degC(-9)", "kg(-9)");
-    told(&f, "`kg` is no unit of a temperature", "kg", "degF(-9)");
+    shows(&f, "`kg` is no unit of a temperature", "kg", "degF(-9)");
     let f = fault("degC(-9)", "-9");
-    told(
+    shows(
         &f,
         "the number -9 has no unit",
         "-9",
@@ -71,9 +71,9 @@ fn numbers_and_units_that_are_wrong_are_told() {
         "{f:?}"
     );
     let f = fault("humidity: 0.8", "humidity: NaN");
-    told(&f, "must be finite", "NaN", "write the number itself");
+    shows(&f, "must be finite", "NaN", "write the number itself");
     let f = fault("\"19:00\"", "\"7 pm\"");
-    told(
+    shows(
         &f,
         "`7 pm` is not a time of day",
         "\"7 pm\"",

@@ -124,7 +124,7 @@ mod tests {
         let c = clock("19:30");
         let told: Vec<_> = hour_ticks(&c, 12.0 * 3600.0, 8.5)
             .iter()
-            .map(|t| c.told(*t))
+            .map(|t| c.to_text(*t))
             .collect();
         assert_eq!(told, ["20:00", "22:00", "00:00", "02:00", "04:00", "06:00"]);
     }

@@ -150,7 +150,7 @@ impl<'a> Figure<'a> {
         let small = TextStyle::plain(NAME, colour::MUTED);
         let begin = self.view.clock.begin_hour();
         for seconds in hours {
-            let told = self.view.clock.told(*seconds);
+            let told = self.view.clock.to_text(*seconds);
             let at = (place.x(*seconds), place.floor + 16.0);
             if self.long() && told == "00:00" {
                 let day = ((begin * 3600.0 + seconds) / DAY_S).round() + 1.0;

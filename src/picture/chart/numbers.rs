@@ -48,7 +48,7 @@ pub fn written(clock: &NightClock, panels: &[Panel], strips: &[Strip]) -> Vec<u8
         .collect();
     let rows = times.into_iter().map(|time| {
         let seconds = time as f64 / 1000.0;
-        let begin = [format!("{:.5}", seconds / 3600.0), clock.told(seconds)];
+        let begin = [format!("{:.5}", seconds / 3600.0), clock.to_text(seconds)];
         let values = columns
             .iter()
             .map(|c| c.1.get(&time).cloned().unwrap_or_default());

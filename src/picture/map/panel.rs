@@ -87,7 +87,7 @@ impl Panel<'_> {
         let small = TextStyle::plain(NAME, TEXT);
         vec![
             self.line(
-                clock.told(moment.time_s),
+                clock.to_text(moment.time_s),
                 (0.0, 14.0),
                 TextStyle::bold(26.0),
             ),

@@ -71,9 +71,9 @@ pub fn section(night: &Night, choice: Option<&str>, rule: Option<&Thermometer>) 
         let thermostat = match &heater.thermostat {
             Some(t) => format!(
                 "; its thermostat switches it off at {} of the {}, on again at {}",
-                t.off_at.told(units),
+                t.off_at.to_text(units),
                 sensor(night, &t.sensor),
-                t.on_at.told(units)
+                t.on_at.to_text(units)
             ),
             None => String::new(),
         };

@@ -1,4 +1,4 @@
-//! Pockets, the openings between and out of them, and the air inside the engine: their names.
+//! Air volumes, the openings between and out of them, and the air inside the engine: their names.
 
 use super::super::body::{Body, FinPassage};
 use super::super::moisture::CrankcaseGas;
@@ -37,7 +37,7 @@ fn pair(a: &str, b: &str, path: &str, names: &Names, problems: &mut Problems) {
     let both = names.pocket(a, path, problems) & names.pocket(b, path, problems);
     if both && a == b {
         problems
-            .tell(path, format!("the pocket `{a}` opens into itself"))
+            .tell(path, format!("the air volume `{a}` opens into itself"))
             .word(a);
     }
 }

@@ -25,7 +25,7 @@ pub(super) fn check_all(
             shares(aim, &format!("engine.places.{place}"), names, problems);
         }
     }
-    // Where a name leads nowhere, whether air finds a way out cannot be told.
+    // Where a name leads nowhere, nothing is known of the way of the air.
     let resolved = problems.count() == 0;
     let mut called = BTreeSet::new();
     for (i, heater) in scenario.heaters.iter().enumerate() {

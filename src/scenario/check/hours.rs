@@ -23,7 +23,7 @@ pub(super) fn hours(
         InitialTemperature::after_flight { delay } => delay.si(),
         _ => 0.0,
     };
-    let night = format!("from {} to {}", clock.told(0.0), clock.told(end));
+    let night = format!("from {} to {}", clock.to_text(0.0), clock.to_text(end));
     let before = problems.count();
     match &heater.hours {
         Hours::always | Hours::never => {}
@@ -38,7 +38,7 @@ pub(super) fn hours(
                     .help(format!(
                         "the aeroplane leaves at {}: name an earlier time, or write before_departure(h(3)) for the last \
                          three hours before it, or `always` for a heater that is on from the beginning",
-                        clock.told(clock.night_s())
+                        clock.to_text(clock.night_s())
                     ));
             }
         }

@@ -1,4 +1,4 @@
-//! Joints, faces, sights, enclosures and feeds: that they name what is there, and that heat can pass as told.
+//! Joints, faces, sights, enclosures and feeds: that they name what is there, and that heat can pass as written.
 
 use super::super::body::Body;
 use super::super::joint::{Contact, Enclosure, FilmLaw, Joint, Surface};
@@ -111,7 +111,7 @@ fn footprint_fits(footprint: f64, part: &Part, spot: Spot, path: &str, problems:
     }
 }
 
-/// Area of a spot, m2; none where the shape does not tell.
+/// Area of a spot, m2; none where it does not follow from the shape.
 fn spot_area(shape: &Shape, spot: Spot) -> Option<f64> {
     match (shape, spot) {
         (Shape::bar { section, .. }, Spot::start | Spot::end) => Some(section.si()),
@@ -166,8 +166,8 @@ fn face(face: &Surface, path: &str, names: &Names, problems: &mut Problems) {
     };
     let pocket = names.is_pocket(&face.meets);
     match &face.law {
-        FilmLaw::air { .. } => wants(pocket, "air", "a pocket"),
-        FilmLaw::fins { .. } => wants(pocket, "fins", "a pocket"),
+        FilmLaw::air { .. } => wants(pocket, "air", "an air volume"),
+        FilmLaw::fins { .. } => wants(pocket, "fins", "an air volume"),
         FilmLaw::outdoors { .. } => {
             wants(names.is_hangar(&face.meets), "outdoors", "the `hangar`");
         }

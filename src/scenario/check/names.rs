@@ -1,4 +1,4 @@
-//! The names of an engine's parts, pockets and surroundings, and the search for one that is not there.
+//! The names of an engine's parts, air volumes and surroundings, and the search for one that is not there.
 
 use super::super::body::Body;
 use super::super::part::{Part, Shape, Spot};
@@ -19,11 +19,11 @@ pub(super) struct Names<'a> {
 }
 
 impl<'a> Names<'a> {
-    /// Collects the names of a body, telling of those that are taken, reserved or no single word.
+    /// Collects the names of a body, reporting those that are taken, reserved or no single word.
     pub fn of(body: &'a Body, path: &str, problems: &mut Problems) -> Self {
         let mut taken: BTreeMap<&str, String> = BTreeMap::new();
         let mut take = |name: &'a str, at: String| {
-            let told = problems.count();
+            let shown = problems.count();
             if let Some(first) = taken.get(name) {
                 problems
                     .tell(
@@ -31,7 +31,7 @@ impl<'a> Names<'a> {
                         format!("the name `{name}` is already taken by {first}"),
                     )
                     .word(name)
-                    .help("parts, pockets and surroundings each need a name of their own");
+                    .help("parts, air volumes and surroundings each need a name of their own");
             } else if name == HANGAR || name == CABIN {
                 problems
                     .tell(&at, format!("`{name}` is a reserved name"))
@@ -43,7 +43,7 @@ impl<'a> Names<'a> {
                     .word(name)
                     .help("a name is one word of letters, digits, `_` and `-`");
             }
-            if problems.count() == told {
+            if problems.count() == shown {
                 taken.insert(name, at);
             }
         };
@@ -73,20 +73,26 @@ impl<'a> Names<'a> {
         found
     }
 
-    /// Whether there is a pocket of this name; a problem if not.
+    /// Whether there is an air volume of this name; a problem if not.
     pub fn pocket(&self, name: &str, path: &str, problems: &mut Problems) -> bool {
         let found = self.pockets.contains(name);
         if !found {
-            self.missing(name, "pocket", self.pockets.iter().copied(), path, problems);
+            self.missing(
+                name,
+                "air volume",
+                self.pockets.iter().copied(),
+                path,
+                problems,
+            );
         }
         found
     }
 
-    /// A part or a pocket of this name, as a sensor can feel.
+    /// A part or an air volume of this name, as a sensor can feel.
     pub fn part_or_pocket(&self, name: &str, path: &str, problems: &mut Problems) {
         if !self.parts.contains_key(name) && !self.pockets.contains(name) {
             let among = self.parts.keys().chain(&self.pockets).copied();
-            self.missing(name, "part or pocket", among, path, problems);
+            self.missing(name, "part or air volume", among, path, problems);
         }
     }
 
@@ -103,7 +109,7 @@ impl<'a> Names<'a> {
         }
     }
 
-    /// A pocket, the hangar, the cabin or surroundings of this name, as a face can meet.
+    /// An air volume, the hangar, the cabin or surroundings of this name, as a face can meet.
     pub fn met(&self, name: &str, path: &str, problems: &mut Problems) -> bool {
         let found = self.is_pocket(name) || self.is_outside(name);
         if !found {
@@ -113,12 +119,12 @@ impl<'a> Names<'a> {
                 .chain(&self.surroundings)
                 .copied()
                 .chain([HANGAR, CABIN]);
-            self.missing(name, "pocket or surrounding", among, path, problems);
+            self.missing(name, "air volume or surrounding", among, path, problems);
         }
         found
     }
 
-    /// Whether this is a pocket.
+    /// Whether this is an air volume.
     pub fn is_pocket(&self, name: &str) -> bool {
         self.pockets.contains(name)
     }
@@ -138,12 +144,13 @@ impl<'a> Names<'a> {
         path: &str,
         problems: &mut Problems,
     ) {
+        let a = if wanted.starts_with('a') { "an" } else { "a" };
         let what = if self.parts.contains_key(name) {
-            format!("`{name}` is a part; a {wanted} is needed here")
+            format!("`{name}` is a part; {a} {wanted} is needed here")
         } else if self.pockets.contains(name) {
-            format!("`{name}` is a pocket; a {wanted} is needed here")
+            format!("`{name}` is an air volume; {a} {wanted} is needed here")
         } else if self.is_outside(name) {
-            format!("`{name}` is surroundings; a {wanted} is needed here")
+            format!("`{name}` is surroundings; {a} {wanted} is needed here")
         } else {
             format!("there is no {wanted} named `{name}`")
         };
@@ -157,7 +164,7 @@ impl<'a> Names<'a> {
     }
 }
 
-/// Tells of parts whose name the trace gives to something else: a layer of oil, the air of a pocket, the outdoors.
+/// Reports parts whose name the trace gives to something else: a layer of oil, the air of an air volume, the outdoors.
 fn made_names(body: &Body, path: &str, problems: &mut Problems) {
     for (i, part) in body.parts.iter().enumerate() {
         let name = part.name.as_str();
@@ -224,7 +231,7 @@ pub(super) fn spots(shape: &Shape) -> &'static [Spot] {
     }
 }
 
-/// Tells if a part has no such spot; whether it has.
+/// Reports a part that has no such spot; whether it has.
 pub(super) fn spot_fits(part: &Part, spot: Spot, path: &str, problems: &mut Problems) -> bool {
     let spots = spots(&part.shape);
     let fits = spots.contains(&spot);

@@ -44,19 +44,19 @@ pub(super) fn way_out(
             "`{}` blows air, but {} nowhere to let it go: no passage or gap leads out",
             heater.name,
             if pockets.len() == 1 {
-                format!("the pocket {} has", listed(&pockets))
+                format!("the air volume {} has", listed(&pockets))
             } else {
-                format!("the pockets {} have", listed(&pockets))
+                format!("the air volumes {} have", listed(&pockets))
             },
         );
         problems
             .tell(format!("{path}.place"), what)
             .word(&heater.name)
-            .help("open a plug, or give one of these pockets a gap");
+            .help("open a plug, or give one of these air volumes a leak");
     }
 }
 
-/// Pockets that share their air through passages, as group numbers; and the groups open to the hangar.
+/// Air volumes that share their air through passages, as group numbers; and the groups open to the hangar.
 fn groups<'a>(body: &'a Body, covers: &Covers) -> (BTreeMap<&'a str, usize>, BTreeSet<usize>) {
     use super::super::body::OpeningKind;
     let mut group: BTreeMap<&str, usize> = BTreeMap::new();

@@ -128,7 +128,7 @@ pub(super) fn covers(covers: &Covers, body: &Body, names: &Names, problems: &mut
             problems
                 .tell(
                     path,
-                    format!("the pocket `{pocket}` has no skin to lay a blanket on"),
+                    format!("the air volume `{pocket}` has no skin to lay a blanket on"),
                 )
                 .word(pocket)
                 .help(format!(

@@ -10,7 +10,7 @@ use super::names::Names;
 use super::problem::{Problem, Problems};
 use super::simulated_time::end_s;
 use super::{air, body, heaters, joints, layout, surroundings, weather};
-use crate::document::{Read, Walk};
+use crate::document::{Read, RuleCheck};
 use std::borrow::Cow;
 
 /// A scenario whose names resolve and whose numbers are sane.
@@ -55,12 +55,12 @@ impl CheckedScenario {
 
 /// Resolves every name of a scenario and checks every number.
 ///
-/// A Layout is expanded first, if its own numbers are sane. Nothing is mended silently.
+/// A Layout is expanded first, if its own numbers are sane. Nothing is corrected silently.
 ///
 /// *Errors*: all problems found, in the order of the file's keys.
 pub fn check(scenario: &Scenario) -> Result<CheckedScenario, Vec<Problem>> {
     let mut problems = Problems::default();
-    let mut walk = Walk::default();
+    let mut walk = RuleCheck::default();
     scenario.walk(&mut walk);
     for found in walk.into_found().into_iter().filter(|f| !f.warning) {
         problems.add(found);

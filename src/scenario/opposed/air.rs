@@ -1,7 +1,7 @@
-//! The air around the engine: six pockets, and every way between them and out.
+//! The air around the engine: six air volumes, and every way between them and out.
 //!
 //! `UL`, `UR` lie over the cylinders above the baffles, `FR` behind the nose bowl, `LO` under the
-//! cylinders, `FL` on the floor around the sump, `RE` before the firewall. The floor is a pocket of its
+//! cylinders, `FL` on the floor around the sump, `RE` before the firewall. The floor is an air volume of its
 //! own because cold air comes in there: a sump standing in it stays colder than the carburettor above.
 
 use super::faces::FIN_WAY;
@@ -13,7 +13,7 @@ use crate::scenario::body::{
 };
 use crate::scenario::part::AfterFlight;
 
-/// Volume m3, mid height m and flow section m2 of a pocket in the smallest bay (estimated).
+/// Volume m3, mid height m and flow section m2 of an air volume in the smallest bay (estimated).
 fn smallest(pocket: &str) -> (f64, f64, f64) {
     match pocket {
         "UL" | "UR" => (0.03, 0.13, 0.06),
@@ -24,7 +24,7 @@ fn smallest(pocket: &str) -> (f64, f64, f64) {
     }
 }
 
-/// The six pockets.
+/// The six air volumes.
 pub(super) fn pockets(plan: &Plan) -> Vec<AirVolume> {
     let scale = plan.bay().volume_scale;
     POCKETS
@@ -42,7 +42,7 @@ pub(super) fn pockets(plan: &Plan) -> Vec<AirVolume> {
         .into()
 }
 
-/// Openings between pockets.
+/// Openings between air volumes.
 pub(super) fn passages(plan: &Plan) -> Vec<Opening> {
     let b = plan.bay();
     let s = b.area_scale;

@@ -5,7 +5,7 @@ use super::{air, faces, fittings, joints, moisture, parts, places, readings, sig
 use crate::scenario::body::Body;
 use crate::scenario::engine::Layout;
 
-/// The body of an opposed engine: every part, joint, face, pocket, opening, inner wall, reading and
+/// The body of an opposed engine: every part, joint, face, air volume, opening, inner wall, reading and
 /// place that follows from its Layout.
 ///
 /// It never fails: numbers that make no sense (no rows, a negative mass) give a body that makes no

@@ -19,7 +19,7 @@ pub(super) enum Level {
 
 /// The pieces a barrel is cut in, from the crankcase outward.
 pub(super) const BARREL: [&str; 3] = ["b0", "b1", "b2"];
-/// The pockets of the bay, each with a skin of its own.
+/// The air volumes of the bay, each with a skin of its own.
 pub(super) const POCKETS: [&str; 6] = ["UL", "UR", "FR", "LO", "FL", "RE"];
 
 impl Side {
@@ -38,7 +38,7 @@ impl Side {
             Self::Right => "right",
         }
     }
-    /// The pocket over this side's cylinders.
+    /// The air volume over this side's cylinders.
     pub(super) fn pocket(self) -> &'static str {
         match self {
             Self::Left => "UL",
@@ -79,7 +79,7 @@ pub(super) fn crank(station: usize) -> String {
     format!("crank{station}")
 }
 
-/// The skin round a pocket.
+/// The skin round an air volume.
 pub(super) fn skin(pocket: &str) -> String {
     format!("cowl{pocket}")
 }
@@ -115,7 +115,7 @@ pub(super) fn cylinder_word(side: Side, row: usize, rows: usize) -> String {
     format!("{} {} cylinder", side.word(), row_word(row, rows))
 }
 
-/// What people call the space of a pocket.
+/// What people call the space of an air volume.
 pub(super) fn pocket_word(pocket: &str) -> &'static str {
     match pocket {
         "UL" => "over the left cylinders",

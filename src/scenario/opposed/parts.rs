@@ -78,10 +78,10 @@ fn cylinders(plan: &Plan) -> Vec<Part> {
     };
     let layout = plan.layout;
     let mut parts = each(&|side, row, cylinder| {
-        let told = [("inner", 88.0), ("middle", 100.0), ("outer", 110.0)];
+        let shown = [("inner", 88.0), ("middle", 100.0), ("outer", 110.0)];
         BARREL
             .into_iter()
-            .zip(told)
+            .zip(shown)
             .map(|(piece, (third, after_c))| Part {
                 shape: bar(plan.third, plan.barrel_section, K_STEEL),
                 ..lump(
@@ -127,12 +127,12 @@ fn crankshaft_and_propeller(plan: &Plan) -> Vec<Part> {
             45.0,
         )
     });
-    let told = [
+    let shown = [
         "propeller blades at the root",
         "propeller blades, middle",
         "propeller blades, outer half",
     ];
-    for (i, (share, label)) in BLADE.into_iter().zip(told).enumerate() {
+    for (i, (share, label)) in BLADE.into_iter().zip(shown).enumerate() {
         parts.push(Part {
             shape: bar(
                 share * layout.blade_len.si(),

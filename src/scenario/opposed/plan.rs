@@ -97,7 +97,7 @@ impl<'a> Plan<'a> {
     pub(super) fn sump_side(&self) -> f64 {
         self.girth * self.layout.sump_depth.si()
     }
-    /// Area of a pocket's skin: that of the smallest bay, times the bay's scale.
+    /// Area of an air volume's skin: that of the smallest bay, times the bay's scale.
     pub(super) fn skin_area(&self, pocket: &str) -> f64 {
         let smallest = match pocket {
             "UL" | "UR" => 0.33,

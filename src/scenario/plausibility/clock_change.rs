@@ -1,4 +1,4 @@
-//! Clock times that never were, or were told twice, as the clocks were put forward or back.
+//! Clock times that never were, or came twice, as the clocks were put forward or back.
 
 use super::super::clock::{ClockTime, Moment};
 use super::super::document::Scenario;
@@ -7,11 +7,11 @@ use super::warning::PlausibilityWarnings;
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::{AmbiguousOffset, TimeZone};
 
-/// What is asked of a time.
+/// What is usual of a time.
 const ONCE: &str =
-    "a time that the clock tells once (the computation follows the clock through the change)";
+    "a time that the clock shows once (the computation follows the clock through the change)";
 
-/// PlausibilityWarnings every time of a dated night that its clock told never, or twice.
+/// PlausibilityWarnings every time of a dated night that its clock showed never, or twice.
 pub(super) fn turned(scenario: &Scenario, doubts: &mut PlausibilityWarnings) {
     let clock = &scenario.clock;
     let zone = clock
@@ -60,7 +60,7 @@ fn on(date: Date, time: ClockTime) -> Option<DateTime> {
 /// What is odd about a local time, and how it is taken.
 fn odd(zone: &TimeZone, at: DateTime) -> Option<String> {
     let found = zone.to_ambiguous_timestamp(at);
-    let told = |at: DateTime| at.strftime("%Y-%m-%d %H:%M").to_string();
+    let shown = |at: DateTime| at.strftime("%Y-%m-%d %H:%M").to_string();
     match found.offset() {
         AmbiguousOffset::Unambiguous { .. } => None,
         AmbiguousOffset::Gap { .. } => {
@@ -71,13 +71,13 @@ fn odd(zone: &TimeZone, at: DateTime) -> Option<String> {
                 .datetime();
             Some(format!(
                 "{} never was, as the clocks were put forward over it; {} is taken",
-                told(at),
+                shown(at),
                 taken.strftime("%H:%M")
             ))
         }
         AmbiguousOffset::Fold { .. } => Some(format!(
-            "{} was told twice, as the clocks were put back; the first is taken",
-            told(at)
+            "{} comes twice, as the clocks were put back; the first is taken",
+            shown(at)
         )),
     }
 }
@@ -97,7 +97,7 @@ mod tests {
             gap.contains("never was") && gap.ends_with("03:30 is taken"),
             "{gap}"
         );
-        assert!(said("2018-11-04T01:30").unwrap().contains("told twice"));
+        assert!(said("2018-11-04T01:30").unwrap().contains("comes twice"));
         for fine in [
             "2018-03-11T01:59",
             "2018-03-11T03:00",

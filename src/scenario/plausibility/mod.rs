@@ -8,15 +8,15 @@ mod warning;
 pub use warning::PlausibilityWarning;
 
 use super::document::Scenario;
-use crate::document::{Found, Read, Walk};
+use crate::document::{Found, Read, RuleCheck};
 
 /// Everything in a night that is hard to believe, in the order of the file's keys.
 ///
 /// The ranges are wide; a number outside them is rarely meant. A scenario that passes none of the gate's checks
-/// may be doubted too: each number is looked at by itself.
+/// may be unusual too: each number is looked at by itself.
 pub fn doubts(scenario: &Scenario) -> Vec<PlausibilityWarning> {
     let mut doubts = warning::PlausibilityWarnings::default();
-    let mut walk = Walk::default();
+    let mut walk = RuleCheck::default();
     scenario.walk(&mut walk);
     night::clock(scenario, &mut doubts);
     clock_change::turned(scenario, &mut doubts);

@@ -6,7 +6,7 @@
 use super::declared::told;
 use super::default_ranges::usual;
 use super::kept::{TEMPERATURE, in_unit_of, rounded};
-use crate::document::{IfSet, Node, Read, Rule, Walk, spelt};
+use crate::document::{IfSet, Node, Read, Rule, RuleCheck, spelt};
 use crate::scenario::document::Scenario;
 use crate::scenario::uncertain::{Basis, Distribution, UncertainRange};
 use crate::study::path::{PathError, Tree};
@@ -63,7 +63,7 @@ pub fn around(
     let value = number.value;
     let node = Node::of(scenario).ok();
     let plain = node.and_then(|node| node.plain_path(path));
-    let rule = plain.and_then(|path| Walk::rule_at(&path, |walk| scenario.walk(walk)));
+    let rule = plain.and_then(|path| RuleCheck::rule_at(&path, |walk| scenario.walk(walk)));
     let rule = rule.unwrap_or(&Rule::ANY);
     let ratio = number.kept_in.as_deref() != Some(TEMPERATURE);
     let (mut low, mut high) = match (rule.if_set, range.distribution) {

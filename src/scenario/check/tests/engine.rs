@@ -1,6 +1,6 @@
 //! Names, joints and enclosures of a spoilt engine.
 
-use super::{engine, only, spoilt, told};
+use super::{engine, only, shows, spoilt};
 use crate::document::{Source, read};
 use crate::quantity::{Area, Resistance, Temperature};
 use crate::scenario::body::{Body, Surrounding, SurroundingTemperature};
@@ -13,47 +13,47 @@ use crate::scenario::part::Spot;
 #[test]
 fn names_must_lead_somewhere() {
     let p = engine(|b| b.joints[0].to.0 = "summp".into());
-    told(&p, "engine.joints[0].to", "no part named `summp`", "sump");
+    shows(&p, "engine.joints[0].to", "no part named `summp`", "sump");
     assert_eq!(p.word.as_deref(), Some("summp"));
     let p = engine(|b| b.surfaces[0].meets = "uper".into());
-    told(
+    shows(
         &p,
         "engine.surfaces[0].meets",
-        "no pocket or surrounding named `uper`",
+        "no air volume or surrounding named `uper`",
         "upper",
     );
     let p = engine(|b| b.radiation_pairs[0].to = "upper".into());
-    told(
+    shows(
         &p,
         "engine.radiation_pairs[0].to",
-        "`upper` is a pocket",
+        "`upper` is an air volume",
         "there are",
     );
     let p = engine(|b| b.part_groups[0].parts = vec!["cas".into()]);
-    told(
+    shows(
         &p,
         "engine.part_groups[0].parts",
         "no part named `cas`",
         "case",
     );
     let p = engine(|b| b.cowl_leaks[0].pocket = "case".into());
-    told(
+    shows(
         &p,
         "engine.cowl_leaks[0].pocket",
-        "`case` is a part; a pocket is needed",
+        "`case` is a part; an air volume is needed",
         "there are",
     );
     let p = engine(|b| b.oil = Some("petrol".into()));
-    told(&p, "engine.oil", "no part named `petrol`", "there are");
+    shows(&p, "engine.oil", "no part named `petrol`", "there are");
     let p = only(spoilt(|s| s.heaters[0].place = Place::at("toop".into())));
-    told(&p, "heaters[0].place", "no place named `toop`", "top");
+    shows(&p, "heaters[0].place", "no place named `toop`", "top");
     let p = only(spoilt(|s| {
         s.heaters[1].thermostat.as_mut().unwrap().sensor = "smp".into()
     }));
-    told(
+    shows(
         &p,
         "heaters[1].thermostat.sensor",
-        "no part or pocket",
+        "no part or air volume",
         "sump",
     );
     let p = only(spoilt(|s| {
@@ -61,7 +61,7 @@ fn names_must_lead_somewhere() {
             .blankets
             .insert("lower".into(), Resistance::m2K_W(0.3));
     }));
-    told(&p, "covers.blankets.lower", "has no skin", "role: skin");
+    shows(&p, "covers.blankets.lower", "has no skin", "role: skin");
     let p = only(spoilt(|s| {
         let parts = [("crank".to_owned(), Temperature::degC(1.0))].into();
         s.initial.temperature = InitialTemperature::values {
@@ -69,10 +69,10 @@ fn names_must_lead_somewhere() {
             parts,
         };
     }));
-    told(
+    shows(
         &p,
         "initial.temperature.parts.crank",
-        "no part or pocket named `crank`",
+        "no part or air volume named `crank`",
         "there are",
     );
 }
@@ -84,7 +84,7 @@ fn a_name_is_one_word_of_its_own() {
         twin.label = "another".into();
         b.parts.push(twin);
     });
-    told(
+    shows(
         &p,
         "engine.parts[4].name",
         "`sump` is already taken by engine.parts[1].name",
@@ -96,7 +96,7 @@ fn a_name_is_one_word_of_its_own() {
             temperature: SurroundingTemperature::steady(Temperature::degC(0.0)),
         });
     });
-    told(
+    shows(
         &p,
         "engine.surroundings[0].name",
         "reserved",
@@ -112,7 +112,7 @@ fn a_name_is_one_word_of_its_own() {
         "{p:?}"
     );
     let p = only(spoilt(|s| s.heaters[2].name = "fan".into()));
-    told(
+    shows(
         &p,
         "heaters[2]",
         "two heaters named `fan`",
@@ -123,33 +123,33 @@ fn a_name_is_one_word_of_its_own() {
 #[test]
 fn spots_and_joints_must_suit_the_shape() {
     let p = engine(|b| b.joints[0].to.1 = Spot::start);
-    told(
+    shows(
         &p,
         "engine.joints[0].to",
         "`sump` is a lump and has no `start`",
         "it has `whole`",
     );
     let p = engine(|b| b.joints[1].to.1 = Spot::whole);
-    told(&p, "engine.joints[1].contact", "`oil_floor`", "");
+    shows(&p, "engine.joints[1].contact", "`oil_floor`", "");
     let p = engine(|b| {
         b.joints[0].contact = Contact::perfect;
         b.joints[0].from.1 = Spot::whole;
     });
-    told(
+    shows(
         &p,
         "engine.joints[0].contact",
         "without any resistance",
         "`total`",
     );
     let p = engine(|b| b.joints[0].footprint = Some(Area::m2(0.07)));
-    told(
+    shows(
         &p,
         "engine.joints[0].footprint",
         "larger than the `bottom` of `case`",
         "leave `footprint` out",
     );
     let p = engine(|b| b.surfaces[2].meets = "upper".into());
-    told(
+    shows(
         &p,
         "engine.surfaces[2].meets",
         "`outdoors` is for the `hangar`",
@@ -157,7 +157,7 @@ fn spots_and_joints_must_suit_the_shape() {
     );
     let p =
         engine(|b| b.crankcase_gas.as_mut().unwrap().oil.as_mut().unwrap().part = "sump".into());
-    told(
+    shows(
         &p,
         "engine.crankcase_gas.oil.part",
         "`sump` is no oil stack",
@@ -168,7 +168,7 @@ fn spots_and_joints_must_suit_the_shape() {
         spare.name = "spare".into();
         b.parts.push(spare);
     });
-    told(
+    shows(
         &p,
         "engine.parts[4].name",
         "nothing is joined to the part `spare`",
@@ -188,21 +188,21 @@ fn view_factors_must_add_up_both_ways() {
         })
     };
     let p = enclosed(vec![vec![0.0, 0.9], vec![0.45, 0.55]]);
-    told(
+    shows(
         &p,
         "engine.enclosures[0].view[0]",
         "must sum to 1, they sum to 0.9000",
         "",
     );
     let p = enclosed(vec![vec![0.0, 1.0], vec![0.4, 0.6]]);
-    told(
+    shows(
         &p,
         "engine.enclosures[0].view[0]",
         "0.10000 m2, but is seen by it with 0.08000 m2",
         "both ways",
     );
     let p = enclosed(vec![vec![0.0, 1.0]]);
-    told(&p, "engine.enclosures[0].view", "2 rows of 2", "");
+    shows(&p, "engine.enclosures[0].view", "2 rows of 2", "");
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Places, shares, air and hours of spoilt heaters.
 
 use super::super::check;
-use super::{only, sound, spoilt, time, told, written};
+use super::{only, shows, sound, spoilt, time, written};
 use crate::quantity::{Area, Duration, Temperature};
 use crate::scenario::engine::Engine;
 use crate::scenario::heater::{Place, Thermostat};
@@ -18,7 +18,7 @@ fn a_heater_must_suit_its_place() {
             body.places.get_mut("pad").unwrap().impingement[0].1 = share;
         }))
     };
-    told(
+    shows(
         &share(0.9),
         "heaters[1].place",
         "`impingement` must sum to 1, they sum to 0.9",
@@ -27,7 +27,7 @@ fn a_heater_must_suit_its_place() {
     let p = only(spoilt(|s| s.heaters[1].place = Place::at("duct".into())));
     assert!(p.what.contains("bonded heater"), "{p:?}");
     let p = only(spoilt(|s| s.heaters[2].place = Place::at("top".into())));
-    told(
+    shows(
         &p,
         "heaters[2].place",
         "a ducted heater has no `intake`",
@@ -40,7 +40,7 @@ fn a_heater_must_suit_its_place() {
             off_at: Temperature::degC(80.0),
         });
     }));
-    told(
+    shows(
         &p,
         "heaters[1].thermostat.on_at",
         "`on_at` must be below `off_at`",
@@ -54,7 +54,7 @@ fn a_heater_must_suit_its_place() {
         );
         s.heaters.push(lamp);
     }));
-    told(
+    shows(
         &p,
         "heaters[3].self_limiting",
         "cannot limit itself",
@@ -65,10 +65,10 @@ fn a_heater_must_suit_its_place() {
 #[test]
 fn blown_air_must_find_a_way_out() {
     let p = only(spoilt(|s| s.covers.outlet_plug = 1.0));
-    told(
+    shows(
         &p,
         "heaters[2].place",
-        "`duct` blows air, but the pockets `lower` and `upper` have nowhere",
+        "`duct` blows air, but the air volumes `lower` and `upper` have nowhere",
         "open a plug",
     );
     let shut = spoilt(|s| {
@@ -79,7 +79,7 @@ fn blown_air_must_find_a_way_out() {
     let paths: Vec<&str> = shut.iter().map(|p| p.path.as_str()).collect();
     assert_eq!(paths, ["heaters[0].place", "heaters[2].place"]);
     assert!(
-        shut[0].what.contains("the pocket `upper` has nowhere"),
+        shut[0].what.contains("the air volume `upper` has nowhere"),
         "{shut:?}"
     );
 }
@@ -88,14 +88,14 @@ fn blown_air_must_find_a_way_out() {
 fn hours_must_lie_within_the_night() {
     let hours = |hours: Hours| only(spoilt(move |s| s.heaters[0].hours = hours));
     let p = hours(Hours::from(time("12:00")));
-    told(
+    shows(
         &p,
         "heaters[0].hours",
         "12:00 is not within the night, which runs from 19:00 to 07:00",
         "`always`",
     );
     let p = hours(Hours::before_departure(Duration::h(13.0)));
-    told(
+    shows(
         &p,
         "heaters[0].hours",
         "13.00 h before the departure",
@@ -106,16 +106,16 @@ fn hours_must_lie_within_the_night() {
         pair("22:00", "01:00"),
         pair("00:30", "02:00"),
     ]));
-    told(
+    shows(
         &p,
         "heaters[0].hours",
         "before the hours named before them are over",
         "order",
     );
     let p = hours(Hours::between(vec![pair("22:00", "22:00")]));
-    told(&p, "heaters[0].hours", "are empty", "order");
+    shows(&p, "heaters[0].hours", "are empty", "order");
     let p = hours(Hours::between(vec![pair("03:00", "02:00")]));
-    told(
+    shows(
         &p,
         "heaters[0].hours",
         "02:00 does not come after 03:00",
@@ -127,7 +127,7 @@ fn hours_must_lie_within_the_night() {
         };
         s.heaters[0].hours = Hours::between(vec![pair("20:00", "21:00")]);
     }));
-    told(
+    shows(
         &p,
         "heaters[0].hours",
         "over before `fan` is plugged in, 4.00 h",

@@ -1,4 +1,4 @@
-//! One small sound night, and the many ways to spoil it: each is told with its path, its words and its help.
+//! One small sound night, and the many ways to spoil it: each is reported with its path, its words and its help.
 
 mod engine;
 mod heaters;
@@ -101,7 +101,7 @@ fn only(mut problems: Vec<Problem>) -> Problem {
 
 /// Asserts path, a phrase of what is wrong, and a phrase of the help or of what to write ("" for none).
 #[track_caller]
-fn told(problem: &Problem, path: &str, what: &str, help: &str) {
+fn shows(problem: &Problem, path: &str, what: &str, help: &str) {
     assert_eq!(problem.path, path, "{problem:?}");
     assert!(problem.what.contains(what), "{problem:?}");
     let said = problem.help.as_ref().or(problem.instead.as_ref());

@@ -1,7 +1,7 @@
 //! Numbers, clock and weather of a spoilt night.
 
 use super::super::{CheckedScenario, check};
-use super::{engine, only, sound, spoilt, told};
+use super::{engine, only, shows, sound, spoilt};
 use crate::quantity::{Duration, Length, Mass, Power, Temperature};
 use crate::scenario::clock::Moment;
 use crate::scenario::weather::{Observation, Record, Weather};
@@ -35,54 +35,54 @@ fn every_problem_is_told_at_once() {
 #[test]
 fn numbers_must_be_sane() {
     let p = engine(|b| b.parts[0].mass = Mass::kg(-1.0));
-    told(
+    shows(
         &p,
         "engine.parts[0].mass",
         "`mass` must be above zero; found -1",
         "kg(1)",
     );
     let p = engine(|b| b.air_volumes[0].volume = crate::quantity::Volume::m3(f64::NAN));
-    told(
+    shows(
         &p,
         "engine.air_volumes[0].volume",
         "must be finite; found NaN",
         "",
     );
     let p = engine(|b| b.radiation_pairs[0].emissivities.1 = 0.0);
-    told(
+    shows(
         &p,
         "engine.radiation_pairs[0].emissivities[1]",
         "above 0 and at most 1",
         "",
     );
     let p = engine(|b| b.cowl_leaks[0].height = Length::m(-0.1));
-    told(
+    shows(
         &p,
         "engine.cowl_leaks[0].height",
         "must not be negative",
         "m(0.1)",
     );
     let p = only(spoilt(|s| s.accuracy.resolution = 9));
-    told(&p, "accuracy.resolution", "from 1 to 8; found 9", "");
+    shows(&p, "accuracy.resolution", "from 1 to 8; found 9", "");
     let p = only(spoilt(|s| s.accuracy.sample_s = 61.0));
-    told(&p, "accuracy.sample_s", "from 1 to 60", "");
+    shows(&p, "accuracy.sample_s", "from 1 to 60", "");
     let p = only(spoilt(|s| {
         s.oil.at_100 = crate::quantity::Viscosity::mm2_s(180.0)
     }));
-    told(&p, "oil.at_100", "oil is thinner when hot", "exchanged");
+    shows(&p, "oil.at_100", "oil is thinner when hot", "exchanged");
     let p = only(spoilt(|s| s.circuit.tariff_per_kwh = Some(f64::INFINITY)));
-    told(
+    shows(
         &p,
         "circuit.tariff_per_kwh",
         "must be finite; found inf",
         "",
     );
     let p = only(spoilt(|s| s.initial.water_in_oil = Mass::g(-1.0)));
-    told(&p, "initial.water_in_oil", "must not be negative", "g(1)");
+    shows(&p, "initial.water_in_oil", "must not be negative", "g(1)");
     let p = only(spoilt(|s| {
         s.criteria.min_temperature = Temperature::degC(300.0)
     }));
-    told(
+    shows(
         &p,
         "criteria.min_temperature",
         "from -60 to 250 °C; found 300 °C",
@@ -93,7 +93,7 @@ fn numbers_must_be_sane() {
 #[test]
 fn the_clock_must_make_a_night() {
     let p = only(spoilt(|s| s.clock.zone = Some("Mars/Olympus".into())));
-    told(
+    shows(
         &p,
         "clock.zone",
         "`Mars/Olympus` is not a time zone",
@@ -102,7 +102,7 @@ fn the_clock_must_make_a_night() {
     let p = only(spoilt(|s| {
         s.clock.departure = Moment::try_from("1996-02-03 07:00".to_owned()).unwrap();
     }));
-    told(
+    shows(
         &p,
         "clock.departure",
         "does not come after",
@@ -111,7 +111,7 @@ fn the_clock_must_make_a_night() {
     let p = only(spoilt(|s| {
         s.criteria.simulated_time = Some(Duration::h(10.0))
     }));
-    told(
+    shows(
         &p,
         "criteria.simulated_time",
         "before the departure, 12.00 h after",
@@ -144,10 +144,10 @@ fn recorded_weather_must_cover_the_night() {
         s.weather = record(&all);
         s.clock.zone = None;
     }));
-    told(&p, "clock.zone", "needs a time zone", "America/New_York");
+    shows(&p, "clock.zone", "needs a time zone", "America/New_York");
 
     let p = only(spoilt(|s| s.weather = record(&all[..12])));
-    told(
+    shows(
         &p,
         "weather",
         "ends 2.0 h before the night: it runs from 1996-02-04 18:00 UTC to 1996-02-05 05:00 UTC, the night from 1996-02-04 19:00 UTC to 1996-02-05 07:00 UTC",
@@ -156,21 +156,21 @@ fn recorded_weather_must_cover_the_night() {
     let p = only(spoilt(|s| {
         s.weather = record(&[0.0, 2.0, 6.0, 9.0, 12.0, 14.0])
     }));
-    told(
+    shows(
         &p,
         "weather",
         "no reading between 1996-02-04 20:00 UTC and 1996-02-05 00:00 UTC",
         "three hours",
     );
     let p = only(spoilt(|s| s.weather = record(&[0.0, 2.0, 2.0, 14.0])));
-    told(&p, "weather.readings[2].unix_s", "times must rise", "");
+    shows(&p, "weather.readings[2].unix_s", "times must rise", "");
     let p = only(spoilt(|s| s.weather = record(&[])));
-    told(&p, "weather", "is empty", "");
+    shows(&p, "weather", "is empty", "");
     let p = only(spoilt(|s| {
         s.weather = record(&all);
         s.clock.begin.date = None;
     }));
-    told(&p, "clock.begin", "needs a dated night", "write the day");
+    shows(&p, "clock.begin", "needs a dated night", "write the day");
     let p = only(spoilt(|s| {
         s.weather = Weather::steady {
             outdoors: Temperature::degC(-9.0),
@@ -178,5 +178,5 @@ fn recorded_weather_must_cover_the_night() {
             wind: None,
         };
     }));
-    told(&p, "weather.humidity", "from 0 to 1; found 80", "0.8");
+    shows(&p, "weather.humidity", "from 0 to 1; found 80", "0.8");
 }

@@ -35,7 +35,7 @@ fn swapped_at(name: &str, at: usize, swap: impl Fn(char) -> char) -> String {
 }
 
 /// Everything that links two things, as text, in an order that does not depend on the list's.
-fn told(body: &Body, name: impl Fn(&str) -> String) -> Vec<String> {
+fn shown(body: &Body, name: impl Fn(&str) -> String) -> Vec<String> {
     let pair = |one: &str, other: &str| {
         let mut ends = [name(one), name(other)];
         ends.sort();
@@ -90,8 +90,8 @@ fn the_mirror_shows_the_same_engine() {
     for (engine, ..) in OPPOSED {
         let body = body(engine);
         assert_eq!(
-            told(&body, mirrored),
-            told(&body, str::to_owned),
+            shown(&body, mirrored),
+            shown(&body, str::to_owned),
             "{engine}"
         );
     }

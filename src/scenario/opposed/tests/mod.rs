@@ -47,7 +47,7 @@ fn body(name: &str) -> Body {
     expand(&layout(name))
 }
 
-/// Every name that something in the body refers to: parts, and pockets or surroundings.
+/// Every name that something in the body refers to: parts, and air volumes or surroundings.
 fn references(body: &Body) -> (Vec<&str>, Vec<&str>) {
     let (mut parts, mut airs): (Vec<&str>, Vec<&str>) = Default::default();
     for joint in &body.joints {

@@ -107,31 +107,31 @@ fn every_heater_fits_every_engine() {
             continue;
         }
         for heater in &heaters {
-            let told = format!("{} on {engine}", heater.name);
+            let shown = format!("{} on {engine}", heater.name);
             let Place::at(place) = &heater.place else {
-                panic!("{told}: aimed by hand");
+                panic!("{shown}: aimed by hand");
             };
             let aim = body
                 .places
                 .get(place)
-                .unwrap_or_else(|| panic!("{told}: no {place}"));
+                .unwrap_or_else(|| panic!("{shown}: no {place}"));
             let sum = |list: &[(String, f64)]| list.iter().map(|(_, share)| share).sum::<f64>();
             let whole = |list: &[(String, f64)]| (sum(list) - 1.0).abs() < 1e-9;
             match &heater.kind {
                 HeaterKind::bay_fan { .. } => {
-                    assert!(whole(&aim.intake) && whole(&aim.discharge), "{told}");
+                    assert!(whole(&aim.intake) && whole(&aim.discharge), "{shown}");
                 }
                 HeaterKind::ducted { .. } => {
-                    assert!(whole(&aim.discharge) && whole(&aim.impingement), "{told}");
+                    assert!(whole(&aim.discharge) && whole(&aim.impingement), "{shown}");
                 }
-                HeaterKind::bonded => assert!(whole(&aim.impingement), "{told}"),
+                HeaterKind::bonded => assert!(whole(&aim.impingement), "{shown}"),
                 HeaterKind::radiant { .. } => {
-                    assert!(whole(&aim.discharge) && whole(&aim.impingement), "{told}");
+                    assert!(whole(&aim.discharge) && whole(&aim.impingement), "{shown}");
                 }
             }
             if let Some(thermostat) = &heater.thermostat {
                 let found = body.parts.iter().any(|p| p.name == thermostat.sensor);
-                assert!(found, "{told}: no {}", thermostat.sensor);
+                assert!(found, "{shown}: no {}", thermostat.sensor);
             }
         }
     }
@@ -158,11 +158,11 @@ fn assert_unknowns_hold(file: &str, held: &impl serde::Serialize, uncertain: &Un
             plain => plain.as_f64(),
         };
         let value = si.unwrap() * written_in(path);
-        let told = format!(
+        let shown = format!(
             "{file}: {path} is {value}, not {} to {}",
             unknown.low, unknown.high
         );
-        assert!(unknown.low <= value && value <= unknown.high, "{told}");
+        assert!(unknown.low <= value && value <= unknown.high, "{shown}");
     }
 }
 

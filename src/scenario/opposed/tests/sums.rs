@@ -156,8 +156,8 @@ fn totals_agree_with_a_separate_calculation() {
             ),
         ];
         for (what, value, expected) in found {
-            let told = format!("{}, {what}: {value}, expected {expected}", sums.engine);
-            assert!((value / expected - 1.0).abs() < 1e-6, "{told}");
+            let shown = format!("{}, {what}: {value}, expected {expected}", sums.engine);
+            assert!((value / expected - 1.0).abs() < 1e-6, "{shown}");
         }
     }
 }
