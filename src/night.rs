@@ -108,9 +108,9 @@ impl Precision {
             Self::Study
                 if switching || night.initial.temperature != InitialTemperature::cold_soaked =>
             {
-                (LOOSER_SWITCHING * tolerance, sample_s)
+                (tolerance.max(LOOSER_SWITCHING), sample_s)
             }
-            Self::Study => (LOOSER * tolerance, STUDY_RECORD_S),
+            Self::Study => (tolerance.max(LOOSER), STUDY_RECORD_S),
         }
     }
 }

@@ -7,6 +7,7 @@ use super::session::Session;
 use super::set::Set;
 use super::terminal;
 use super::time_argument::at_seconds;
+use crate::findings::forbidding;
 use crate::night::run as run_night;
 use crate::report::{convergence, night as night_report, page};
 use crate::study::latest_start::reaches;
@@ -97,7 +98,10 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
         folder.night("night", &night, title, "", typed.output.look.look())
     })?;
     let ready = match &bands {
-        Some(bands) => reaches(bands.ready, target),
+        Some(bands) => {
+            let safe = forbidding(&night.findings.warnings).is_empty() && !bands.hazardous();
+            safe && reaches(bands.ready, target)
+        }
         None => night.findings.ready.ready_at_departure,
     };
     Ok(Outcome::of(ready || !typed.require_ready))

@@ -1,6 +1,6 @@
 //! What deserves care, with the numbers behind it.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Carburettor and skins should stay below this, °C. *Source*: paint, glass-fibre resin and fabric begin to suffer
 /// at 60 to 80 °C (from memory).
@@ -102,7 +102,7 @@ pub enum Warning {
 }
 
 /// A harm that a warning names.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Hazard {
     /// The carburettor gets too hot.

@@ -1,16 +1,18 @@
 //! Chances in words and for programs: the share of the simulated nights in which the engine is ready.
 
+use super::verdict;
+use crate::findings::Hazard;
 use crate::night::Night;
 use crate::quantity::Units;
 use crate::study::paired::Bands;
 use crate::study::quantile::{Band, Share};
 use serde_json::{Value, json};
 
-/// A chance in percent. Neither 0 nor 100 is printed, and none is rounded up to what is required.
+/// A chance in percent. Neither 0 nor 100 is printed but the end of the interval, and none is rounded up to what is required.
 pub fn percent(share: &Share, target: f64) -> String {
     match (share.count, share.of) {
-        (0, of) => format!("< {:.0} %", (100.0 / of as f64).max(1.0).ceil()),
-        (n, of) if n == of => format!("> {:.0} %", (100.0 - 100.0 / of as f64).min(99.0).floor()),
+        (0, _) => format!("< {:.0} %", (100.0 * share.high).ceil().max(1.0)),
+        (n, of) if n == of => format!("> {:.0} %", (100.0 * share.low).floor().min(99.0)),
         _ => {
             let exact = 100.0 * share.share;
             let required = (100.0 * target).round();
@@ -25,11 +27,8 @@ pub fn percent(share: &Share, target: f64) -> String {
 
 /// A required chance: `95 %`.
 pub fn percent_required(target: f64) -> String {
-    let percent = 100.0 * target;
-    match percent.fract() == 0.0 {
-        true => format!("{percent:.0} %"),
-        false => format!("{percent} %"),
-    }
+    // What a product of binary numbers leaves in the last digits is no digit of the percentage.
+    format!("{} %", (1e8 * target).round() / 1e6)
 }
 
 /// The 95 percent interval of a chance, in words.
@@ -48,6 +47,22 @@ pub fn sentence(share: &Share, target: f64, leave: &str) -> String {
     )
 }
 
+/// What becomes too hot or is overloaded in some of the simulated nights, a sentence each.
+pub fn hazards(bands: &Bands) -> Vec<String> {
+    let each = bands.hazards.iter();
+    let sentence = |(hazard, nights): &(Hazard, usize)| {
+        let all = bands.nights;
+        format!("In {nights} of {all} simulated nights {}.", verdict::words(*hazard))
+    };
+    each.map(sentence).collect()
+}
+
+/// How many nights could not be computed, if any.
+pub fn failed(bands: &Bands, wanted: u32) -> Option<String> {
+    let failed = (wanted as usize).saturating_sub(bands.nights);
+    (failed > 0).then(|| format!("{failed} of {wanted} simulated nights could not be computed and are not counted."))
+}
+
 /// A chance for programs.
 pub fn json(share: Option<&Share>) -> Value {
     share.map_or(Value::Null, |s| {
@@ -64,6 +79,10 @@ pub fn json(share: Option<&Share>) -> Value {
 /// What the nights of a case come to, for programs: the name and the quantiles of each number.
 pub fn bands(bands: &Bands) -> Value {
     let coldest = bands.coldest.iter();
+    let hazards = bands.hazards.iter();
+    let hazards: Value = hazards
+        .map(|(hazard, nights)| json!({"hazard": hazard, "nights": nights}))
+        .collect();
     let coldest: Value = coldest
         .map(|(label, nights)| json!({"label": label, "nights": nights}))
         .collect();
@@ -79,6 +98,7 @@ pub fn bands(bands: &Bands) -> Value {
         "oil_c": band(bands.oil_c),
         "energy_kwh": band(bands.kwh),
         "coldest": coldest,
+        "hazards": hazards,
     })
 }
 
@@ -134,8 +154,8 @@ mod tests {
     #[test]
     fn a_chance_is_never_none_or_all_and_never_rounded_up_to_what_is_required() {
         let chance = |count| percent(&Share::of(count, 256).unwrap(), 0.95);
-        assert_eq!(chance(0), "< 1 %");
-        assert_eq!(chance(256), "> 99 %");
+        assert_eq!(chance(0), "< 2 %");
+        assert_eq!(chance(256), "> 98 %");
         assert_eq!(chance(255), "99 %");
         assert_eq!(chance(200), "78 %");
         // 243 of 256 are 94.9 %, 244 are 95.3 %.
@@ -153,7 +173,9 @@ mod tests {
 
     #[test]
     fn a_required_chance_keeps_its_digits() {
-        assert_eq!(percent_required(0.95), "95 %");
+        for percent in 50..100 {
+            assert_eq!(percent_required(f64::from(percent) / 100.0), format!("{percent} %"));
+        }
         assert_eq!(percent_required(0.995), "99.5 %");
     }
 }

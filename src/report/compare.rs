@@ -201,13 +201,14 @@ fn warnings(listed: &[Listed], units: Units) -> Vec<String> {
     let mut all: Vec<(String, Vec<usize>)> = Vec::new();
     for choice in listed {
         let harm = verdict::do_not_use(choice.findings());
+        let often = choice.chance.map_or(Vec::new(), |c| chance::hazards(&c.bands));
         let warnings = choice
             .findings()
             .warnings
             .iter()
             .map(|w| in_short(w, units));
         let water = too_wet(choice);
-        for text in harm.into_iter().chain(water).chain(warnings) {
+        for text in harm.into_iter().chain(often).chain(water).chain(warnings) {
             match all.iter_mut().find(|(known, _)| *known == text) {
                 Some((_, places)) => places.push(choice.number),
                 None => all.push((text, vec![choice.number])),

@@ -88,6 +88,8 @@ fn answer(night: &Night, chance: Option<Chance>) -> Section {
             ready.unwrap_or_else(quick),
         )))
         .hazard(verdict::do_not(f))
+        .hazard(chance.map_or(Vec::new(), |c| chance::hazards(c.bands)))
+        .say(chance.and_then(|c| chance::failed(c.bands, c.count.nights)))
         .block(Block::Say(Fact::new(
             "ready_at_departure",
             "",

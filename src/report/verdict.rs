@@ -91,7 +91,8 @@ pub fn harm(f: &Findings) -> Vec<&'static str> {
     forbidding(&f.warnings).into_iter().map(words).collect()
 }
 
-fn words(hazard: Hazard) -> &'static str {
+/// A hazard in a few words.
+pub fn words(hazard: Hazard) -> &'static str {
     match hazard {
         Hazard::HotCarburettor => "the carburettor gets too hot",
         Hazard::HotSkin => "the cowl skin gets too hot",

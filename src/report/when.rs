@@ -1,9 +1,9 @@
 //! When to switch on: the time with its chance, the timer, the thermometer, other times, who leaves later.
 
-use super::chance::{interval, percent, percent_required};
+use super::chance::{failed, hazards, interval, percent, percent_required};
 use super::columns::{Cell, Table};
 use super::format::listed;
-use super::inputs::{clock, leave, setting, states};
+use super::inputs::{clock, leave, plugged_in, setting, states};
 use super::limiting::{Limit, limit};
 use super::model::{Block, Fact, Report, Section};
 use super::provenance::Provenance;
@@ -59,7 +59,9 @@ pub fn report(when: &When, scenario: &Scenario, from: &Provenance) -> Report {
                     answer.verdict(),
                 )))
                 .hazard(verdict::do_not(f))
-                .say([answer.limiting()]),
+                .hazard(hazards(&when.bands))
+                .say([answer.limiting()])
+                .say(failed(&when.bands, when.options.count.nights)),
         )
         .with(Section::json(facts(when, scenario)))
         .with(answer.improvements())
@@ -91,6 +93,13 @@ impl Answer<'_> {
         let (chance, interval) = (self.chance(share), interval(share));
         let required = percent_required(when.options.target);
         let on = self.switch_on();
+        if when.is_hazardous() {
+            return format!(
+                "Do not heat like this; see the reason below. Switched on {on}, ready at {leave} in {chance} of {} simulated \
+nights ({interval}).",
+                share.of
+            );
+        }
         if when.needs_no_heat() {
             return format!(
                 "No heating is required: {chance} chance of ready at {leave} ({interval})."
@@ -143,40 +152,28 @@ nights ({interval}).",
 
     /// What to do when.
     fn timer(&self) -> Section {
-        let (when, night) = (self.when, &self.when.night);
+        let night = &self.when.night;
         let mut rows: Vec<(f64, [String; 3])> = Vec::new();
         let clock = night.scenario.clock();
-        for switching in &night.trace.switchings {
-            let heater = &self.scenario.heaters[switching.heater];
-            if switching.time_s >= night.trace.departure_s || heater.thermostat.is_some() {
-                continue;
-            }
-            let what = match switching.on {
-                true => "on",
-                false => "off",
-            };
+        let leave_s = night.trace.departure_s;
+        for heater in &night.scenario.scenario().heaters {
             let power = format!("{:.0} W", heater.power.si());
-            let text = match states(&heater.name, &power) {
+            let mut text = match states(&heater.name, &power) {
                 true => heater.name.clone(),
                 false => format!("{}, {power}", heater.name),
             };
-            rows.push((
-                switching.time_s,
-                [clock.dated(switching.time_s), what.to_owned(), text],
-            ));
-        }
-        for heater in self
-            .scenario
-            .heaters
-            .iter()
-            .filter(|h| h.thermostat.is_some())
-        {
-            let begin = clock.dated(0.0);
-            let text = format!("{}, by its thermostat", heater.name);
-            rows.push((0.0, [begin, "plug in".to_owned(), text]));
+            if heater.thermostat.is_some() {
+                text += ", then by its thermostat";
+            }
+            for (on_s, off_s) in plugged_in(heater, night, leave_s) {
+                rows.push((on_s, [clock.dated(on_s), "on".to_owned(), text.clone()]));
+                if off_s < leave_s {
+                    rows.push((off_s, [clock.dated(off_s), "off".to_owned(), text.clone()]));
+                }
+            }
         }
         rows.sort_by(|a, b| a.0.total_cmp(&b.0));
-        if when.starts.iter().any(|m| *m > 0) {
+        if !rows.is_empty() {
             let off = "unplug every heater before anybody touches the propeller".to_owned();
             rows.push((f64::MAX, [leave(night), "off".to_owned(), off]));
         }
@@ -229,10 +226,13 @@ nights ({interval}).",
     fn other_times(&self) -> Section {
         let chosen = self.when.found.minutes;
         let curve = &self.when.curve;
-        let hours: Vec<&(usize, Share)> = curve
-            .iter()
-            .filter(|(minutes, _)| minutes % 60 == self.departure_minutes() % 60 && *minutes > 0)
-            .collect();
+        let past = self.departure_minutes() % 60;
+        let full = |minutes: usize| minutes % 60 == past && minutes > 0;
+        // Full hours, or where the departure is on no quarter of an hour, whole hours before it.
+        let any = curve.iter().any(|(minutes, _)| full(*minutes));
+        let shown = |minutes: usize| full(minutes) || (!any && minutes % 60 == 0 && minutes > 0);
+        let hours: Vec<&(usize, Share)> =
+            curve.iter().filter(|(minutes, _)| shown(*minutes)).collect();
         let step = hours.len().div_ceil(COLUMNS - 1).max(1);
         let mut shown: Vec<(usize, Share)> = hours.iter().step_by(step).map(|h| **h).collect();
         shown.retain(|(minutes, _)| *minutes != chosen);

@@ -43,6 +43,8 @@ pub struct Chances {
     pub pairs: Vec<Verdict>,
     /// What would raise the chance of the first choice, the most helpful first.
     pub improvements: Vec<Improvement>,
+    /// The nominal night of the first choice at its own best start, if that is another than in the file.
+    pub advised: Option<Night>,
 }
 
 /// A choice over the simulated nights.
@@ -92,12 +94,19 @@ impl Default for CompareOptions {
 }
 
 impl Comparison {
+    /// The night of the recommended choice as it is advised: at its own best start.
+    pub fn advised(&self) -> Option<&Night> {
+        let (_, night) = self.recommended()?;
+        let advised = self.chances.as_ref().and_then(|c| c.advised.as_ref());
+        Some(advised.unwrap_or(night))
+    }
+
     /// The choice that is recommended or, if none reaches what is required, comes nearest; none if there is no choice that
     /// may be used.
     pub fn recommended(&self) -> Option<&(String, Night)> {
         let first = self.nights.first()?;
         let usable = match &self.chances {
-            Some(chances) => chances.choices[0].group != Group::Hazard,
+            Some(chances) => chances.choices.first()?.group != Group::Hazard,
             None => forbidding(&first.1.findings.warnings).is_empty(),
         };
         usable.then_some(first)
@@ -107,7 +116,9 @@ impl Comparison {
     pub fn is_reached(&self) -> bool {
         let ready = |night: &Night| night.findings.ready.ready_at_departure;
         match (self.recommended(), &self.chances) {
-            (Some(_), Some(chances)) => chances.choices[0].group == Group::Reached,
+            (Some(_), Some(chances)) => {
+                chances.choices.first().is_some_and(|first| first.group == Group::Reached)
+            }
             (Some((_, night)), None) => ready(night),
             (None, _) => false,
         }
@@ -156,16 +167,17 @@ pub fn compare(
     let as_written: Vec<(&Subject, &Case)> = subjects.iter().map(|s| (s, &nothing)).collect();
     let written = simulation.all(&as_written);
 
-    let hazard = |at: usize| {
-        let night: &Night = &nights[at].1;
-        !forbidding(&night.findings.warnings).is_empty() || often_hazardous(&written[at], options)
-    };
     let bands: Vec<Bands> = (nights.iter().zip(&written))
         .map(|((name, _), outcomes)| Bands::of(name, outcomes.iter().flatten()))
         .collect();
+    let hazard = |at: usize, best: Option<&StartResult>| {
+        let nominal = !forbidding(&nights[at].1.findings.warnings).is_empty();
+        let at_best = best.is_some_and(|best| best.bands("").hazardous());
+        nominal || bands[at].hazardous() || at_best
+    };
     let group = |at: usize, best: Option<&StartResult>| {
         let reached = reaches(bands[at].ready, options.target) || best.is_some_and(|b| b.reached);
-        match (hazard(at), reached) {
+        match (hazard(at, best), reached) {
             (true, _) => Group::Hazard,
             (false, true) => Group::Reached,
             (false, false) => Group::NotReached,
@@ -208,10 +220,19 @@ pub fn compare(
     let pairs = pairs.collect();
     let improvements = match (first, choices.first()) {
         (Some(at), Some(choice)) if choice.group == Group::NotReached => {
-            improvements(&simulation, &subjects[at], &written[at], spare)
+            let now = starts[at].result().map_or(&written[at], |best| &best.outcomes);
+            improvements(&simulation, &subjects[at], now, spare)
         }
         _ => Vec::new(),
     };
+    let advised = first.and_then(|at| {
+        let night = &subjects[at].night;
+        let minutes = starts[at].result()?.minutes;
+        let switches = Switches::from_the_beginning(night)?;
+        let case = switches.case(&switches.together(minutes));
+        let moved = case.night(&Tree::of(night).ok()?).ok()?;
+        crate::night::run(&moved).ok()
+    });
     let mut computed: Vec<Option<(String, Night)>> = nights.into_iter().map(Some).collect();
     let nights = order.iter().filter_map(|(at, _)| computed[*at].take());
     Ok(Comparison {
@@ -222,6 +243,7 @@ pub fn compare(
             choices,
             pairs,
             improvements,
+            advised,
         }),
     })
 }
@@ -234,13 +256,6 @@ impl BestStart {
             Self::Fixed | Self::NotSearched => None,
         }
     }
-}
-
-/// Whether something becomes too hot, or the circuit is overloaded, in more of the nights than may fail.
-fn often_hazardous(outcomes: &[Outcome], options: CompareOptions) -> bool {
-    let computed = outcomes.iter().flatten().count();
-    let hazards = outcomes.iter().flatten().filter(|o| o.hazard).count();
-    hazards as f64 > (1.0 - options.target) * computed as f64
 }
 
 /// The best start of a choice: its heaters that are on from the beginning move together, those tied to departure stay, and

@@ -2,11 +2,13 @@
 
 use super::case::Case;
 use super::change::Change;
+use super::paired::Bands;
 use super::quantile::Share;
 use super::simulate::{Job, Outcome, Simulation, Subject, chance, succeeded};
 use crate::quantity::Power;
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::{Heater, Place};
+use crate::scenario::hours::Hours;
 use std::ops::Range;
 
 /// How far plugs that fit close an outlet and the inlets (estimates: foam cut to shape still leaks at its edges).
@@ -62,9 +64,9 @@ pub fn improvements(
         .filter_map(|changes| {
             let changed = changed(simulation, subject, &changes)?;
             let first = run(simulation, &changed, 0..tried);
-            let hazards = first.iter().flatten().filter(|o| o.hazard).count();
             // A change that overheats or overloads is none.
-            (2 * hazards < tried as usize).then_some((first, changes, changed))
+            let hazardous = Bands::of("", first.iter().flatten()).hazardous();
+            (!hazardous).then_some((first, changes, changed))
         })
         .collect();
     let ready = |first: &[Outcome]| first.iter().filter(|o| succeeded(o)).count();
@@ -75,6 +77,9 @@ pub fn improvements(
     let mut all: Vec<Improvement> = all
         .filter_map(|(mut outcomes, changes, changed)| {
             outcomes.extend(run(simulation, &changed, tried..simulation.count.nights));
+            if Bands::of("", outcomes.iter().flatten()).hazardous() {
+                return None;
+            }
             let kwh: Vec<f64> = outcomes.iter().flatten().map(|o| o.kwh).collect();
             Some(Improvement {
                 changes,
@@ -135,9 +140,12 @@ fn candidates(night: &Scenario, spare: &[Heater]) -> Vec<Vec<Change>> {
         let watts = 10.0 * (STRONGER * night.heaters[heater].power.si() / 10.0).round();
         all.push(vec![Change::Watts { heater, watts }]);
     }
-    all.push(vec![Change::BegunEarlier {
-        minutes: EARLIER_MIN,
-    }]);
+    // Heaters that are on from the beginning are on earlier then.
+    if night.heaters.iter().any(|heater| heater.hours == Hours::always) {
+        all.push(vec![Change::BegunEarlier {
+            minutes: EARLIER_MIN,
+        }]);
+    }
     let free = |heater: &&Heater| {
         let at = |place: &Place| *place == heater.place;
         let taken = |h: &Heater| at(&h.place) || h.name == heater.name;

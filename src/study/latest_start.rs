@@ -6,6 +6,7 @@
 //! walls may need less heat, not more), and the best is named.
 
 use super::case::Case;
+use super::paired::Bands;
 use super::quantile::Share;
 use super::sample_result::SampleResult;
 use super::simulate::{Job, Outcome, Simulation, Subject, chance, succeeded};
@@ -13,7 +14,7 @@ use super::simulate::{Job, Outcome, Simulation, Subject, chance, succeeded};
 /// Starts are whole multiples of this before departure, minutes: chances are known no finer.
 pub const STEP_MIN: usize = 15;
 /// Starts that are tried where the earliest is not enough, minutes apart at least.
-const SCAN_MIN: usize = 120;
+const SCAN_MIN: usize = 60;
 /// Later starts are tried if at least this share of the nights is warm and not ready.
 const WORTH_A_SCAN: f64 = 0.02;
 /// Nights in which these are tried first.
@@ -30,6 +31,13 @@ pub struct StartResult {
     pub chance: Share,
     /// What each simulated night came to.
     pub outcomes: Vec<Outcome>,
+}
+
+impl StartResult {
+    /// The nights as quantiles, under this name.
+    pub fn bands(&self, name: &str) -> Bands {
+        Bands::of(name, self.outcomes.iter().flatten())
+    }
 }
 
 /// How a start is searched: the subject, the case of a start so many minutes before departure, and the earliest.

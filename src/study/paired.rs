@@ -2,6 +2,7 @@
 
 use super::quantile::{Band, Share};
 use super::sample_result::SampleResult;
+use crate::findings::Hazard;
 
 /// One choice is ahead of another if it is so in at least this share of the simulated nights.
 pub const WIN_FRACTION: f64 = 0.9;
@@ -31,6 +32,8 @@ pub struct Bands {
     pub kwh: Option<Band>,
     /// Which part was the coldest, and in how many nights, the most frequent first.
     pub coldest: Vec<(String, usize)>,
+    /// What became too hot or was overloaded, and in how many nights.
+    pub hazards: Vec<(Hazard, usize)>,
     /// The coldest part at 0, 0.5, 1 ... hours, °C.
     pub coldest_over_time_c: Vec<Band>,
 }
@@ -156,6 +159,7 @@ impl Bands {
             oil_c: band(&|h| h.oil_c),
             kwh: band(&|h| Some(h.kwh)),
             coldest: tally(computed.iter().filter_map(|h| h.coldest.as_deref())),
+            hazards: hazards(&computed),
             coldest_over_time_c: (0..)
                 .map_while(|k| {
                     let at = |h: &&SampleResult| h.coldest_over_time_c.get(k).copied();
@@ -164,6 +168,30 @@ impl Bands {
                 .collect(),
         }
     }
+}
+
+/// A night is not to be heated so if a hazard comes in more than this share of its simulated nights, whatever chance is
+/// required (a choice: a cautious one).
+const HAZARDOUS: f64 = 0.05;
+
+impl Bands {
+    /// Whether something becomes too hot, or the circuit is overloaded, in more of the nights than may be.
+    pub fn hazardous(&self) -> bool {
+        let most = HAZARDOUS * self.nights as f64;
+        self.hazards.iter().any(|(_, nights)| *nights as f64 > most)
+    }
+}
+
+/// In how many nights each hazard comes, in the order in which they are found first.
+fn hazards(computed: &[&SampleResult]) -> Vec<(Hazard, usize)> {
+    let mut found: Vec<(Hazard, usize)> = Vec::new();
+    for hazard in computed.iter().flat_map(|night| &night.hazards) {
+        match found.iter_mut().find(|(known, _)| known == hazard) {
+            Some((_, nights)) => *nights += 1,
+            None => found.push((*hazard, 1)),
+        }
+    }
+    found
 }
 
 /// How often each name comes, the most frequent first, ties by name.
@@ -191,7 +219,7 @@ mod tests {
             coldest_c: Some(4.0 + margin_k),
             upper_g: None,
             condensation_h: None,
-            hazard: false,
+            hazards: vec![],
             oil_c: None,
             oil_mm2_s: None,
             kwh: 1.0,

@@ -12,6 +12,9 @@ the simulated nights show with 95 % confidence";
 /// z of a two-sided 95 percent interval.
 const Z: f64 = 1.959_964;
 
+/// Mean energies closer than this are the same, kWh: a watt-hour.
+const SAME_KWH: f64 = 1e-3;
+
 /// The group of a choice, the best first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Group {
@@ -53,7 +56,8 @@ impl Contender<'_> {
     fn compare(&self, other: &Self) -> Ordering {
         let share = |c: &Self| c.chance.map_or(-1.0, |chance| chance.share);
         let margin = |c: &Self| c.margin_k.map_or(f64::NEG_INFINITY, |band| band.p50);
-        let by_energy = || self.mean_kwh().total_cmp(&other.mean_kwh());
+        let steps = |c: &Self| (c.mean_kwh() / SAME_KWH).round();
+        let by_energy = || steps(self).total_cmp(&steps(other));
         let by_chance = || {
             let chance = share(other).total_cmp(&share(self));
             chance.then(margin(other).total_cmp(&margin(self)))
@@ -117,6 +121,9 @@ fn mean_may_be_zero(differences: &[f64]) -> bool {
     let Some(mean) = mean(differences.iter().copied()) else {
         return true;
     };
+    if mean.abs() < SAME_KWH {
+        return true;
+    }
     let squares = differences.iter().map(|d| (d - mean).powi(2)).sum::<f64>();
     mean.abs() <= Z * (squares / (n - 1.0).max(1.0) / n).sqrt()
 }
@@ -164,7 +171,7 @@ mod tests {
                 coldest_c: None,
                 upper_g: None,
                 condensation_h: None,
-                hazard: false,
+                hazards: vec![],
                 oil_c: None,
                 oil_mm2_s: None,
                 kwh,

@@ -1,6 +1,6 @@
 //! What a study keeps of a night: its headlines and a few temperatures, a few kilobytes in all.
 
-use crate::findings::{Coldest, forbidding};
+use crate::findings::{Coldest, Hazard, forbidding};
 use crate::night::Night;
 use serde::{Deserialize, Serialize};
 
@@ -26,8 +26,8 @@ pub struct SampleResult {
     pub upper_g: Option<f64>,
     /// Hours in which some inner wall gathered water.
     pub condensation_h: Option<f64>,
-    /// Whether something became too hot or the circuit was overloaded.
-    pub hazard: bool,
+    /// What became too hot, and whether the circuit was overloaded.
+    pub hazards: Vec<Hazard>,
     /// The mean oil, °C.
     pub oil_c: Option<f64>,
     /// Its viscosity, mm²/s.
@@ -64,7 +64,7 @@ impl SampleResult {
             coldest_c: f.coldest.as_ref().map(|c| c.temp_c),
             upper_g: f.condensation.as_ref().map(|c| c.upper_g),
             condensation_h: f.condensation.as_ref().map(|c| c.hours),
-            hazard: !forbidding(&f.warnings).is_empty(),
+            hazards: forbidding(&f.warnings),
             oil_c: f.oil.as_ref().map(|o| o.temp_c),
             oil_mm2_s: f.oil.as_ref().map(|o| o.viscosity_mm2_s),
             kwh: f.energy.kwh,

@@ -13,8 +13,8 @@ const NIGHTS: u32 = 24;
 const MARGIN_K: f64 = 0.03;
 const HOURS: f64 = 0.02;
 
-/// Margins, times and verdicts of simulated nights against the same nights at the tolerance of their file: a thermostat, a hot
-/// start and a radial engine among them. A verdict may differ only where the margin is smaller than what it may move by.
+/// Margins, times and verdicts of simulated nights against the same nights at the tolerance of their file: a thermostat and
+/// a hot start among them. A verdict may differ only where the margin is smaller than what it may move by.
 #[test]
 fn a_study_counts_what_full_nights_would() {
     for name in [

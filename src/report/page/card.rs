@@ -22,8 +22,13 @@ const BY_HAND: [&str; 3] = [
     "Look into the filler and at the breather's end for water and ice.",
 ];
 
-/// The card of a night; `choice` is the name of its choice, if there are others.
-pub fn section(night: &Night, choice: Option<&str>, rule: Option<&Thermometer>) -> Section {
+/// The card of a night under its answer; `choice` is the name of its choice, if there are others.
+pub fn section(
+    night: &Night,
+    choice: Option<&str>,
+    rule: Option<&Thermometer>,
+    answer: Option<String>,
+) -> Section {
     let scenario = night.scenario.scenario();
     let clock = night.scenario.clock();
     let units = scenario.units;
@@ -126,6 +131,7 @@ pub fn section(night: &Night, choice: Option<&str>, rule: Option<&Thermometer>) 
     let title = "Card for the hangar wall";
     Section::new(choice.map_or(title.to_owned(), |name| format!("{title}: {name}")))
         .shown(Show::Page)
+        .say(answer)
         .hazard(verdict::do_not(f))
         .hazard(lacking)
         .facts(entries.map(|(time_s, what)| Fact::text(clock.dated(time_s), what)))

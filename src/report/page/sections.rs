@@ -26,10 +26,11 @@ pub fn of_night(
     let chart = Figure::chart(night, "Temperatures through the night", |view| {
         night_chart(chart::Show::Temperature, &night.trace, view)
     });
+    let lead = first_words(&report);
     let cautions = report.sections.pop();
     report.sections.extend([
         figure("The night by the hours", chart),
-        card::section(night, None, rule),
+        card::section(night, None, rule, lead),
         figure("The engine through the night", Figure::map(night)),
         budget::section(night, None),
         basis::section(night, from),
@@ -62,7 +63,9 @@ pub fn of_comparison(
     engine: &str,
     from: &Provenance,
 ) -> Report {
-    let Some((name, chosen)) = comparison.recommended() else {
+    let recommended = comparison.recommended().zip(comparison.advised());
+    let Some(((name, _), chosen)) = recommended else {
+        report.sections.push(in_full());
         return report;
     };
     let headline = headline(comparison).unwrap_or_default();
@@ -81,10 +84,11 @@ pub fn of_comparison(
         let blocks = std::mem::take(&mut section.blocks).into_iter();
         section.blocks = blocks.flat_map(|block| apart(block, ready)).collect();
     }
+    let lead = first_words(&report);
     let cautions = report.sections.pop();
     report.sections.extend([
         figure("The choices by the hours", chart),
-        card::section(chosen, Some(name), None),
+        card::section(chosen, Some(name), None, lead),
         inputs,
         budget::section(chosen, Some(name)),
         basis::section(chosen, from),
@@ -94,15 +98,25 @@ pub fn of_comparison(
     report
 }
 
+/// The answer of a report, as its first paragraph has it.
+fn first_words(report: &Report) -> Option<String> {
+    let blocks = report.sections.iter().flat_map(|section| &section.blocks);
+    let mut said = blocks.filter_map(|block| match block {
+        Block::Say(fact) if !fact.cell.text.is_empty() => Some(fact.cell.text.clone()),
+        _ => None,
+    });
+    said.next()
+}
+
 /// A paragraph with its first sentence, the answer, apart, so that it stands out.
 fn apart(block: Block, ready: bool) -> Vec<Block> {
     let Block::Say(fact) = &block else {
         return vec![block];
     };
-    let (first, more) = match fact.cell.text.split_once(". ") {
-        Some((first, more)) => (format!("{first}."), more),
-        None => (fact.cell.text.clone(), ""),
-    };
+    // The first sentences, to the interval of the chance, stand out; a name may hold a full stop.
+    let text = &fact.cell.text;
+    let end = text.find(" %). ").map_or(text.len(), |at| at + " %).".len());
+    let (first, more) = (text[..end].to_owned(), text[end..].trim_start());
     let answer = Fact::new("", "", ready, first);
     vec![Block::Say(answer), Block::Say(Fact::text("", more))]
 }

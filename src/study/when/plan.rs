@@ -5,6 +5,7 @@ use super::nominal::{Nominal, nominal};
 use super::search::Search;
 use super::starts::{Starts, Switches};
 use super::thermometer::{Thermometer, thermometer};
+use crate::findings::forbidding;
 use crate::night::{Night, NightError};
 use crate::scenario::document::Scenario;
 use crate::scenario::heater::Heater;
@@ -74,9 +75,14 @@ const COLDER_K: f64 = 3.0;
 const TIMES: f64 = 2.0;
 
 impl When {
-    /// Whether the chance is what is required.
+    /// Whether the chance is what is required, and nothing becomes too hot and no circuit is overloaded.
     pub fn is_reached(&self) -> bool {
-        self.found.reached
+        self.found.reached && !self.is_hazardous()
+    }
+
+    /// Whether something becomes too hot or the circuit is overloaded, in the nominal night or in too many simulated ones.
+    pub fn is_hazardous(&self) -> bool {
+        !forbidding(&self.night.findings.warnings).is_empty() || self.bands.hazardous()
     }
 
     /// Whether it is ready without any of the switched heaters.
@@ -137,7 +143,7 @@ pub fn when(
     let improvements = match found.reached {
         true => Vec::new(),
         false => {
-            let case = switches.case(&starts);
+            let case = switches.from_start(&starts);
             let heated = simulation.subject(&case).map_err(|e| e.source)?;
             improvements(&simulation, &heated, &found.outcomes, spare)
         }

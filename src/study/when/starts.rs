@@ -40,6 +40,12 @@ impl Switches {
         if heaters.is_empty() {
             return Err(NightError::Problems(none_to_switch(scenario)));
         }
+        // A thermostat switches by itself: it keeps its hours beside heaters that do not.
+        let plain = |&i: &usize| scenario.heaters[i].thermostat.is_none();
+        let heaters = match heaters.iter().any(|i| plain(i)) {
+            true => heaters.into_iter().filter(plain).collect(),
+            false => heaters,
+        };
         Ok(Self {
             heaters,
             most: (left_s / 60.0).floor() as usize,
@@ -52,6 +58,16 @@ impl Switches {
         let switched = self.heaters.iter().zip(starts);
         switched.fold(until_departure(), |case, (&heater, &minutes)| {
             switch_on(case, heater, minutes)
+        })
+    }
+
+    /// The same case, with heaters that come on at the earliest start on from the beginning, so that they are on earlier in a
+    /// night that begins earlier.
+    pub fn from_start(&self, starts: &[usize]) -> Case {
+        let switched = self.heaters.iter().zip(starts);
+        let first = switched.filter(|(_, minutes)| **minutes == self.most);
+        first.fold(self.case(starts), |case, (&heater, _)| {
+            case.set(format!("heaters[{heater}].hours"), &Hours::always)
         })
     }
 

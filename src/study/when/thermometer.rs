@@ -15,6 +15,9 @@ use crate::trace::{CellInfo, Trace};
 /// The largest share of the nights in which the rule may wrongly say "leave".
 const WRONG_LEAVE: f64 = 0.02;
 
+/// The largest share of the nights in which it says "leave" that may be wrong.
+const WRONG_OF_LEAVES: f64 = 0.05;
+
 /// A reading to take before departure.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Thermometer {
@@ -105,26 +108,32 @@ pub fn thermometer(
     })
 }
 
-/// The least whole degree at which a wrong "leave" is rare, from readings with whether the engine was ready.
+/// The least whole degree at which a wrong "leave" is rare, from readings with whether the engine was ready: few of all
+/// nights, and few of those that read so much.
 fn rule(readings: &[(f64, bool)], units: Units) -> Option<Rule> {
-    let allowed = (WRONG_LEAVE * readings.len() as f64).floor() as usize;
     let mut not_ready: Vec<f64> = readings.iter().filter(|r| !r.1).map(|r| r.0).collect();
     not_ready.sort_by(|a, b| b.total_cmp(a));
-    // Above the warmest nights that are not ready, but for those allowed; where these are few, at the coldest reading.
+    let most = (WRONG_LEAVE * readings.len() as f64).floor() as usize;
     let lowest = readings.iter().map(|r| r.0).fold(f64::INFINITY, f64::min);
-    let above = not_ready.get(allowed).copied().unwrap_or(lowest);
-    let degree = units.temperature(above);
-    let whole = match not_ready.len() > allowed {
-        true => degree.floor() + 1.0,
-        false => degree.floor(),
-    };
-    let limit_c = celsius(whole, units);
-    let leaves = |r: &&(f64, bool)| r.0 >= limit_c;
     let share = |count| Share::of(count, readings.len());
-    Some(Rule {
-        limit_c,
-        wrong_leave: share(readings.iter().filter(leaves).filter(|r| !r.1).count())?,
-        wrong_stay: share(readings.iter().filter(|r| !leaves(r) && r.1).count())?,
+    (0..=most).rev().find_map(|allowed| {
+        // Above the warmest nights that are not ready, but for those allowed; where these are few, at the coldest reading.
+        let whole = match not_ready.get(allowed) {
+            Some(above) => units.temperature(*above).floor() + 1.0,
+            None => units.temperature(lowest).floor(),
+        };
+        let limit_c = celsius(whole, units);
+        let leaves = |r: &&(f64, bool)| r.0 >= limit_c;
+        let wrong = readings.iter().filter(leaves).filter(|r| !r.1).count();
+        let all = readings.iter().filter(leaves).count();
+        if wrong as f64 > WRONG_OF_LEAVES * all as f64 {
+            return None;
+        }
+        Some(Rule {
+            limit_c,
+            wrong_leave: share(wrong)?,
+            wrong_stay: share(readings.iter().filter(|r| !leaves(r) && r.1).count())?,
+        })
     })
 }
 
@@ -171,6 +180,11 @@ mod tests {
             found.limit_c
         );
         assert_eq!((found.wrong_leave.count, found.wrong_stay.count), (2, 0));
+        // Of ten nights that are ready and one that reads as much, one in eleven "leaves" would be wrong: the limit is higher.
+        let few = |k: usize| (celsius(k as f64), k > 90 || k == 89);
+        let few: Vec<(f64, bool)> = (0..100).map(few).collect();
+        let found = rule(&few, Units::Fahrenheit).unwrap();
+        assert!((found.limit_c - celsius(91.0)).abs() < 1e-9, "{}", found.limit_c);
         let all: Vec<(f64, bool)> = readings.iter().map(|r| (r.0, true)).collect();
         let found = rule(&all, Units::Fahrenheit).unwrap();
         assert_eq!((found.wrong_leave.count, found.wrong_stay.count), (0, 0));
