@@ -52,7 +52,10 @@ pub fn hazards(bands: &Bands) -> Vec<String> {
     let each = bands.hazards.iter();
     let sentence = |(hazard, nights): &(Hazard, usize)| {
         let all = bands.nights;
-        format!("In {nights} of {all} simulated nights {}.", verdict::words(*hazard))
+        format!(
+            "In {nights} of {all} simulated nights {}.",
+            verdict::words(*hazard)
+        )
     };
     each.map(sentence).collect()
 }
@@ -60,7 +63,9 @@ pub fn hazards(bands: &Bands) -> Vec<String> {
 /// How many nights could not be computed, if any.
 pub fn failed(bands: &Bands, wanted: u32) -> Option<String> {
     let failed = (wanted as usize).saturating_sub(bands.nights);
-    (failed > 0).then(|| format!("{failed} of {wanted} simulated nights could not be computed and are not counted."))
+    (failed > 0).then(|| {
+        format!("{failed} of {wanted} simulated nights could not be computed and are not counted.")
+    })
 }
 
 /// A chance for programs.
@@ -174,7 +179,10 @@ mod tests {
     #[test]
     fn a_required_chance_keeps_its_digits() {
         for percent in 50..100 {
-            assert_eq!(percent_required(f64::from(percent) / 100.0), format!("{percent} %"));
+            assert_eq!(
+                percent_required(f64::from(percent) / 100.0),
+                format!("{percent} %")
+            );
         }
         assert_eq!(percent_required(0.995), "99.5 %");
     }

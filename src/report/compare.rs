@@ -201,7 +201,9 @@ fn warnings(listed: &[Listed], units: Units) -> Vec<String> {
     let mut all: Vec<(String, Vec<usize>)> = Vec::new();
     for choice in listed {
         let harm = verdict::do_not_use(choice.findings());
-        let often = choice.chance.map_or(Vec::new(), |c| chance::hazards(&c.bands));
+        let often = choice
+            .chance
+            .map_or(Vec::new(), |c| chance::hazards(&c.bands));
         let warnings = choice
             .findings()
             .warnings

@@ -231,8 +231,10 @@ nights ({interval}).",
         // Full hours, or where the departure is on no quarter of an hour, whole hours before it.
         let any = curve.iter().any(|(minutes, _)| full(*minutes));
         let shown = |minutes: usize| full(minutes) || (!any && minutes % 60 == 0 && minutes > 0);
-        let hours: Vec<&(usize, Share)> =
-            curve.iter().filter(|(minutes, _)| shown(*minutes)).collect();
+        let hours: Vec<&(usize, Share)> = curve
+            .iter()
+            .filter(|(minutes, _)| shown(*minutes))
+            .collect();
         let step = hours.len().div_ceil(COLUMNS - 1).max(1);
         let mut shown: Vec<(usize, Share)> = hours.iter().step_by(step).map(|h| **h).collect();
         shown.retain(|(minutes, _)| *minutes != chosen);

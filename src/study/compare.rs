@@ -116,9 +116,10 @@ impl Comparison {
     pub fn is_reached(&self) -> bool {
         let ready = |night: &Night| night.findings.ready.ready_at_departure;
         match (self.recommended(), &self.chances) {
-            (Some(_), Some(chances)) => {
-                chances.choices.first().is_some_and(|first| first.group == Group::Reached)
-            }
+            (Some(_), Some(chances)) => chances
+                .choices
+                .first()
+                .is_some_and(|first| first.group == Group::Reached),
             (Some((_, night)), None) => ready(night),
             (None, _) => false,
         }
@@ -220,7 +221,9 @@ pub fn compare(
     let pairs = pairs.collect();
     let improvements = match (first, choices.first()) {
         (Some(at), Some(choice)) if choice.group == Group::NotReached => {
-            let now = starts[at].result().map_or(&written[at], |best| &best.outcomes);
+            let now = starts[at]
+                .result()
+                .map_or(&written[at], |best| &best.outcomes);
             improvements(&simulation, &subjects[at], now, spare)
         }
         _ => Vec::new(),

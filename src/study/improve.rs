@@ -141,7 +141,11 @@ fn candidates(night: &Scenario, spare: &[Heater]) -> Vec<Vec<Change>> {
         all.push(vec![Change::Watts { heater, watts }]);
     }
     // Heaters that are on from the beginning are on earlier then.
-    if night.heaters.iter().any(|heater| heater.hours == Hours::always) {
+    if night
+        .heaters
+        .iter()
+        .any(|heater| heater.hours == Hours::always)
+    {
         all.push(vec![Change::BegunEarlier {
             minutes: EARLIER_MIN,
         }]);

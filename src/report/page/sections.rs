@@ -115,7 +115,9 @@ fn apart(block: Block, ready: bool) -> Vec<Block> {
     };
     // The first sentences, to the interval of the chance, stand out; a name may hold a full stop.
     let text = &fact.cell.text;
-    let end = text.find(" %). ").map_or(text.len(), |at| at + " %).".len());
+    let end = text
+        .find(" %). ")
+        .map_or(text.len(), |at| at + " %).".len());
     let (first, more) = (text[..end].to_owned(), text[end..].trim_start());
     let answer = Fact::new("", "", ready, first);
     vec![Block::Say(answer), Block::Say(Fact::text("", more))]

@@ -184,7 +184,11 @@ mod tests {
         let few = |k: usize| (celsius(k as f64), k > 90 || k == 89);
         let few: Vec<(f64, bool)> = (0..100).map(few).collect();
         let found = rule(&few, Units::Fahrenheit).unwrap();
-        assert!((found.limit_c - celsius(91.0)).abs() < 1e-9, "{}", found.limit_c);
+        assert!(
+            (found.limit_c - celsius(91.0)).abs() < 1e-9,
+            "{}",
+            found.limit_c
+        );
         let all: Vec<(f64, bool)> = readings.iter().map(|r| (r.0, true)).collect();
         let found = rule(&all, Units::Fahrenheit).unwrap();
         assert_eq!((found.wrong_leave.count, found.wrong_stay.count), (0, 0));
