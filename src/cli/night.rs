@@ -88,7 +88,8 @@ pub fn run(typed: &Night, flags: &Flags) -> Result<Outcome, Failure> {
     });
     let mut report = night_report::report(&night, chance, &loaded.engine, from);
     if let Some(time_s) = at_s {
-        report = report.with(night_report::at(&night, time_s));
+        // Behind the name of the night and the answer.
+        report.sections.insert(2, night_report::at(&night, time_s));
     }
     let page = || page::of_night(report.clone(), &night, None, from);
     let page = Some((&typed.page, &page as &dyn Fn() -> _));

@@ -85,6 +85,16 @@ pub struct Changed {
     pub values: Vec<SetValue>,
 }
 
+/// A setting as it is typed in a shell, in quotes where brackets or blanks would be read as something else.
+fn flag(path: &str, value: &str) -> String {
+    let text = format!("{path}={value}");
+    let plain = |c: char| c.is_ascii_alphanumeric() || "._-=[]:,+".contains(c);
+    match text.chars().all(plain) {
+        true => format!("--set {text}"),
+        false => format!("--set '{text}'"),
+    }
+}
+
 impl Setting {
     /// A setting as it is typed: `PATH=VALUE`.
     ///
@@ -120,7 +130,7 @@ impl Setting {
     /// The setting with another word in it, as it is written; the word alone where a file holds it.
     pub fn with_word(&self, word: &str, write: &str) -> String {
         match &self.place {
-            Place::Flag(typed) => format!("--set {}={}", self.path, typed.replacen(word, write, 1)),
+            Place::Flag(typed) => flag(&self.path, &typed.replacen(word, write, 1)),
             Place::File(..) => format!("\"{write}\""),
         }
     }
@@ -151,9 +161,7 @@ impl Setting {
                 let mut error = InputError::of(&format!("--set {}={typed}", self.path), message);
                 let key = self.path.rsplit('.').next().unwrap_or_default();
                 error.suggestion = suggestion.map(|what| match what.strip_prefix(key) {
-                    Some(rest) if rest.starts_with(": ") => {
-                        format!("--set {}={}", self.path, &rest[2..])
-                    }
+                    Some(rest) if rest.starts_with(": ") => flag(&self.path, &rest[2..]),
                     _ => what.to_owned(),
                 });
                 error
@@ -175,7 +183,7 @@ impl Setting {
             other => return self.error(&other.to_string(), None),
         };
         let suggestion = near.map(|near| match &self.place {
-            Place::Flag(typed) => format!("--set {near}={typed}"),
+            Place::Flag(typed) => flag(&near, typed),
             Place::File(source, _) => match source.text.get(self.value.span.range()) {
                 Some(value) if !value.contains('\n') => format!("\"{near}\": {value}"),
                 _ => format!("\"{near}\": ..."),

@@ -59,7 +59,9 @@ pub fn report(night: &Night, chance: Option<Chance>, engine: &str, from: &Proven
 /// Every group of parts at a time, s after the beginning.
 pub fn at(night: &Night, time_s: f64) -> Section {
     let clock = night.scenario.clock().dated(time_s);
-    Section::new(format!("Groups at {clock}")).block(parts::at_time(night, time_s))
+    Section::new(format!("Groups at {clock}"))
+        .block(parts::at_time(night, time_s))
+        .block(parts::groups_at(night, time_s))
 }
 
 /// The chance, then the nominal night with the three numbers of the job, and what must not be done.
@@ -79,23 +81,26 @@ fn answer(night: &Night, chance: Option<Chance>) -> Section {
         None => "No simulated night could be computed.".to_owned(),
     });
     let quick = || "No chance was computed: this is the nominal night alone.".to_owned();
+    let reached = chance.is_some_and(|c| {
+        let safe = verdict::harm(f).is_empty() && !c.bands.hazardous();
+        safe && c.bands.ready.is_some_and(|ready| ready.share >= c.target)
+    });
     let nominal = f.ready.ready_at_departure;
+    // The sentence with a truth value stands out on a page.
+    let answer = match chance {
+        Some(_) => Fact::new("", "", reached, ready.unwrap_or_default()),
+        None => Fact::text("", quick()),
+    };
     Section::new("")
-        .block(Block::Say(Fact::new(
-            "uncertainty",
-            "",
-            value,
-            ready.unwrap_or_else(quick),
-        )))
+        .block(Block::Say(answer))
         .hazard(verdict::do_not(f))
         .hazard(chance.map_or(Vec::new(), |c| chance::hazards(c.bands)))
         .say(chance.and_then(|c| chance::failed(c.bands, c.count.nights)))
-        .block(Block::Say(Fact::new(
-            "ready_at_departure",
-            "",
-            nominal,
-            nominal_in_short(f, units),
-        )))
+        .block(Block::Say(Fact::text("", nominal_in_short(f, units))))
+        .facts([
+            Fact::json("uncertainty", value),
+            Fact::json("ready_at_departure", nominal),
+        ])
 }
 
 /// The nominal night: the coldest part, the time to the minimum, condensation.

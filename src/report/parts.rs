@@ -1,6 +1,6 @@
 //! Parts and groups of a night as tables: how warm at departure, and by when at the minimum.
 
-use super::columns::Table;
+use super::columns::{Show, Table};
 use super::format::{crossing, degrees, hours, step, temperature};
 use crate::findings::{Findings, PartFinding};
 use crate::night::Night;
@@ -61,7 +61,34 @@ pub fn hourly(night: &Night) -> Table {
 
 /// Every group of parts at one time, s after the beginning.
 pub fn at_time(night: &Night, time_s: f64) -> Table {
-    at(night, "at", &[time_s], night.scenario.scenario().units)
+    let mut table = at(night, "at", &[time_s], night.scenario.scenario().units);
+    // People read the same in a row for each group.
+    for head in &mut table.heads {
+        head.show = Show::Json;
+    }
+    table
+}
+
+/// The groups of parts at one time, a row each.
+pub fn groups_at(night: &Night, time_s: f64) -> Table {
+    let (trace, units) = (&night.trace, night.scenario.scenario().units);
+    let row = trace.at(time_s);
+    let rows: Vec<(&str, f64)> = (trace.legend.readings.iter())
+        .map(|group| {
+            let celsius = group
+                .columns
+                .iter()
+                .map(|&(c, weight)| weight * row[c])
+                .sum();
+            (group.label.as_str(), celsius)
+        })
+        .collect();
+    Table::of("", &rows)
+        .words("", "Group of parts", |r| r.0)
+        .number("", night.scenario.clock().dated(time_s), |r| {
+            temperature(r.1, units)
+        })
+        .table()
 }
 
 fn at(night: &Night, key: &'static str, times: &[f64], units: Units) -> Table {

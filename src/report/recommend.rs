@@ -18,8 +18,8 @@ const MOST_NIGHTS: u32 = 65_536;
 pub fn headline(comparison: &Comparison) -> Option<String> {
     let chances = comparison.chances.as_ref()?;
     let (name, _) = comparison.recommended()?;
-    let share = chances.choices[0].best.result().map(|s| s.chance);
-    let share = share.or(chances.choices[0].bands.ready)?;
+    // The chart shows the hours of the file.
+    let share = chances.choices.first()?.bands.ready?;
     Some(format!(
         "{name} is best: ready in {} of nights",
         percent(&share, chances.target)
@@ -56,17 +56,16 @@ fn simulated((name, night): &(String, Night), chances: &Chances, units: Units) -
         None if night.findings.energy.kwh > 0.0 => ", hours as in the file".to_owned(),
         None => String::new(),
     };
-    let missed = match choice.group {
-        Group::Reached => String::new(),
-        _ => format!(" No choice reaches the {required} target."),
-    };
-    let mut text = vec![format!(
-        "Use \"{name}\"{from}. Ready at {} in {} of {} simulated nights ({}).{missed}",
-        leave(night),
-        percent(&share, chances.target),
-        share.of,
-        interval(&share),
-    )];
+    let (leave, chance) = (leave(night), percent(&share, chances.target));
+    let (of, interval) = (share.of, interval(&share));
+    let ready = format!("at {leave} in {chance} of {of} simulated nights ({interval})");
+    let missed = format!("No choice reaches the {required} target.");
+    let mut text = vec![match choice.group {
+        Group::Reached => format!("Use \"{name}\"{from}. Ready {ready}."),
+        _ if share.share >= 0.5 => format!("Use \"{name}\"{from}. Ready {ready}. {missed}"),
+        _ => format!("{missed} Nearest: \"{name}\"{from}, ready {ready}."),
+    }];
+
     let at_start = start.map(|start| Bands::of(name, start.outcomes.iter().flatten()));
     text.extend(coldest(
         at_start.as_ref().unwrap_or(&choice.bands),

@@ -192,11 +192,11 @@ mod tests {
         }
     }
 
-    /// Half of 1.96 times the root of 0.9 x 0.1 / n is 0.05 at n = 138.3 (the interval of a share, normal approximation).
+    /// 1.96 times the root of 0.93 x 0.07 / n is 0.02 at n = 625.2 (the interval of a share, normal approximation).
     #[test]
     fn too_few_nights_say_how_many_would_do() {
         let share = |count, of| Share::of(count, of).unwrap();
-        assert_eq!(nights_needed(&share(90, 100), 0.95), Some(139));
+        assert_eq!(nights_needed(&share(93, 100), 0.95), Some(626));
         assert_eq!(nights_needed(&share(70, 100), 0.95), None);
         assert_eq!(nights_needed(&share(1000, 1000), 0.95), None);
     }

@@ -9,6 +9,7 @@ use crate::night::Night;
 use crate::picture::draw::colour;
 use crate::study::compare::Comparison;
 use crate::study::quantile::Band;
+use crate::study::rank::Group;
 use crate::trace::Trace;
 
 /// A choice as the chart shows it.
@@ -38,19 +39,21 @@ impl<'a> Choice<'a> {
     }
 }
 
-/// The choices of a comparison, with their simulated nights if it has them: ready if they are in the median.
+/// The choices of a comparison, with their simulated nights if it has them: ready if they may be used and are ready in half
+/// of the nights or more.
 pub fn choices(comparison: &Comparison) -> Vec<Choice<'_>> {
     let nights = comparison.nights.iter().enumerate();
     nights
         .map(|(k, (name, night))| {
-            let bands = comparison.chances.as_ref().map(|c| &c.choices[k].bands);
-            match bands {
+            let chance = comparison.chances.as_ref().and_then(|c| c.choices.get(k));
+            match chance {
                 None => Choice::nominal(name, night),
-                Some(bands) => Choice {
+                Some(chance) => Choice {
                     name,
                     trace: &night.trace,
-                    ready: bands.margin_k.is_some_and(|margin| margin.p50 >= 0.0),
-                    bands: &bands.coldest_over_time_c,
+                    ready: chance.group != Group::Hazard
+                        && chance.bands.ready.is_some_and(|ready| ready.share >= 0.5),
+                    bands: &chance.bands.coldest_over_time_c,
                 },
             }
         })

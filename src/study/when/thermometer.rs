@@ -74,6 +74,7 @@ pub fn thermometer(
         change: planned,
         number,
     });
+    let least_c = subject.night.criteria.min_temperature.celsius();
     let columns: Vec<usize> = spots.iter().map(|spot| spot.column).collect();
     let rows = simulation.run_rows(&jobs.collect::<Vec<_>>(), |night| {
         let row = night.trace.at(time_s);
@@ -87,7 +88,8 @@ pub fn thermometer(
     // The spot does not depend on the reader's unit.
     let rules = spots.iter().enumerate().filter_map(|(k, spot)| {
         let readings: Vec<(f64, bool)> = nights.iter().map(|(r, ready)| (r[k], *ready)).collect();
-        let rules = [Units::Celsius, Units::Fahrenheit].map(|units| rule(&readings, units));
+        let rules =
+            [Units::Celsius, Units::Fahrenheit].map(|units| rule(&readings, least_c, units));
         let [Some(celsius), Some(fahrenheit)] = rules else {
             return None;
         };
@@ -110,7 +112,7 @@ pub fn thermometer(
 
 /// The least whole degree at which a wrong "leave" is rare, from readings with whether the engine was ready: few of all
 /// nights, and few of those that read so much.
-fn rule(readings: &[(f64, bool)], units: Units) -> Option<Rule> {
+fn rule(readings: &[(f64, bool)], least_c: f64, units: Units) -> Option<Rule> {
     let mut not_ready: Vec<f64> = readings.iter().filter(|r| !r.1).map(|r| r.0).collect();
     not_ready.sort_by(|a, b| b.total_cmp(a));
     let most = (WRONG_LEAVE * readings.len() as f64).floor() as usize;
@@ -122,6 +124,8 @@ fn rule(readings: &[(f64, bool)], units: Units) -> Option<Rule> {
             Some(above) => units.temperature(*above).floor() + 1.0,
             None => units.temperature(lowest).floor(),
         };
+        // Nothing below the minimum is warm enough to leave on.
+        let whole = whole.max(units.temperature(least_c).ceil());
         let limit_c = celsius(whole, units);
         let leaves = |r: &&(f64, bool)| r.0 >= limit_c;
         let wrong = readings.iter().filter(leaves).filter(|r| !r.1).count();
@@ -172,7 +176,7 @@ mod tests {
         let celsius = |f: f64| super::celsius(f, Units::Fahrenheit);
         let night = |k: usize| (celsius(k as f64), k >= 50 && k != 60 && k != 61);
         let readings: Vec<(f64, bool)> = (0..100).map(night).collect();
-        let found = rule(&readings, Units::Fahrenheit).unwrap();
+        let found = rule(&readings, -50.0, Units::Fahrenheit).unwrap();
         // Two wrong leaves are allowed, so it is the third warmest that is not ready, 49, that must stay.
         assert!(
             (found.limit_c - celsius(50.0)).abs() < 1e-9,
@@ -183,14 +187,21 @@ mod tests {
         // Of ten nights that are ready and one that reads as much, one in eleven "leaves" would be wrong: the limit is higher.
         let few = |k: usize| (celsius(k as f64), k > 90 || k == 89);
         let few: Vec<(f64, bool)> = (0..100).map(few).collect();
-        let found = rule(&few, Units::Fahrenheit).unwrap();
+        let found = rule(&few, -50.0, Units::Fahrenheit).unwrap();
         assert!(
             (found.limit_c - celsius(91.0)).abs() < 1e-9,
             "{}",
             found.limit_c
         );
+        // Nor is the limit below the minimum.
+        let found = rule(&readings, celsius(70.5), Units::Fahrenheit).unwrap();
+        assert!(
+            (found.limit_c - celsius(71.0)).abs() < 1e-9,
+            "{}",
+            found.limit_c
+        );
         let all: Vec<(f64, bool)> = readings.iter().map(|r| (r.0, true)).collect();
-        let found = rule(&all, Units::Fahrenheit).unwrap();
+        let found = rule(&all, -50.0, Units::Fahrenheit).unwrap();
         assert_eq!((found.wrong_leave.count, found.wrong_stay.count), (0, 0));
     }
 }
