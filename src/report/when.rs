@@ -58,7 +58,6 @@ pub fn report(when: &When, scenario: &Scenario, from: &Provenance) -> Report {
                     when.is_reached(),
                     answer.verdict(),
                 )))
-                .hazard(verdict::do_not(f))
                 .hazard(hazards(&when.bands))
                 .say([answer.limiting()])
                 .say(failed(&when.bands, when.options.count.nights)),
@@ -94,9 +93,14 @@ impl Answer<'_> {
         let required = percent_required(when.options.target);
         let on = self.switch_on();
         if when.is_hazardous() {
+            let harm = verdict::harm(&when.night.findings).join("; ");
+            let often = hazards(&when.bands).join(" ");
+            let why = match harm.is_empty() {
+                true => often,
+                false => format!("{harm}."),
+            };
             return format!(
-                "Do not heat like this; see the reason below. Switched on {on}, ready at {leave} in {chance} of {} simulated \
-nights ({interval}).",
+                "Do not heat like this: {why} Switched on {on}, ready at {leave} in {chance} of {} simulated nights ({interval}).",
                 share.of
             );
         }

@@ -20,6 +20,8 @@ fn fan_and_pad() -> Scenario {
     scenario.covers.inlet_plug = 0.97;
     scenario.criteria.min_oil_temperature = Some(Temperature::degF(60.0));
     let mut pad = heater("sump-pad-150w", "sump-pad");
+    // With a thermostat it would keep its hours.
+    pad.thermostat = None;
     pad.hours = Hours::before_departure(Duration::min(30.0));
     scenario.heaters = vec![heater("bay-fan-350w", "top-blowing-right"), pad];
     scenario
@@ -76,6 +78,8 @@ fn a_ready_strip_between_two_grid_lines_is_found_from_the_starts_that_are_writte
     let mut scenario = night("demo");
     scenario.covers = Default::default();
     let mut pad = heater("sump-pad-150w", "sump-pad");
+    // With a thermostat it would keep its hours.
+    pad.thermostat = None;
     pad.hours = Hours::before_departure(Duration::min(60.0));
     scenario.heaters = vec![heater("bay-fan-350w", "top-blowing-right"), pad];
     scenario.criteria.min_temperature = Temperature::degF(42.2);

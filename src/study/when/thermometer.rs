@@ -1,7 +1,7 @@
 //! The one spot for a thermometer, an hour before departure: what it must read, and how often its word is wrong.
 //!
 //! The rule is "leave if it reads so much or more". Of every engine part that a probe can reach, the least whole degree is
-//! taken at which too early a "leave" is rare in the simulated nights; the part with the fewest needless stays is named.
+//! taken at which too early a "leave" is rare in the simulated nights; the coldest part is named, unless another has clearly fewer needless stays.
 //! Both rates are counted on the nights the rule was made from.
 
 use super::checkpoint::read_at;
@@ -17,6 +17,9 @@ const WRONG_LEAVE: f64 = 0.02;
 
 /// The largest share of the nights in which it says "leave" that may be wrong.
 const WRONG_OF_LEAVES: f64 = 0.05;
+
+/// A share of the nights by which needless stays differ clearly.
+const CLEARLY: f64 = 0.02;
 
 /// A reading to take before departure.
 #[derive(Debug, Clone, PartialEq)]
@@ -95,8 +98,12 @@ pub fn thermometer(
         };
         (useful(&celsius) && useful(&fahrenheit)).then_some((spot, celsius, fahrenheit))
     });
-    let stays = |c: &Rule, f: &Rule| c.wrong_stay.count + f.wrong_stay.count;
-    let (spot, celsius, fahrenheit) = rules.min_by_key(|(_, c, f)| stays(c, f))?;
+    let stays = |(_, c, f): &(&CellInfo, Rule, Rule)| c.wrong_stay.count + f.wrong_stay.count;
+    let rules: Vec<(&CellInfo, Rule, Rule)> = rules.collect();
+    let fewest = rules.iter().map(stays).min()?;
+    // The coldest spot, unless another has clearly fewer needless stays.
+    let more = (2.0 * CLEARLY * nights.len() as f64) as usize;
+    let (spot, celsius, fahrenheit) = rules.into_iter().find(|r| stays(r) <= fewest + more)?;
     let temp_c = trace.at(time_s)[spot.column];
     let leaves_c = trace.at(leave_s)[spot.column];
     Some(Thermometer {

@@ -111,9 +111,9 @@ mod tests {
 
     #[test]
     fn months_follow_from_the_order_of_the_reports() {
-        let january: Vec<i8> = (5..=31).collect();
-        let (february, march): (Vec<i8>, Vec<i8>) = ((1..=28).collect(), (1..=9).collect());
-        let quarter = [&january[..], &february, &march].concat();
+        let jan: Vec<i8> = (5..=31).collect();
+        let (feb, mar): (Vec<i8>, Vec<i8>) = ((1..=28).collect(), (1..=9).collect());
+        let quarter = [&jan[..], &feb, &mar].concat();
         let Run::Months(back) = run_of(&quarter) else {
             panic!("{:?}", run_of(&quarter));
         };
@@ -123,7 +123,7 @@ mod tests {
             panic!("{:?}", run_of(&newest_first));
         };
         assert_eq!((back[0], back[9], back[quarter.len() - 1]), (0, 1, 2));
-        assert_eq!(run_of(&january), Run::Short);
+        assert_eq!(run_of(&jan), Run::Short);
         assert_eq!(run_of(&[30, 31, 1, 2]), Run::Short);
         // Two months without a day in common, or one in two pieces.
         let pieces: Vec<i8> = (15..=31).chain(1..=14).collect();
