@@ -234,7 +234,8 @@ nights ({interval}).",
         let full = |minutes: usize| minutes % 60 == past && minutes > 0;
         // Full hours, or where the departure is on no quarter of an hour, whole hours before it.
         let any = curve.iter().any(|(minutes, _)| full(*minutes));
-        let shown = |minutes: usize| full(minutes) || (!any && minutes % 60 == 0 && minutes > 0);
+        let shown =
+            |minutes: usize| full(minutes) || (!any && minutes.is_multiple_of(60) && minutes > 0);
         let hours: Vec<&(usize, Share)> = curve
             .iter()
             .filter(|(minutes, _)| shown(*minutes))

@@ -112,7 +112,7 @@ pub fn coldest_parts(choices: &[Choice], view: &ChartView) -> Chart {
         false => " (median; ribbon: 10 to 90 % of simulated nights)",
     };
     let what = format!(
-        "{}; the coldest engine part of each choice{drawn}, numbered by rank; grey: not ready",
+        "{}; the coldest engine part of each choice{drawn}, numbered by rank; grey: not ready in half of the nights, or not to be used",
         view.units.symbol()
     );
     let panels = vec![degrees_panel(view, lines)];

@@ -42,7 +42,7 @@ impl Switches {
         }
         // A thermostat switches by itself: it keeps its hours beside heaters that do not.
         let plain = |&i: &usize| scenario.heaters[i].thermostat.is_none();
-        let heaters = match heaters.iter().any(|i| plain(i)) {
+        let heaters = match heaters.iter().any(plain) {
             true => heaters.into_iter().filter(plain).collect(),
             false => heaters,
         };

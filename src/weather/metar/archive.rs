@@ -95,7 +95,7 @@ fn run_of(days: &[i8]) -> Run {
     let of = |n: u16| (days.iter().zip(&months)).filter(move |(_, m)| **m == n);
     let twice = of(0).any(|(day, _)| of(1).any(|(other, _)| other == day));
     if wraps == 1 && !twice {
-        return Run::Either(days[0], of(0).last().map_or(days[0], |(day, _)| *day));
+        return Run::Either(days[0], of(0).next_back().map_or(days[0], |(day, _)| *day));
     }
     if oldest_first {
         for back in &mut months {
