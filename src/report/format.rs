@@ -10,6 +10,7 @@ pub fn temperature(celsius: f64, units: Units) -> String {
 }
 
 /// The same to a tenth, where a threshold is so near that whole degrees would hide which side it is on.
+#[cfg(feature = "pictures")]
 pub fn finely(celsius: f64, units: Units) -> String {
     crate::quantity::Temperature::degC(celsius).to_text(units)
 }

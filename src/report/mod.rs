@@ -25,6 +25,7 @@ pub mod page;
 mod parts;
 pub mod provenance;
 mod ranking;
+#[cfg(feature = "pictures")]
 mod reading;
 pub mod recommend;
 pub mod samples;

@@ -2,6 +2,7 @@
 
 use super::format::{apart, size};
 use crate::findings::{Findings, Hazard, Unmet, forbidding};
+#[cfg(feature = "pictures")]
 use crate::night::Night;
 use crate::quantity::Units;
 
@@ -9,6 +10,7 @@ use crate::quantity::Units;
 const FINEST: usize = 6;
 
 /// Ready or not at the departure and why.
+#[cfg(feature = "pictures")]
 pub fn sentence(night: &Night) -> String {
     let (f, units) = (&night.findings, night.scenario.scenario().units);
     let at = night.scenario.clock().dated(night.trace.departure_s);
