@@ -3,7 +3,7 @@
 
 use super::colour::Colour;
 use super::font::letters;
-use super::shape::{Outline, Picture, Point, Shape, Stroke, Words};
+use super::shape::{HALO, Outline, Picture, Point, Shape, Stroke, Words};
 use ab_glyph::OutlineCurve;
 use tiny_skia::{
     Color, FillRule, LineJoin, Paint, Path, PathBuilder, Pixmap, StrokeDash, Transform,
@@ -60,7 +60,7 @@ pub fn painted(picture: &Picture, scale: f64) -> Result<Pixmap, DrawError> {
             Shape::Words(words) => {
                 let path = lettering(words);
                 if let Some(halo) = words.halo {
-                    brush.stroke(path.clone(), &Stroke::solid(halo, 3.0));
+                    brush.stroke(path.clone(), &Stroke::solid(halo, HALO));
                 }
                 brush.fill(path, words.style.colour, 1.0);
             }

@@ -81,9 +81,12 @@ pub struct Words {
     pub anchor: Anchor,
     /// How they look.
     pub style: TextStyle,
-    /// The colour of an edge under the letters, three pixels wide.
+    /// The colour of an edge under the letters, as wide as [`HALO`].
     pub halo: Option<Colour>,
 }
+
+/// The width of an edge under letters: it closes the gap between two words, so that no line shows through.
+pub const HALO: f64 = 5.0;
 
 /// Where words stand from their point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,7 +1,7 @@
 //! A picture as SVG text.
 
 use super::colour::Colour;
-use super::shape::{Anchor, Area, Outline, Picture, Point, Shape, Stroke, Words};
+use super::shape::{Anchor, Area, HALO, Outline, Picture, Point, Shape, Stroke, Words};
 use std::fmt::Write;
 
 /// A picture in a file of its own; `comment` is kept as metadata, which viewers do not draw.
@@ -102,7 +102,7 @@ fn words(svg: &mut String, words: &Words) {
     };
     let halo = words.halo.map_or(String::new(), |colour| {
         format!(
-            " stroke=\"{}\" stroke-width=\"3\" paint-order=\"stroke\"",
+            " stroke=\"{}\" stroke-width=\"{HALO}\" paint-order=\"stroke\"",
             colour.hex()
         )
     });
