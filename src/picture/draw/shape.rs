@@ -81,7 +81,7 @@ pub struct Words {
     pub anchor: Anchor,
     /// How they look.
     pub style: TextStyle,
-    /// The colour of an edge under the letters, as wide as [`HALO`].
+    /// The colour of an edge under the letters.
     pub halo: Option<Colour>,
 }
 
