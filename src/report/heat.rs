@@ -20,24 +20,27 @@ pub fn fact(f: &Findings) -> Fact {
 
 /// Each path with its watts and its share; none if nothing is lost.
 pub fn shares(f: &Findings) -> Option<String> {
-    let mut losses: Vec<&PathLoss> = f.losses_w.iter().filter(|l| l.watts >= LEAST_W).collect();
-    losses.sort_by(|a, b| b.watts.total_cmp(&a.watts));
-    let total: f64 = losses.iter().map(|loss| loss.watts).sum();
-    let text = |loss: &&PathLoss| {
-        let percent = 100.0 * loss.watts / total;
+    each(f, |loss, percent| {
         format!("{} {:.0} W ({percent:.0} %)", path(loss.path), loss.watts)
-    };
-    (!losses.is_empty()).then(|| listed(losses.iter().map(text)))
+    })
 }
 
 /// Each path with its share; none if nothing is lost.
 pub fn in_percent(f: &Findings) -> Option<String> {
+    each(f, |loss, percent| {
+        format!("{} {percent:.0} %", path(loss.path))
+    })
+}
+
+/// The losses that are worth a word, the largest first, each with its share of them in percent.
+fn each(f: &Findings, text: impl Fn(&PathLoss, f64) -> String) -> Option<String> {
     let mut losses: Vec<&PathLoss> = f.losses_w.iter().filter(|l| l.watts >= LEAST_W).collect();
     losses.sort_by(|a, b| b.watts.total_cmp(&a.watts));
     let total: f64 = losses.iter().map(|loss| loss.watts).sum();
-    let text =
-        |loss: &&PathLoss| format!("{} {:.0} %", path(loss.path), 100.0 * loss.watts / total);
-    (!losses.is_empty()).then(|| listed(losses.iter().map(text)))
+    let words = losses
+        .iter()
+        .map(|loss| text(loss, 100.0 * loss.watts / total));
+    (!losses.is_empty()).then(|| listed(words))
 }
 
 /// What a way that heat leaves by is called.

@@ -1,6 +1,5 @@
 //! What the files of a night say of what is uncertain; where two of them give a range for one number, the outer one counts.
 
-use crate::document::names::before;
 use crate::scenario::document::Scenario;
 use crate::scenario::engine::Engine;
 use crate::scenario::uncertain::{Uncertain, UncertainRange};
@@ -17,14 +16,10 @@ pub struct Told<'a> {
 }
 
 /// The ranges of all files in their order: engine, oil, hangar, heaters, night. What a night says of a number of a model
-/// takes the place of what the model says, in the list too, so that all other numbers are drawn as before.
+/// takes the place of what the model says, in the list too.
 pub fn told(scenario: &Scenario) -> Vec<Told<'_>> {
     let mut told: Vec<Told> = Vec::new();
     for (prefix, uncertain) in files(scenario) {
-        // The order decides which number of a sample each input takes: the same seed gives the nights that it gave before
-        // keys were renamed.
-        let mut uncertain: Vec<_> = uncertain.iter().collect();
-        uncertain.sort_by_key(|(path, _)| before_renaming(path));
         for (path, unknown) in uncertain {
             let place = (format!("{prefix}uncertain.{path}"), path.clone());
             let later = Told {
@@ -39,17 +34,6 @@ pub fn told(scenario: &Scenario) -> Vec<Told<'_>> {
         }
     }
     told
-}
-
-/// A path with the names of before 0.2.0.
-fn before_renaming(path: &str) -> String {
-    let words = path.split_inclusive(['.', '[']);
-    words
-        .map(|word| {
-            let name = word.trim_end_matches(['.', '[']);
-            format!("{}{}", before(name), &word[name.len()..])
-        })
-        .collect()
 }
 
 /// What each file says, and what its paths begin with in the Scenario.
